@@ -1,0 +1,16 @@
+// Pages to PDF bytes through libharu. Fonts are subset by HarfBuzz before libharu sees them; the same document gives the
+// same bytes. Knows pages and faces, nothing of plans.
+#pragma once
+#include "sheet/face.hpp"
+#include "sheet/page.hpp"
+#include <string>
+
+namespace loomsheet {
+
+struct PdfResult {
+    std::string bytes; // empty when it failed
+    std::string error; // what libharu or HarfBuzz said, in words
+};
+PdfResult write_pdf(const page::Document& document, const Faces& faces);
+
+} // namespace loomsheet
