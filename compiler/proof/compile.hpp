@@ -1,0 +1,22 @@
+// The pipeline up to the proof: text -> tree -> model -> rules, in one call.
+#pragma once
+#include "model/plan.hpp"
+#include "source/diagnostic.hpp"
+#include "source/disk.hpp"
+
+namespace loomsheet {
+
+struct Compiled {
+    Plan plan;
+    Findings findings; // sorted
+    bool usable() const { return !findings.has_errors(); }
+};
+
+// Reads `path` from `disk` (and what it uses), adds the files to `sources`. A file that cannot be read gives `unreadable`.
+struct CompileResult {
+    Compiled compiled;
+    DiskError unreadable;
+};
+CompileResult compile(Sources& sources, Disk& disk, const std::string& path);
+
+} // namespace loomsheet

@@ -1,0 +1,117 @@
+#include "source/catalogue.hpp"
+#include <algorithm>
+#include <array>
+#include <fmt/format.h>
+#include <utility>
+
+namespace loomsheet {
+
+extern const std::pair<int, std::string_view> finding_pages[]; // written by grammar/embed.cmake
+extern const unsigned long finding_page_count;
+
+namespace {
+constexpr auto error = Severity::error;
+constexpr auto warning = Severity::warning;
+constexpr auto note = Severity::note;
+
+constexpr CatalogueRow rows[] = {
+    // files and bytes
+    {1, error, "not UTF-8 text"},
+    {2, error, "a control character in the text"},
+    {3, error, "a line too long to read"},
+    {4, error, "a used file cannot be read"},
+    {5, error, "a file uses itself"},
+    {6, error, "no plan in the file"},
+    // form
+    {101, error, "not a statement"},
+    {102, error, "a phrase that this statement does not have"},
+    {103, error, "a phrase that is not finished"},
+    {104, error, "a text without its closing quote"},
+    {105, error, "a character that has no place here"},
+    {106, error, "an indented line with no statement above"},
+    {107, error, "a statement without its name"},
+    {108, error, "an unknown unit"},
+    {109, error, "a number without its unit"},
+    {110, error, "a phrase given twice"},
+    {111, error, "a decimal comma"},
+    {112, error, "a phrase that does not suit this kind of part"},
+    {113, error, "a second plan head"},
+    {114, error, "a statement that lacks what it needs"},
+    {115, error, "a word of the language used as a label"},
+    // names and values
+    {201, error, "an unknown name"},
+    {202, error, "declared twice"},
+    {203, error, "the wrong kind of thing"},
+    {204, error, "an unknown pin"},
+    {205, error, "a pin inside an assembly"},
+    {206, error, "a unit that does not fit"},
+    {207, error, "a value out of physical reach"},
+    {208, error, "an unknown colour"},
+    {209, error, "a joined colour code"},
+    {210, error, "an unknown switch position"},
+    {211, error, "an unknown label"},
+    {212, error, "a trouble code that is none"},
+    {213, error, "cavities that do not add up"},
+    {214, warning, "declared but never used"},
+    // flow
+    {301, error, "a check that cannot be reached"},
+    {302, error, "a verdict that cannot be reached"},
+    {303, error, "a circle of checks"},
+    {304, error, "an outcome that leads nowhere"},
+    {305, error, "a plan without an end"},
+    {306, error, "bands that overlap or leave a gap"},
+    {307, error, "an outcome that this check cannot have"},
+    {308, error, "a check without its limit"},
+    {309, error, "a limit against a reading not yet taken"},
+    {310, warning, "a look that proves nothing"},
+    {311, warning, "a check that decides nothing"},
+    {312, warning, "an allowance that is not needed"},
+    {313, warning, "a repair that is never proved"},
+    // wiring
+    {401, error, "missing ground"},
+    {402, error, "no way to a supply"},
+    {403, warning, "a pin that nobody wires"},
+    {404, warning, "two wires in one cavity"},
+    {405, error, "mated halves that do not match"},
+    {406, error, "supply joined to ground with no load"},
+    {407, warning, "a path from the battery with no fuse"},
+    {408, warning, "a fuse larger than its wire may carry"},
+    {409, warning, "a load close to its fuse"},
+    {410, error, "a wire that goes nowhere"},
+    // set-up and measuring
+    {501, error, "a label that is no set-up"},
+    {502, error, "unplugging what has no plug"},
+    {503, error, "probing what the set-up hides"},
+    {504, error, "the wrong half of an in-line pair"},
+    {505, error, "ohms with a supply connected"},
+    {506, error, "a bridge that joins supply to ground"},
+    {507, error, "two points that are the same joint"},
+    {508, error, "an access panel nobody declared"},
+    {509, error, "a set-up that contradicts itself"},
+    {511, warning, "a bridge without a fuse"},
+    {512, error, "a load with nothing to lie across"},
+    // the sheet
+    {801, error, "a character that no typeface has"},
+    {802, error, "a text too wide for its place"},
+    // no meaning yet
+    {901, note, "accepted, but nothing uses it yet"},
+};
+} // namespace
+
+std::span<const CatalogueRow> catalogue() { return rows; }
+
+const CatalogueRow* find_in_catalogue(int code) {
+    const auto at = std::lower_bound(std::begin(rows), std::end(rows), code,
+                                     [](const CatalogueRow& row, int wanted) { return row.code < wanted; });
+    return at != std::end(rows) && at->code == code ? at : nullptr;
+}
+
+std::string code_name(int code) { return fmt::format("LS{:03}", code); }
+
+std::string_view finding_page(int code) {
+    for (unsigned long i = 0; i < finding_page_count; ++i)
+        if (finding_pages[i].first == code) return finding_pages[i].second;
+    return {};
+}
+
+} // namespace loomsheet
