@@ -4,7 +4,9 @@
 #include "sheet/face_utf8.hpp"
 #include "source/text.hpp"
 #include <algorithm>
+#include <charconv>
 #include <cmath>
+#include <cstdlib>
 #include <fmt/format.h>
 #include <iterator>
 
@@ -23,12 +25,16 @@ long hundredths(double points) {
 }
 long from_mm(double mm) { return hundredths(mm / mm_per_pt); }
 
+// Where the control points of a quarter circle lie, over its radius: 4/3 (sqrt 2 - 1).
+constexpr double quarter = 0.5522847498;
+
 } // namespace
 
 void Content::number(long hundredths) {
     if (hundredths < 0) out_ += '-';
-    const unsigned long size = static_cast<unsigned long>(std::abs(hundredths)), whole = size / 100, part = size % 100;
-    if (whole > 0 || part == 0) fmt::format_to(std::back_inserter(out_), "{}", whole);
+    const long size = std::abs(hundredths), whole = size / 100, part = size % 100;
+    std::array<char, 24> figures;
+    if (whole > 0 || part == 0) out_.append(figures.data(), std::to_chars(figures.begin(), figures.end(), whole).ptr);
     if (part > 0) {
         out_ += '.';
         out_ += static_cast<char>('0' + part / 10);
@@ -134,7 +140,10 @@ void Content::draw(const page::Text& mark) {
     out_ += '<';
     for (std::string_view rest = mark.utf8; !rest.empty();) {
         const char32_t character = take_character(rest);
-        if (!is_unseen(character)) fmt::format_to(std::back_inserter(out_), "{:04X}", use.code(character));
+        if (is_unseen(character)) continue;
+        const std::uint16_t code = use.code(character);
+        for (int shift = 12; shift >= 0; shift -= 4)
+            out_ += "0123456789ABCDEF"[(code >> shift) & 0xF];
     }
     put("> Tj");
 }
@@ -147,7 +156,7 @@ void Content::draw(const page::Line& mark) {
 }
 
 void Content::draw(const page::Rect& mark) {
-    // Rectangles and circles all run the same way round, so that fills in one path add up.
+    // Rectangles all run the same way round, so that fills in one path add up.
     if (!begin_path(mark.pt, mark.fill, {}, mark.fill == Ink::none || mark.pt <= 0)) return;
     const double left = std::min(mark.x, mark.x + mark.w), right = std::max(mark.x, mark.x + mark.w);
     const double top = std::min(mark.y, mark.y + mark.h), bottom = std::max(mark.y, mark.y + mark.h);
@@ -161,8 +170,7 @@ void Content::draw(const page::Rect& mark) {
         return;
     }
     const double r = std::min({mark.round, (right - left) / 2, (bottom - top) / 2});
-    constexpr double quarter = 0.5522847498; // control points of a quarter circle, 4/3 (sqrt 2 - 1)
-    const double k = r * (1 - quarter);      // their distance from the corner
+    const double k = r * (1 - quarter);
     const bool wide = right - left > 2 * r, high = bottom - top > 2 * r; // else there is no straight part
     point(left + r, bottom);
     put("m");
@@ -177,8 +185,27 @@ void Content::draw(const page::Rect& mark) {
     put("h");
 }
 
+// Drawn around a shifted origin: equal circles are equal text, which compresses well.
 void Content::draw(const page::Circle& mark) {
-    draw(page::Rect{mark.x - mark.r, mark.y - mark.r, 2 * mark.r, 2 * mark.r, mark.pt, mark.fill, mark.r});
+    if (!begin_path(mark.pt, mark.fill, {}, false)) return;
+    out_ += "q 1 0 0 1 ";
+    point(mark.x, mark.y);
+    put("cm");
+    const long r = from_mm(mark.r), k = std::lround(quarter * static_cast<double>(r));
+    const auto arc = [&](std::initializer_list<long> numbers) {
+        for (const long one : numbers)
+            number(one);
+        put("c");
+    };
+    number(r);
+    put("0 m");
+    arc({r, k, k, r, 0, r});
+    arc({-k, r, -r, k, -r, 0});
+    arc({-r, -k, -k, -r, 0, -r});
+    arc({k, -r, r, -k, r, 0});
+    out_ += "h ";
+    end_path();
+    put("Q");
 }
 
 void Content::draw(const page::Path& mark) {

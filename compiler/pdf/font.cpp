@@ -1,5 +1,6 @@
 #include "pdf/font.hpp"
 #include "pdf/trouble.hpp"
+#include "sheet/face_file.hpp"
 #include <array>
 #include <cstddef>
 #include <filesystem>
@@ -27,23 +28,18 @@ std::string bytes_of(hb_blob_t* blob) {
     return {data, size};
 }
 
-// What a PDF needs of a TrueType font (ISO 32000-1, 9.9); HarfBuzz leaves the hinting tables out by its flag.
-constexpr std::array kept_tables{HB_TAG('g', 'l', 'y', 'f'), HB_TAG('h', 'e', 'a', 'd'), HB_TAG('h', 'h', 'e', 'a'),
-                                 HB_TAG('h', 'm', 't', 'x'), HB_TAG('l', 'o', 'c', 'a'), HB_TAG('m', 'a', 'x', 'p')};
-
-void drop_other_tables(hb_face_t* face, hb_subset_input_t* input) {
-    hb_set_t* dropped = hb_subset_input_set(input, HB_SUBSET_SETS_DROP_TABLE_TAG);
-    std::array<hb_tag_t, 64> tags{};
-    unsigned start = 0, count = 0;
-    do {
-        count = tags.size();
-        hb_face_get_table_tags(face, start, &count, tags.data());
-        for (unsigned i = 0; i < count; ++i)
-            hb_set_add(dropped, tags[i]);
-        start += count;
-    } while (count == tags.size());
-    for (const hb_tag_t tag : kept_tables)
-        hb_set_del(dropped, tag);
+// Only what a PDF needs of a TrueType font (ISO 32000-1, 9.9): HarfBuzz then has no cmap to walk through and no layout
+// tables to close over. It leaves the hinting out by its flag.
+hb_blob_t* needed_table(hb_face_t*, hb_tag_t tag, void* original) {
+    switch (tag) {
+    case HB_TAG('g', 'l', 'y', 'f'):
+    case HB_TAG('h', 'e', 'a', 'd'):
+    case HB_TAG('h', 'h', 'e', 'a'):
+    case HB_TAG('h', 'm', 't', 'x'):
+    case HB_TAG('l', 'o', 'c', 'a'):
+    case HB_TAG('m', 'a', 'x', 'p'): return hb_face_reference_table(static_cast<hb_face_t*>(original), tag);
+    default: return hb_blob_get_empty();
+    }
 }
 
 // Six capitals that stand for these characters (ISO 32000-1, 9.6.4): FNV-1a over the code points.
@@ -88,13 +84,14 @@ std::uint16_t FontUse::code(char32_t character) {
 
 FontSubset FontUse::subset() const {
     hb_face_t* face = font_->face;
+    if (const std::string flaw = flaw_of_outlines(face, font_->path); !flaw.empty()) throw PdfTrouble(flaw);
     const Held<hb_subset_input_t> input(hb_subset_input_create_or_fail());
     if (!input) throw font_->damaged();
     hb_subset_input_set_flags(input.get(), HB_SUBSET_FLAGS_NO_HINTING);
-    drop_other_tables(face, input.get());
     for (const CodedGlyph& glyph : glyphs_)
         hb_set_add(hb_subset_input_glyph_set(input.get()), glyph.glyph);
-    const Held<hb_subset_plan_t> plan(hb_subset_plan_create_or_fail(face, input.get()));
+    const Held<hb_face_t> outlines(hb_face_create_for_tables(needed_table, face, nullptr));
+    const Held<hb_subset_plan_t> plan(hb_subset_plan_create_or_fail(outlines.get(), input.get()));
     if (!plan) throw font_->damaged();
     const Held<hb_face_t> made(hb_subset_plan_execute_or_fail(plan.get()));
     if (!made) throw font_->damaged();

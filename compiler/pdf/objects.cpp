@@ -36,7 +36,8 @@ HPDF_Dict PdfObjects::stream(std::string_view bytes) {
 }
 
 void PdfObjects::fill(HPDF_Dict stream, std::string_view bytes) {
-    stream->filter = HPDF_STREAM_FILTER_FLATE_DECODE;
+    constexpr std::size_t worth_compressing = 512;
+    if (bytes.size() >= worth_compressing) stream->filter = HPDF_STREAM_FILTER_FLATE_DECODE;
     done(HPDF_Stream_Write(stream->stream, reinterpret_cast<const HPDF_BYTE*>(bytes.data()),
                            static_cast<HPDF_UINT>(bytes.size())));
 }

@@ -22,7 +22,7 @@ public:
     HPDF_Doc doc() const { return doc_.get(); }
     HPDF_Dict dict();
     HPDF_Dict numbered_dict();                // an object with a number of its own, to be referred to
-    HPDF_Dict stream(std::string_view bytes); // compressed, numbered
+    HPDF_Dict stream(std::string_view bytes); // numbered, compressed when it is worth it
     HPDF_Array array();
     void* words(std::string_view utf8); // a text string, as UTF-16 where it is not ASCII
     void put(HPDF_Dict dict, const char* key, void* object);

@@ -4,7 +4,8 @@
 
 namespace loomsheet {
 
-// The first character of `rest`, which is shortened by it; U+FFFD for a byte that is no UTF-8. `rest` must not be empty.
+// The first character of `rest`, which is shortened by it; U+FFFD for a byte that is no UTF-8. `rest` must not be
+// empty.
 inline char32_t take_character(std::string_view& rest) {
     const Character first = character_at(rest, 0);
     rest.remove_prefix(first.bytes);
