@@ -37,8 +37,17 @@ void add_plans(CLI::App& app, Arguments& arguments) {
     add_choice(app, "--format", arguments.format, formats, "findings for reading, one line each, or for programs");
 }
 
-std::string complaint(const CLI::App*, const CLI::Error& error) {
-    return fmt::format("loomsheet: {}\nloomsheet --help shows what can be asked of it.\n", error.what());
+ArgumentsResult refused(std::string_view why) {
+    return {{}, fmt::format("loomsheet: {}\nloomsheet --help shows what can be asked of it.\n", why), false};
+}
+
+void set_labels(CLI::App& app) {
+    for (const auto& [theirs, ours] : {std::pair{"OPTIONS", "options"},
+                                       {"SUBCOMMAND", "COMMAND"},
+
+                                       {"Positionals", "What it takes"},
+                                       {"REQUIRED", ""}})
+        app.get_formatter()->label(theirs, ours);
 }
 } // namespace
 
@@ -46,10 +55,10 @@ ArgumentsResult read_arguments(int argc, const char* const* argv) {
     Arguments arguments;
     CLI::App app("Turns plans of vehicle circuits into printed worksheets, and says what is wrong with a plan.",
                  "loomsheet");
+    set_labels(app);
     app.set_version_flag("--version", "loomsheet " LOOMSHEET_VERSION, "say which version this is");
     app.set_help_flag("-h,--help", "show this help");
-    app.failure_message(complaint);
-    app.require_subcommand(1);
+    app.require_subcommand(0, 1); // none, or a wrong one, is answered below in better words
     app.footer("Ends with 0 when all is well or there are only warnings, 1 when a plan has errors,\n"
                "2 when the command or a file is at fault, 3 when Loomsheet itself is.");
 
@@ -63,21 +72,25 @@ ArgumentsResult read_arguments(int argc, const char* const* argv) {
     CLI::App* explain = app.add_subcommand("explain", "explain a finding, with an example that has it and one cured");
     explain->add_option("CODE", arguments.code, "the code of the finding: LS204, or 204")->type_name("")->required();
 
-    std::ostringstream out;
-    if (argc < 2) return {{}, app.help(), false};
+    for (CLI::App* command : {print, proof, explain})
+        command->group("Commands");
+
     try {
         app.parse(argc, argv);
+    } catch (const CLI::Success& help_or_version) {
+        std::ostringstream out;
+        app.exit(help_or_version, out, out);
+        return {{}, out.str(), true};
     } catch (const CLI::ParseError& error) {
-        const bool asked = app.exit(error, out, out) == 0;
-        return {{}, out.str(), asked};
+        if (app.get_subcommands().empty() && *argv[1] != '-')
+            return refused(fmt::format("there is no command '{}', only print, proof and explain", argv[1]));
+        return refused(error.what());
     }
-    arguments.command = *proof ? Command::proof : *explain ? Command::explain : Command::print;
+    if (app.get_subcommands().empty()) return {{}, app.help(), false};
     if (arguments.folder.ends_with(".pdf"))
-        return {
-            {},
-            fmt::format("loomsheet: -o takes a folder, and {} looks like a file; each sheet is named after its plan\n",
-                        arguments.folder),
-            false};
+        return refused(fmt::format("-o takes a folder, and {} looks like a file; each sheet is named after its plan",
+                                   arguments.folder));
+    arguments.command = *proof ? Command::proof : *explain ? Command::explain : Command::print;
     return {std::move(arguments), {}, false};
 }
 
