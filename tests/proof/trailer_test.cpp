@@ -2,6 +2,7 @@
 // (from the page "Trailer connectors in Europe" and a maker's page on ISO 1724, as collected in trade-data.md, section 1.3). Colour and
 // cross-section of pin 13: from memory, source not seen. Pin 12, trailer presence, has no wire in the table.
 #include "proof/compile.hpp"
+#include <cctype>
 #include <doctest/doctest.h>
 
 using namespace loomsheet;
@@ -103,6 +104,9 @@ TEST_CASE("the rows measured at the socket are the signal pins against ground pi
         if (row.function.empty()) continue;
         CAPTURE(row.pin);
         REQUIRE(at < rows->rows.size());
+        std::string name = rows->rows[at].name;
+        name[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(name[0])));
+        CHECK(name == row.function);
         CHECK(circuit.pin_name(rows->rows[at].red.pin) == "X62." + row.pin);
         CHECK(circuit.pin_name(rows->rows[at].black.pin) == "X62.3");
         ++at;
