@@ -1,4 +1,5 @@
-// A plan laid out as a worksheet: pages in millimetres, ready for any writer. Says what could not be printed as it stands.
+// A plan laid out as a worksheet: pages in millimetres, ready for any writer. Says what could not be printed as it
+// stands.
 #pragma once
 #include "model/plan.hpp"
 #include "sheet/face.hpp"
