@@ -1,6 +1,7 @@
 // One type for everything the compiler has to say about a plan. Stages return findings; only the renderers print.
 #pragma once
 #include "source/text.hpp"
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -21,6 +22,9 @@ struct Diagnostic {
     std::string help; // what to write instead; may be empty
     std::vector<Related> related;
 };
+
+// As the catalogue says; a code that is not in it counts as an error.
+Severity severity_of(const Diagnostic& finding);
 
 class Findings {
 public:

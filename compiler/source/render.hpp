@@ -6,8 +6,8 @@
 namespace loomsheet {
 
 struct RenderOptions {
-    bool colour = false;    // ANSI colours, only asked for on a terminal
-    std::size_t most = 20;  // findings shown; then "and N more"
+    bool colour = false;   // ANSI colours, only asked for on a terminal
+    std::size_t most = 20; // findings shown; then "and N more"
 };
 
 // file:line:column, the line as typed, an underline that fits UTF-8 and tabs, related places, a help line.

@@ -1,6 +1,8 @@
-// Source files and places in them. A place is a byte range in one file; lines and columns are worked out only when shown.
+// Source files and places in them. A place is a byte range in one file; lines and columns are worked out only when
+// shown.
 #pragma once
 #include <cstdint>
+#include <deque>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -15,7 +17,7 @@ struct Span {
     friend bool operator==(const Span&, const Span&) = default;
 };
 
-// Both count from 1; the column counts code points, a tab counts as one.
+// Both count from 1; the column counts code points, a tab counts as one, a byte order mark at the start as none.
 struct Position {
     std::uint32_t line = 1;
     std::uint32_t column = 1;
@@ -49,7 +51,7 @@ public:
     std::size_t size() const { return files_.size(); }
 
 private:
-    std::vector<SourceFile> files_;
+    std::deque<SourceFile> files_; // a file stays where it is when others are added
 };
 
 // Offset of the first byte that is not valid UTF-8 (RFC 3629: no surrogates, nothing above U+10FFFF), or npos.

@@ -1,0 +1,163 @@
+#include "syntax/complain.hpp"
+#include "grammar/units.hpp"
+#include <algorithm>
+#include <cctype>
+#include <fmt/format.h>
+
+namespace loomsheet {
+
+namespace {
+bool is_statement(std::string_view word) { return find_statement(word) >= 0; }
+
+std::vector<std::string_view> unit_words() {
+    std::vector<std::string_view> words;
+    for (const Unit& unit : units()) words.push_back(unit.written);
+    return words;
+}
+
+// "a voltage" for one dimension, "a current, a power or a resistance" for several, "a value" for all.
+std::string dimension_words(std::uint32_t dimensions) {
+    std::vector<std::string_view> names;
+    for (unsigned i = 0; i <= static_cast<unsigned>(Dimension::charge); ++i)
+        if (dimensions & (1U << i)) names.push_back(dimension_name(static_cast<Dimension>(i)));
+    if (names.size() > 8 || names.empty()) return "a value";
+    std::string all(names[0]);
+    for (std::size_t i = 1; i < names.size(); ++i) all += (i + 1 == names.size() ? " or " : ", ") + std::string(names[i]);
+    return all;
+}
+
+std::uint32_t dimensions_of(const Node& node) {
+    if (node.kind == NodeKind::item)
+        return node.atom == Atom::quantity || node.atom == Atom::range || node.atom == Atom::tolerance ? node.dimensions : 0;
+    std::uint32_t all = 0;
+    for (const auto& branch : node.branches)
+        if (!branch.empty()) all |= dimensions_of(branch.front());
+    return all;
+}
+
+std::string article(std::string_view word) {
+    return fmt::format("{} `{}`", std::string_view("aeiou").find(word[0]) != std::string_view::npos ? "an" : "a", word);
+}
+} // namespace
+
+std::string meant(std::string_view typed, std::span<const std::string_view> candidates) {
+    const auto near = similar(typed, candidates);
+    if (near.empty()) return {};
+    std::string list = fmt::format("`{}`", near[0]);
+    for (std::size_t i = 1; i < near.size(); ++i) list += fmt::format("{}`{}`", i + 1 == near.size() ? " or " : ", ", near[i]);
+    return fmt::format("did you mean {}?", list);
+}
+
+void Complaints::no_statement(std::uint32_t token) {
+    const auto typed = matcher_.text_of(token);
+    std::vector<std::string_view> words;
+    for (const auto& row : statements()) words.push_back(row.word);
+    auto help = meant(typed, words);
+    std::string lower(typed);
+    std::transform(lower.begin(), lower.end(), lower.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    if (help.empty() && is_statement(lower)) help = fmt::format("write `{}`, all small", lower);
+    for (unsigned context = 0; help.empty() && context <= static_cast<unsigned>(Context::question); ++context)
+        if (Openings::of(static_cast<Context>(context)).by_word(typed) != nullptr)
+            help = fmt::format("`{}` is a phrase: put blanks before it, so that it belongs to the statement above", typed);
+    if (help.empty()) help = "a line at the margin begins with a statement such as `wire`, `fuse` or `check`";
+    findings_.add(101, at(token), fmt::format("`{}` begins no statement", typed), help);
+}
+
+void Complaints::head(const StatementRow& row, std::uint32_t statement) {
+    const auto failed = matcher_.failed_at();
+    const auto help = fmt::format("for instance: {}", row.example);
+    const bool nothing = failed >= matcher_.end;
+    const auto wanted = describe(*matcher_.failed_node());
+    if (nothing)
+        findings_.add(107, at(statement), fmt::format("`{}` is not finished: here comes {}", row.word, wanted), help);
+    else
+        findings_.add(107, at(failed), fmt::format("after `{}` comes {}, not `{}`", matcher_.text_of(failed - 1), wanted, matcher_.text_of(failed)), help);
+}
+
+// A number where a value is due: says what is wrong with its unit. False when there is nothing to say about that.
+bool Complaints::number(std::uint32_t token, std::uint32_t dimensions, const std::string& wanted, std::string_view example) {
+    const auto kind = matcher_.token(token).kind;
+    const auto written = matcher_.text_of(token);
+    if (kind == TokenKind::pin) { // 40A, 6mm2
+        const auto digits = written.find_first_not_of("0123456789");
+        if (const Unit* unit = find_unit(written.substr(digits)); unit != nullptr) {
+            findings_.add(109, at(token), fmt::format("`{}` has no blank before its unit", written),
+                          fmt::format("write `{} {}`", written.substr(0, digits), unit->written));
+            return true;
+        }
+        return false;
+    }
+    if (kind != TokenKind::number) return false;
+    const auto next = token + 1;
+    const bool has_next = next < matcher_.end && !matcher_.token(next).first_on_line &&
+                          (matcher_.token(next).kind == TokenKind::word || matcher_.token(next).kind == TokenKind::name);
+    const auto unit = has_next ? matcher_.text_of(next) : std::string_view{};
+    const auto such = example.empty() ? std::string{} : fmt::format("for instance: {}", example);
+    if (const Unit* known = has_next ? find_unit(unit) : nullptr; known != nullptr) {
+        if (dimensions & (1U << static_cast<unsigned>(known->dimension))) return false;
+        findings_.add(206, {file_, matcher_.token(token).begin, matcher_.token(next).end},
+                      fmt::format("`{} {}` is {}; {} is {}", written, unit, dimension_name(known->dimension), wanted,
+                                  dimension_words(dimensions)),
+                      such);
+        return true;
+    }
+    const auto near = has_next ? meant(unit, unit_words()) : std::string{};
+    const bool keyword = has_next && matcher_.keywords != nullptr && matcher_.keywords->by_word(unit) != nullptr;
+    if (has_next && !keyword && (!near.empty() || unit.size() <= 4)) {
+        findings_.add(108, at(next), fmt::format("`{}` is no unit", unit),
+                      near.empty() ? such : near);
+        return true;
+    }
+    findings_.add(109, at(token), fmt::format("`{}` has no unit; {} is {}", written, wanted, dimension_words(dimensions)), such);
+    return true;
+}
+
+void Complaints::phrase(const StatementRow& statement, Context context, std::uint32_t begin, const PhraseRow* row) {
+    const bool item = context == Context::item;
+    const auto& openings = Openings::of(context);
+    const auto typed = matcher_.text_of(begin);
+    const auto kind = matcher_.token(begin).kind;
+    if (row != nullptr) {
+        const auto failed = matcher_.failed_at();
+        const auto& node = *matcher_.failed_node();
+        const auto opening = fmt::format("`{}`", row->pattern.substr(0, std::min(row->pattern.find_first_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ([:"), row->pattern.size())));
+        std::string words = opening.size() > 2 ? opening : fmt::format("`{}`", typed);
+        while (words.size() > 3 && words[words.size() - 2] == ' ') words.erase(words.size() - 2, 1);
+        const auto dimensions = dimensions_of(node);
+        if (failed < matcher_.end && dimensions != 0 && number(failed, dimensions, "what " + words + " takes", row->example)) return;
+        const auto help = fmt::format("for instance: {}", row->example);
+        const bool line_over = failed >= matcher_.end || matcher_.token(failed).first_on_line || matcher_.token(failed).kind == TokenKind::comma;
+        if (line_over)
+            findings_.add(103, after(failed - 1), fmt::format("{} is not finished: here comes {}", words, describe(node)), help);
+        else
+            findings_.add(103, at(failed), fmt::format("in {}, here comes {}, not `{}`", words, describe(node), matcher_.text_of(failed)), help);
+        return;
+    }
+    if (number(begin, openings.dimensions(), fmt::format("what `{}` takes", statement.word), statement.example)) return;
+    const auto where = item ? std::string("a set-up") : article(statement.word);
+    if (kind == TokenKind::word || kind == TokenKind::name) {
+        const auto words = openings.words();
+        auto help = meant(typed, words);
+        if (help.empty() && is_statement(typed)) help = fmt::format("a `{}` statement begins at the margin, without blanks before it", typed);
+        if (help.empty()) help = fmt::format("`loomsheet explain LS102` says where to find what {} can have", where);
+        findings_.add(102, at(begin), fmt::format("{} has no phrase that begins with `{}`", where, typed), help);
+        return;
+    }
+    if (kind == TokenKind::text) {
+        findings_.add(102, at(begin), "these words in quotes stand alone: nothing says what they are",
+                      "put a word before them, such as `at`, `note` or `caution`");
+        return;
+    }
+    findings_.add(102, at(begin), fmt::format("`{}` does not belong here in {}", typed, where), fmt::format("for instance: {}", statement.example));
+}
+
+void Complaints::repeated(const PhraseRow& row, Span first, Span second) {
+    findings_.add({110, second, fmt::format("this stands twice in one statement: {}", row.meaning), "keep one of the two", {{first, "first written here"}}});
+}
+
+void Complaints::taken_label(std::uint32_t token) {
+    findings_.add(115, at(token), fmt::format("`{}` is a word of the language and cannot be a label", matcher_.text_of(token)),
+                  fmt::format("write `{0}-1` or another word", matcher_.text_of(token)));
+}
+
+} // namespace loomsheet

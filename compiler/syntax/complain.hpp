@@ -1,0 +1,35 @@
+// The messages of form: what was not understood, and what to write instead.
+#pragma once
+#include "source/diagnostic.hpp"
+#include "syntax/match.hpp"
+
+namespace loomsheet {
+
+class Complaints {
+public:
+    Complaints(const Matcher& matcher, std::uint32_t file, Findings& findings)
+        : matcher_(matcher), file_(file), findings_(findings) {}
+
+    // A line at the margin whose first word is no statement.
+    void no_statement(std::uint32_t token);
+    // The head of a statement is not finished; `failed` is where and on what.
+    void head(const StatementRow& row, std::uint32_t statement);
+    // No phrase begins here (`row` is null), or the phrase of `row` is not finished.
+    void phrase(const StatementRow& statement, Context context, std::uint32_t begin, const PhraseRow* row);
+    void repeated(const PhraseRow& row, Span first, Span second);
+    void taken_label(std::uint32_t token);
+
+private:
+    const Matcher& matcher_;
+    std::uint32_t file_;
+    Findings& findings_;
+
+    Span at(std::uint32_t token) const { return {file_, matcher_.token(token).begin, matcher_.token(token).end}; }
+    Span after(std::uint32_t token) const { return {file_, matcher_.token(token).end, matcher_.token(token).end}; }
+    bool number(std::uint32_t token, std::uint32_t dimensions, const std::string& wanted, std::string_view example);
+};
+
+// "did you mean `fuse`?" or nothing
+std::string meant(std::string_view typed, std::span<const std::string_view> candidates);
+
+} // namespace loomsheet

@@ -1,0 +1,73 @@
+// Matches the patterns of the vocabulary against tokens.
+#pragma once
+#include "grammar/vocabulary.hpp"
+#include "syntax/tree.hpp"
+#include <array>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+namespace loomsheet {
+
+// Rows of the vocabulary that can begin with a given token, one set a context; made once.
+class Openings {
+public:
+    static const Openings& of(Context context);
+    // By the word itself, and by what kind of token stands there.
+    const std::vector<std::uint16_t>* by_word(std::string_view word) const;
+    const std::vector<std::uint16_t>& by_kind(TokenKind kind) const { return kinds_[static_cast<unsigned>(kind)]; }
+    std::vector<std::string_view> words() const;
+    // Dimensions of the quantities with which a phrase may begin here.
+    std::uint32_t dimensions() const { return dimensions_; }
+
+private:
+    explicit Openings(Context context);
+    void open(const Pattern& pattern, std::size_t from, std::uint16_t row);
+    std::unordered_map<std::string_view, std::vector<std::uint16_t>> words_;
+    std::array<std::vector<std::uint16_t>, 24> kinds_;
+    std::uint32_t dimensions_ = 0;
+};
+
+class Matcher {
+public:
+    Matcher(std::string_view text, Tree& tree) : text_(text), tree_(tree) {}
+
+    std::uint32_t end = 0;                 // tokens of the statement end here
+    const Openings* keywords = nullptr;    // words that a list of labels must not swallow
+
+    std::string_view text_of(std::uint32_t token) const {
+        const Token& t = tree_.tokens[token];
+        return text_.substr(t.begin, t.end - t.begin);
+    }
+    const Token& token(std::uint32_t index) const { return tree_.tokens[index]; }
+
+    // Matches from token `at`; on success `at` stands behind it and the args are appended to the tree.
+    bool match(const Pattern& pattern, std::uint32_t& at);
+    // True when the pattern ended in ITEMS, which the caller reads.
+    bool items_follow = false;
+
+    // The furthest that any try has come since `forget`: where it failed and on what.
+    void forget() { failed_node_ = nullptr, failed_at_ = 0; }
+    std::uint32_t failed_at() const { return failed_at_; }
+    const Node* failed_node() const { return failed_node_; }
+
+    bool is_unit(std::uint32_t at) const; // a known unit on the same line as what stands before it
+
+private:
+    std::string_view text_;
+    Tree& tree_;
+    std::uint32_t failed_at_ = 0;
+    const Node* failed_node_ = nullptr;
+
+    bool sequence(const Pattern& pattern, std::size_t from, std::uint32_t& at);
+    bool node(const Node& node, std::uint32_t& at);
+    bool once(const Node& node, std::uint32_t& at, bool again);
+    std::uint32_t atom(const Node& node, std::uint32_t at, bool again) const; // tokens taken, 0: none
+    std::uint32_t quantity(std::uint32_t dimensions, std::uint32_t at) const;
+    std::uint32_t plain_quantity(std::uint32_t dimensions, std::uint32_t at) const;
+    bool is_pin(std::uint32_t at) const;
+    bool is_word(std::uint32_t at, std::string_view word) const;
+    TokenKind kind(std::uint32_t at) const { return at < end ? tree_.tokens[at].kind : TokenKind::stray; }
+};
+
+} // namespace loomsheet

@@ -1,0 +1,67 @@
+#include "grammar/units.hpp"
+
+namespace loomsheet {
+
+namespace {
+constexpr Unit rows[] = {
+    {"V", "V", Dimension::volt, 1},
+    {"mV", "mV", Dimension::volt, 1e-3},
+    {"kV", "kV", Dimension::volt, 1e3},
+    {"A", "A", Dimension::ampere, 1},
+    {"mA", "mA", Dimension::ampere, 1e-3},
+    {"W", "W", Dimension::watt, 1},
+    {"kW", "kW", Dimension::watt, 1e3},
+    {"ohm", "Ω", Dimension::ohm, 1},
+    {"Ω", "Ω", Dimension::ohm, 1}, // U+03A9
+    {"Ω", "Ω", Dimension::ohm, 1}, // U+2126
+    {"kohm", "kΩ", Dimension::ohm, 1e3},
+    {"kΩ", "kΩ", Dimension::ohm, 1e3},
+    {"mohm", "mΩ", Dimension::ohm, 1e-3},
+    {"mΩ", "mΩ", Dimension::ohm, 1e-3},
+    {"Mohm", "MΩ", Dimension::ohm, 1e6},
+    {"MΩ", "MΩ", Dimension::ohm, 1e6},
+    {"m", "m", Dimension::metre, 1},
+    {"cm", "cm", Dimension::metre, 1e-2},
+    {"mm", "mm", Dimension::metre, 1e-3},
+    {"mm2", "mm²", Dimension::area, 1e-6},
+    {"mm²", "mm²", Dimension::area, 1e-6},
+    {"ms", "ms", Dimension::second, 1e-3},
+    {"s", "s", Dimension::second, 1},
+    {"min", "min", Dimension::second, 60},
+    {"h", "h", Dimension::second, 3600},
+    {"degC", "°C", Dimension::temperature, 1},
+    {"°C", "°C", Dimension::temperature, 1},
+    {"K", "K", Dimension::kelvin, 1},
+    {"%", "%", Dimension::percent, 1e-2},
+    {"Hz", "Hz", Dimension::hertz, 1},
+    {"rpm", "rpm", Dimension::speed, 1},
+    {"bar", "bar", Dimension::pressure, 1e5},
+    {"kPa", "kPa", Dimension::pressure, 1e3},
+    {"Nm", "Nm", Dimension::torque, 1},
+    {"Ah", "Ah", Dimension::charge, 1},
+};
+struct DimensionRow {
+    std::string_view name, example;
+};
+constexpr DimensionRow dimension_rows[] = {
+    {"a voltage", "12.6 V"},       {"a current", "40 A"},          {"a power", "55 W"},
+    {"a resistance", "85 ohm"},    {"a length", "0.6 m"},          {"a cross-section", "6 mm2"},
+    {"a time", "4 min"},           {"a temperature", "80 degC"},   {"a number of kelvin", "3988 K"},
+    {"a percentage", "15 %"},      {"a frequency", "50 Hz"},       {"an engine speed", "2000 rpm"},
+    {"a pressure", "3.5 bar"},     {"a torque", "9 Nm"},           {"a capacity", "70 Ah"},
+};
+} // namespace
+
+std::span<const Unit> units() { return rows; }
+
+const Unit* find_unit(std::string_view written) {
+    if (written.size() > 5) return nullptr;
+    for (const Unit& unit : rows)
+        if (unit.written == written) return &unit;
+    return nullptr;
+}
+
+std::string_view dimension_name(Dimension dimension) { return dimension_rows[static_cast<unsigned>(dimension)].name; }
+std::string_view dimension_example(Dimension dimension) { return dimension_rows[static_cast<unsigned>(dimension)].example; }
+
+} // namespace loomsheet
