@@ -1,14 +1,18 @@
-// A code that a phone reads (ISO/IEC 18004, by libqrencode), level M, drawn as merged black rectangles.
+// A code that a phone reads (ISO/IEC 18004, by libqrencode), level M. Capitals, figures and " $%*+-./:" take the fewest
+// modules.
 #pragma once
 #include "sheet/page.hpp"
 #include <string>
+#include <vector>
 
 namespace loomsheet {
 
-// Adds the modules to `page`, `size` mm wide, top left at (x, y). The caller leaves 4 modules of white around it.
-// False when `words` do not fit (then nothing is drawn).
+// Adds one mark `size` mm wide, top left at (x, y). The caller leaves 4 modules of white around it.
+// False when `words` are empty or do not fit (then nothing is drawn).
 bool draw_code(page::Page& page, double x, double y, double size, const std::string& words);
 // Modules along one side for these words, 0 when they do not fit.
 int code_modules(const std::string& words);
+// What is black, as few rectangles: runs of a row, merged down the rows where they are equal. No outline, filled black.
+std::vector<page::Rect> code_rectangles(const page::Code& code);
 
 } // namespace loomsheet

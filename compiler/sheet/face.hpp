@@ -8,6 +8,8 @@
 #include <string_view>
 #include <vector>
 
+struct hb_face_t;
+
 namespace loomsheet {
 
 inline constexpr double mm_per_pt = 25.4 / 72.0;
@@ -23,11 +25,13 @@ public:
     Faces& operator=(Faces&&) noexcept;
 
     const std::string& file(page::Face face) const;
+    hb_face_t* data(page::Face face) const; // the opened file, for the PDF room; never null, owned by this
     double width(page::Face face, double pt, std::string_view utf8) const; // mm; a missing character counts 0
     bool covers(page::Face face, char32_t character) const;
-    // The face itself, else its spare, else nothing.
+    // The face itself, else its spare, else any face that has it (in the order of page::Face), else nothing.
     std::optional<page::Face> face_for(page::Face wanted, char32_t character) const;
-    // The characters of `utf8` that no face has, each once, in order.
+    // The characters of `utf8` that no face has, each once, in order. U+200B, U+2060 and U+FEFF are never missing: they
+    // steer line breaking, have no width and are not printed.
     std::vector<char32_t> missing(std::string_view utf8) const;
     // Cut into runs of one face each, placed one after the other from (x, y). Missing characters are left out.
     std::vector<page::Text> runs(double x, double y, page::Face face, double pt, std::string_view utf8,
@@ -43,7 +47,7 @@ private:
     std::unique_ptr<Inner> inner_;
 };
 
-// U+00A0 between a number and its unit, so that no line breaks there.
+// U+00A0 between a number and its unit (grammar/units.hpp), so that no line breaks there.
 std::string hold_units(std::string_view utf8);
 
 } // namespace loomsheet

@@ -1,7 +1,7 @@
-// What is printed, before any PDF: pages of marks in millimetres. x from the left edge, y from the TOP edge, line widths and
-// type sizes in points (1 pt = 25.4/72 mm). Black on white only.
+// What is printed, before any PDF: pages of marks in millimetres. x from the left edge, y from the TOP edge, line
+// widths and type sizes in points (1 pt = 25.4/72 mm). Black on white only.
 #pragma once
-#include <array>
+#include <cstddef>
 #include <cstdint>
 #include <string>
 #include <variant>
@@ -33,9 +33,9 @@ struct Line {
 };
 struct Rect {
     double x = 0, y = 0, w = 0, h = 0;
-    double pt = 1;               // 0 = no outline
+    double pt = 1; // 0 = no outline
     Ink fill = Ink::none;
-    double round = 0;            // radius of the corners
+    double round = 0; // radius of the corners
 };
 struct Circle {
     double x = 0, y = 0, r = 0;
@@ -55,7 +55,14 @@ struct Link {
     double x = 0, y = 0, w = 0, h = 0;
     std::size_t page = 0;
 };
-using Mark = std::variant<Text, Line, Rect, Circle, Path, Link>;
+// A code that a phone reads: `side` x `side` modules over `size` mm, top left at (x, y), row by row, true = black.
+struct Code {
+    double x = 0, y = 0, size = 0;
+    std::string words;
+    std::size_t side = 0;
+    std::vector<bool> black;
+};
+using Mark = std::variant<Text, Line, Rect, Circle, Path, Link, Code>;
 
 // Regions that layout promises to keep apart or to fill: what tests and form fields look at. Not drawn.
 enum class Role : std::uint8_t { head, foot, block, card, tick, reading, outcome, field, cell };

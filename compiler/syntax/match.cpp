@@ -121,9 +121,11 @@ bool Matcher::node(const Node& node, std::uint32_t& at) {
 
 bool Matcher::once(const Node& node, std::uint32_t& at, bool again) {
     if (node.kind == NodeKind::item) {
-        const auto taken = atom(node, at, again);
+        // A line break ends a phrase, unless a comma stands before it.
+        const bool broken = at > begin_ && at < end && token(at).first_on_line && kind(at - 1) != TokenKind::comma;
+        const auto taken = broken ? 0 : atom(node, at, again);
         if (taken == 0) {
-            if (!again && (failed_node_ == nullptr || at > failed_at_)) failed_at_ = at, failed_node_ = &node;
+            if (!again) fail(node, at);
             return false;
         }
         tree_.args.push_back({node.atom, at, taken});
@@ -139,7 +141,6 @@ bool Matcher::once(const Node& node, std::uint32_t& at, bool again) {
         }
         tree_.args.resize(args);
     }
-    if (!again && (failed_node_ == nullptr || at >= failed_at_)) failed_at_ = at, failed_node_ = &node;
     return false;
 }
 
@@ -210,7 +211,7 @@ std::uint32_t Matcher::atom(const Node& node, std::uint32_t at, bool again) cons
                    : 0;
     case Atom::label:
         if (t.kind != TokenKind::word) return 0;
-        return again && keywords != nullptr && keywords->by_word(text_of(at)) != nullptr ? 0 : 1;
+        return (again || labels_only) && keywords->by_word(text_of(at)) != nullptr ? 0 : 1;
     case Atom::position:
         if (t.kind == TokenKind::number) return is_unit(at + 1) ? 0 : 1;
         return t.kind == TokenKind::word || t.kind == TokenKind::pin || t.kind == TokenKind::name ? 1 : 0;

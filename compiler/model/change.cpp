@@ -1,0 +1,239 @@
+#include "model/change.hpp"
+#include <algorithm>
+
+namespace loomsheet {
+namespace {
+
+// A switch is one thing, whether it stands at a position, is pressed or is moved; so is a sensor and what it is held
+// at.
+enum class Subject : std::uint8_t {
+    key,
+    asleep,
+    engine,
+    plug,
+    holder,
+    terminal,
+    handle,
+    output,
+    bridge,
+    load,
+    group,
+    words
+};
+
+Subject subject(ItemKind kind) {
+    switch (kind) {
+    case ItemKind::key: return Subject::key;
+    case ItemKind::asleep: return Subject::asleep;
+    case ItemKind::engine_running:
+    case ItemKind::engine_speed: return Subject::engine;
+    case ItemKind::unplugged: return Subject::plug;
+    case ItemKind::pulled: return Subject::holder;
+    case ItemKind::disconnected: return Subject::terminal;
+    case ItemKind::position:
+    case ItemKind::pressed:
+    case ItemKind::at_value:
+    case ItemKind::as_found:
+    case ItemKind::moved: return Subject::handle;
+    case ItemKind::output_on: return Subject::output;
+    case ItemKind::bridge: return Subject::bridge;
+    case ItemKind::load: return Subject::load;
+    case ItemKind::one_of_pulled: return Subject::group;
+    case ItemKind::words: break;
+    }
+    return Subject::words;
+}
+
+bool is_connection(ItemKind kind) {
+    switch (subject(kind)) {
+    case Subject::plug:
+    case Subject::holder:
+    case Subject::terminal:
+    case Subject::bridge:
+    case Subject::load:
+    case Subject::group: return true;
+    default: return false;
+    }
+}
+
+// What is switched off before hands go to a plug, and on again after.
+bool is_power(ItemKind kind) {
+    const Subject what = subject(kind);
+    return what == Subject::key || what == Subject::engine || what == Subject::output || kind == ItemKind::pressed;
+}
+
+int undo_rank(ItemKind kind) {
+    switch (kind) {
+    case ItemKind::pressed:
+    case ItemKind::moved:
+    case ItemKind::position: return 0;
+    case ItemKind::output_on: return 1;
+    case ItemKind::engine_running:
+    case ItemKind::engine_speed: return 2;
+    case ItemKind::key:
+    case ItemKind::asleep: return 3;
+    case ItemKind::words:
+    case ItemKind::at_value:
+    case ItemKind::as_found: return 4;
+    case ItemKind::bridge:
+    case ItemKind::load: return 5;
+    case ItemKind::unplugged:
+    case ItemKind::pulled:
+    case ItemKind::one_of_pulled: return 7;
+    case ItemKind::disconnected: break;
+    }
+    return 9;
+}
+
+int apply_rank(ItemKind kind) {
+    switch (kind) {
+    case ItemKind::disconnected: return 6;
+    case ItemKind::unplugged:
+    case ItemKind::pulled:
+    case ItemKind::one_of_pulled: return 8;
+    case ItemKind::words:
+    case ItemKind::at_value:
+    case ItemKind::as_found: return 10;
+    case ItemKind::load: return 11;
+    case ItemKind::bridge: return 12;
+    case ItemKind::key:
+    case ItemKind::asleep: return 13;
+    case ItemKind::engine_running:
+    case ItemKind::engine_speed: return 14;
+    case ItemKind::output_on: return 15;
+    case ItemKind::position:
+    case ItemKind::pressed:
+    case ItemKind::moved: break;
+    }
+    return 16;
+}
+
+int rank(const Change& change) {
+    if (change.kind == ChangeKind::keep) return 17;
+    return change.kind == ChangeKind::undo ? undo_rank(change.item.kind) : apply_rank(change.item.kind);
+}
+
+bool same_point(const PointRef& a, const PointRef& b) {
+    return a.metal == b.metal && a.part == b.part && a.pin == b.pin && a.wire == b.wire && a.pins == b.pins;
+}
+
+bool same_points(const SetupItem& a, const SetupItem& b) {
+    return (same_point(a.a, b.a) && same_point(a.b, b.b)) || (same_point(a.a, b.b) && same_point(a.b, b.a));
+}
+
+bool same_value(const MaybeQuantity& a, const MaybeQuantity& b) {
+    if (!a || !b) return !a && !b;
+    return a->si == b->si && (!a->unit || !b->unit || a->unit->dimension == b->unit->dimension);
+}
+
+bool is_rest(const SetupItem& item) { return item.kind == ItemKind::key && item.word == "off"; }
+
+std::vector<SetupItem> without_rest(const Setup& setup) {
+    std::vector<SetupItem> items;
+    for (const SetupItem& item : setup.items)
+        if (!is_rest(item)) items.push_back(item);
+    return items;
+}
+
+const SetupItem* find_same_subject(const std::vector<SetupItem>& items, const SetupItem& wanted) {
+    for (const SetupItem& item : items)
+        if (same_subject(item, wanted)) return &item;
+    return nullptr;
+}
+
+bool holds_in(const std::vector<SetupItem>& items, const SetupItem& wanted) {
+    const SetupItem* found = find_same_subject(items, wanted);
+    return found && same_state(*found, wanted);
+}
+
+bool has_engine(const std::vector<SetupItem>& items) {
+    return std::any_of(items.begin(), items.end(),
+                       [](const SetupItem& item) { return subject(item.kind) == Subject::engine; });
+}
+
+// Whether everything that is on has to go off in between.
+bool must_switch_off(const std::vector<SetupItem>& before, const std::vector<SetupItem>& after) {
+    const auto changes_connection = [](const std::vector<SetupItem>& here, const std::vector<SetupItem>& there) {
+        return std::any_of(here.begin(), here.end(),
+                           [&](const SetupItem& item) { return is_connection(item.kind) && !holds_in(there, item); });
+    };
+    return changes_connection(before, after) || changes_connection(after, before) ||
+           (has_engine(before) && !has_engine(after));
+}
+
+} // namespace
+
+bool same_subject(const SetupItem& a, const SetupItem& b) {
+    const Subject what = subject(a.kind);
+    if (what != subject(b.kind)) return false;
+    switch (what) {
+    case Subject::plug:
+    case Subject::holder:
+    case Subject::handle: return a.part == b.part;
+    case Subject::terminal:
+    case Subject::output: return a.pin == b.pin;
+    case Subject::bridge:
+    case Subject::load: return same_points(a, b);
+    case Subject::group: return a.parts == b.parts;
+    case Subject::words: return a.word == b.word;
+    case Subject::key:
+    case Subject::asleep:
+    case Subject::engine: break;
+    }
+    return true;
+}
+
+bool same_state(const SetupItem& a, const SetupItem& b) {
+    return a.kind == b.kind && a.word == b.word && a.word2 == b.word2 && same_value(a.value, b.value);
+}
+
+std::vector<Change> changes(const Setup& from, const Setup& to) {
+    const std::vector<SetupItem> before = without_rest(from);
+    const std::vector<SetupItem> after = without_rest(to);
+    const bool off_between = must_switch_off(before, after);
+    const bool engine_after = has_engine(after);
+    const auto cycles = [&](const SetupItem& item) { return off_between && is_power(item.kind); };
+
+    std::vector<Change> list;
+    for (const SetupItem& item : before) {
+        const SetupItem* now = find_same_subject(after, item);
+        const bool another_way = now && is_connection(item.kind) && !same_state(*now, item);
+        const bool key_of_engine = !now && item.kind == ItemKind::key && engine_after;
+        if ((!now && !key_of_engine) || another_way || cycles(item)) list.push_back({ChangeKind::undo, item});
+    }
+    for (const SetupItem& item : after) {
+        const bool kept = holds_in(before, item) && !cycles(item);
+        list.push_back({kept ? ChangeKind::keep : ChangeKind::apply, item});
+    }
+    std::stable_sort(list.begin(), list.end(), [](const Change& a, const Change& b) { return rank(a) < rank(b); });
+    return list;
+}
+
+Setup setup_of(const Check& check) {
+    Setup setup = check.with;
+    for (SetupItem& item : setup.items)
+        if (item.kind == ItemKind::load && item.across_points && !check.rows.empty()) {
+            item.a = check.rows.front().red;
+            item.b = check.rows.front().black;
+        }
+    return setup;
+}
+
+std::vector<int> comes_from(const Plan& plan, int check) {
+    std::vector<int> origins;
+    if (check == 0) origins.push_back(-1);
+    const auto leads_here = [&](const Target& target) {
+        if (target.kind == TargetKind::verdict)
+            return plan.verdicts[target.index].then.kind == TargetKind::check &&
+                   plan.verdicts[target.index].then.index == check;
+        return target.kind == TargetKind::check && target.index == check;
+    };
+    for (std::size_t i = 0; i < plan.checks.size(); ++i) {
+        const auto& outcomes = plan.checks[i].outcomes;
+        if (std::any_of(outcomes.begin(), outcomes.end(), [&](const Outcome& one) { return leads_here(one.target); }))
+            origins.push_back(static_cast<int>(i));
+    }
+    return origins;
+}
+
+} // namespace loomsheet

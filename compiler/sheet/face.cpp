@@ -1,0 +1,147 @@
+#include "sheet/face.hpp"
+#include "sheet/face_file.hpp"
+#include "sheet/face_utf8.hpp"
+#include <algorithm>
+#include <array>
+#include <fmt/format.h>
+#include <utility>
+
+namespace loomsheet {
+
+using page::Face;
+
+namespace {
+
+constexpr std::size_t face_count = 6;
+constexpr std::array<const char*, face_count> file_names{
+    "LiberationSans-Regular.ttf",    "LiberationSans-Bold.ttf", "LiberationSansNarrow-Regular.ttf",
+    "LiberationSansNarrow-Bold.ttf", "DejaVuSans.ttf",          "DejaVuSans-Bold.ttf"};
+
+constexpr Face spare_of(Face face) {
+    return face == Face::SB || face == Face::NB || face == Face::spare_bold ? Face::spare_bold : Face::spare;
+}
+
+struct DropFont {
+    void operator()(hb_font_t* font) const { hb_font_destroy(font); }
+};
+
+struct OpenFace {
+    std::string path;
+    FontFace file;
+    std::unique_ptr<hb_font_t, DropFont> font; // scaled to its own units
+    double units_per_em = 1;
+
+    std::optional<hb_codepoint_t> glyph(char32_t character) const {
+        hb_codepoint_t found = 0;
+        if (!hb_font_get_nominal_glyph(font.get(), character, &found) || found == 0) return std::nullopt;
+        return found;
+    }
+    // In ems; 0 when the face lacks it.
+    double advance(char32_t character) const {
+        const auto found = glyph(character);
+        return found ? hb_font_get_glyph_h_advance(font.get(), *found) / units_per_em : 0.0;
+    }
+};
+
+} // namespace
+
+struct Faces::Inner {
+    std::array<OpenFace, face_count> faces;
+    const OpenFace& operator[](Face face) const { return faces[static_cast<std::size_t>(face)]; }
+};
+
+Faces::Faces(std::unique_ptr<Inner> inner) : inner_(std::move(inner)) {}
+Faces::~Faces() = default;
+Faces::Faces(Faces&&) noexcept = default;
+Faces& Faces::operator=(Faces&&) noexcept = default;
+
+std::optional<Faces> Faces::load(std::string& error) {
+    auto inner = std::make_unique<Inner>();
+    for (std::size_t i = 0; i < face_count; ++i) {
+        OpenFace& face = inner->faces[i];
+        face.path = find_font_file(file_names[i]);
+        if (face.path.empty()) {
+            error = fmt::format("The font file {} is not in any of {}. Install the packages fonts-liberation and "
+                                "fonts-dejavu-core, or set LOOMSHEET_FONTS to the folder that holds it.",
+                                file_names[i], font_folders_in_words());
+            return std::nullopt;
+        }
+        face.file = open_font_file(face.path);
+        if (!face.file.face) {
+            error = face.file.error;
+            return std::nullopt;
+        }
+        face.font.reset(hb_font_create(face.file.face.get()));
+        face.units_per_em = hb_face_get_upem(face.file.face.get());
+        if (!face.glyph(U'0')) {
+            error =
+                fmt::format("The font file {} is damaged: it has no figures. Install its package again.", face.path);
+            return std::nullopt;
+        }
+    }
+    return Faces(std::move(inner));
+}
+
+const std::string& Faces::file(Face face) const { return (*inner_)[face].path; }
+
+hb_face_t* Faces::data(Face face) const { return (*inner_)[face].file.face.get(); }
+
+double Faces::width(Face face, double pt, std::string_view utf8) const {
+    const OpenFace& open = (*inner_)[face];
+    double ems = 0;
+    while (!utf8.empty()) {
+        const char32_t character = take_character(utf8);
+        if (!is_unseen(character)) ems += open.advance(character);
+    }
+    return ems * pt * mm_per_pt;
+}
+
+bool Faces::covers(Face face, char32_t character) const { return (*inner_)[face].glyph(character).has_value(); }
+
+std::optional<Face> Faces::face_for(Face wanted, char32_t character) const {
+    for (const Face face :
+         {wanted, spare_of(wanted), Face::S, Face::SB, Face::N, Face::NB, Face::spare, Face::spare_bold}) {
+        if (covers(face, character)) return face;
+    }
+    return std::nullopt;
+}
+
+std::vector<char32_t> Faces::missing(std::string_view utf8) const {
+    std::vector<char32_t> found;
+    while (!utf8.empty()) {
+        const char32_t character = take_character(utf8);
+        if (is_unseen(character) || character == U'\n' || face_for(Face::S, character)) continue;
+        if (std::find(found.begin(), found.end(), character) == found.end()) found.push_back(character);
+    }
+    return found;
+}
+
+std::vector<page::Text> Faces::runs(double x, double y, Face face, double pt, std::string_view utf8,
+                                    page::Ink ink) const {
+    std::vector<page::Text> runs;
+    while (!utf8.empty()) {
+        const std::string_view before = utf8;
+        const char32_t character = take_character(utf8);
+        const auto has_it = is_unseen(character) ? std::nullopt : face_for(face, character);
+        if (!has_it) continue;
+        if (runs.empty() || runs.back().face != *has_it) {
+            const double left = runs.empty() ? x : runs.back().x + runs.back().width;
+            runs.push_back({left, y, {}, *has_it, pt, 0, ink});
+        }
+        runs.back().utf8.append(before.substr(0, before.size() - utf8.size()));
+        runs.back().width += (*inner_)[*has_it].advance(character) * pt * mm_per_pt;
+    }
+    return runs;
+}
+
+double Faces::runs_width(Face face, double pt, std::string_view utf8) const {
+    double ems = 0;
+    while (!utf8.empty()) {
+        const char32_t character = take_character(utf8);
+        if (is_unseen(character)) continue;
+        if (const auto has_it = face_for(face, character)) ems += (*inner_)[*has_it].advance(character);
+    }
+    return ems * pt * mm_per_pt;
+}
+
+} // namespace loomsheet

@@ -1,0 +1,53 @@
+#include "sheet/code.hpp"
+#include <doctest/doctest.h>
+#include <numeric>
+
+using namespace loomsheet;
+
+TEST_CASE("capitals and figures take the cheaper mode") {
+    // ISO/IEC 18004, level M, read from its capacity table (from memory): version 2 (25 modules) holds 38 characters in
+    // alphanumeric mode and 26 in byte mode.
+    CHECK(code_modules(std::string(38, 'A')) == 25);
+    CHECK(code_modules(std::string(39, 'A')) == 29);
+    CHECK(code_modules(std::string(26, 'a')) == 25);
+    CHECK(code_modules(std::string(27, 'a')) == 29);
+    CHECK(code_modules("FAN-01 R3 P3/7 7C1E09A4") == 25); // sheet-look/measures.md
+}
+
+TEST_CASE("what does not fit is not drawn") {
+    page::Page page;
+    CHECK(code_modules(std::string(4000, 'a')) == 0);
+    CHECK_FALSE(draw_code(page, 0, 0, 10, std::string(4000, 'a')));
+    CHECK_FALSE(draw_code(page, 0, 0, 10, ""));
+    CHECK(page.marks.empty());
+}
+
+TEST_CASE("the rectangles cover the black modules, each once") {
+    page::Page page;
+    REQUIRE(draw_code(page, 185, 4.2, 12.5, "FAN-01 R3 P3/7 7C1E09A4"));
+    REQUIRE(page.marks.size() == 1);
+    const auto& code = std::get<page::Code>(page.marks[0]);
+    CHECK(code.side == 25);
+    CHECK(code.words == "FAN-01 R3 P3/7 7C1E09A4");
+    // The finder in the top left corner: a 7 x 7 ring around a 3 x 3 block.
+    for (std::size_t i = 0; i < 7; ++i)
+        CHECK(code.black[i]);
+    CHECK_FALSE(code.black[7]);
+    CHECK_FALSE(code.black[25 + 1]);
+    CHECK(code.black[2 * 25 + 2]);
+
+    std::vector<int> covered(code.black.size());
+    for (const page::Rect& rectangle : code_rectangles(code)) {
+        CHECK(rectangle.pt == 0);
+        CHECK(rectangle.fill == page::Ink::black);
+        for (std::size_t i = 0; i < covered.size(); ++i) { // by the middle of each module, half a millimetre wide
+            const double x = 185 + 0.5 * (static_cast<double>(i % 25) + 0.5),
+                         y = 4.2 + 0.5 * (static_cast<double>(i / 25) + 0.5);
+            covered[i] +=
+                x > rectangle.x && x < rectangle.x + rectangle.w && y > rectangle.y && y < rectangle.y + rectangle.h;
+        }
+    }
+    CHECK(std::vector<int>(code.black.begin(), code.black.end()) == covered);
+    CHECK(code_rectangles(code).size() <
+          static_cast<std::size_t>(std::accumulate(covered.begin(), covered.end(), 0)) / 2);
+}
