@@ -162,10 +162,18 @@ private:
 
     void lay_elements(PartId id) {
         const Part& part = circuit_.parts[id];
+        if (part.kind == PartKind::battery) lay_pair(id, EdgeKind::source, "+", "-");
+        if (part.kind == PartKind::fuse || part.kind == PartKind::breaker) lay_pair(id, EdgeKind::link, "1", "2");
         for (int i = 0; i < static_cast<int>(part.elements.size()); ++i) lay_element(id, i);
-        for (const PinId plus : part.supply_pins)
-            for (const PinId minus : ground_pins(part))
-                edge({.kind = EdgeKind::supply, .a = own(plus), .b = own(minus), .part = id});
+        const std::vector<PinId> grounds = ground_pins(part);
+        if (grounds.empty()) return;
+        for (const PinId other : grounds)
+            if (other != grounds.front()) edge({.kind = EdgeKind::rail, .a = own(grounds.front()), .b = own(other), .part = id});
+        for (const PinId plus : part.supply_pins) edge({.kind = EdgeKind::supply, .a = own(plus), .b = own(grounds.front()), .part = id});
+    }
+
+    void lay_pair(PartId id, EdgeKind kind, std::string_view a, std::string_view b) {
+        edge({.kind = kind, .a = own(circuit_.find_pin(id, a)), .b = own(circuit_.find_pin(id, b)), .part = id});
     }
 
     void lay_element(PartId id, int index) {
@@ -175,8 +183,8 @@ private:
             edge({.kind = kind, .a = own(a), .b = own(b), .part = id, .element = index, .closed = closed});
         };
         switch (element.kind) {
-        case ElementKind::source: return lay(EdgeKind::source, element.a, element.b);
-        case ElementKind::link: return lay(EdgeKind::link, element.a, element.b);
+        case ElementKind::source:
+        case ElementKind::link: return; // laid by the kind of part
         case ElementKind::coil:
             return lay(part.kind == PartKind::sensor ? EdgeKind::sensor : EdgeKind::coil, element.a, element.b);
         case ElementKind::contact: return lay_contact(id, index);
@@ -193,8 +201,8 @@ private:
             lay(EdgeKind::sensor, element.a, element.c);
             return lay(EdgeKind::sensor, element.b, element.c);
         case ElementKind::module_output:
-            for (const PinId rail : ground_pins(part))
-                if (element.pulls_down) lay(EdgeKind::driver, element.a, rail, now_.output_on(element.a));
+            if (const std::vector<PinId> grounds = ground_pins(part); element.pulls_down && !grounds.empty())
+                lay(EdgeKind::driver, element.a, grounds.front(), now_.output_on(element.a));
             for (const PinId rail : part.supply_pins)
                 if (!element.pulls_down) lay(EdgeKind::driver, rail, element.a, now_.output_on(element.a));
             return;
@@ -203,7 +211,7 @@ private:
             for (const PinId rail : part.supply_pins) lay(EdgeKind::pull_up, rail, element.a);
             return;
         case ElementKind::input:
-            for (const PinId rail : ground_pins(part)) lay(EdgeKind::input, element.a, rail);
+            if (const std::vector<PinId> grounds = ground_pins(part); !grounds.empty()) lay(EdgeKind::input, element.a, grounds.front());
             return;
         }
     }

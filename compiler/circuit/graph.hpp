@@ -22,7 +22,7 @@ struct Node {
 };
 
 enum class EdgeKind : std::uint8_t {
-    wire, joint, bolt, link, bridge, // conduct, always
+    wire, joint, bolt, link, rail, bridge, // conduct, always; a rail joins the ground pins inside a module
     contact, driver,                 // conduct when `closed`, and may be closed at other times; a driver from a to b
     diode,                           // from a to b
     coil, load, resistor, sensor, supply, pull_up, input, damper, filament, // something that limits the current
@@ -64,7 +64,7 @@ std::vector<Edge> sources(const Circuit& circuit, const Graph& graph, const Setu
 void pull_in(const Circuit& circuit, Graph& graph, const Setup& setup);
 
 // --- what leads where ----------------------------------------------------------------------------------------------
-bool is_conductor(const Edge& edge);                   // wires, joints, bolts, fuses, bridges
+bool is_conductor(const Edge& edge);                   // wires, joints, bolts, fuses, rails, bridges
 bool conducts(const Edge& edge);                       // conductors, closed contacts and drivers
 bool may_conduct(const Edge& edge, NodeId from);       // conductors and all contacts; drivers and diodes the right way round
 bool limits_current(const Edge& edge);                 // coils, loads, resistors, modules ...

@@ -29,9 +29,7 @@ PlanMap::PlanMap(const Plan& plan) : plan_(plan), checks_(static_cast<int>(plan.
 
 Span PlanMap::at(StopId stop) const { return is_verdict(stop) ? verdict(stop).at : plan_.checks[stop].at; }
 
-std::string PlanMap::quoted(StopId stop) const {
-    return "'" + (is_verdict(stop) ? verdict(stop).label : plan_.checks[stop].label) + "'";
-}
+const std::string& PlanMap::label(StopId stop) const { return is_verdict(stop) ? verdict(stop).label : plan_.checks[stop].label; }
 
 std::vector<int> PlanMap::reach(const std::vector<StopId>& starts, StopId closed) const {
     std::vector<int> by(from_.size(), never);

@@ -25,7 +25,8 @@ public:
     bool is_verdict(StopId stop) const { return stop >= checks_; }
     const Verdict& verdict(StopId stop) const { return plan_.verdicts[stop - checks_]; }
     Span at(StopId stop) const;
-    std::string quoted(StopId stop) const; // 'plug-feed'
+    const std::string& label(StopId stop) const;
+    std::string quoted(StopId stop) const { return "'" + label(stop) + "'"; }
     // By stop: the arrow it was first reached by, `start` or `never`; no way goes through `closed`.
     std::vector<int> reach(const std::vector<StopId>& starts, StopId closed = none) const;
     static constexpr int start = -1, never = -2;

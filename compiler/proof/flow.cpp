@@ -1,6 +1,7 @@
 // LS301 to LS305: where the ways through a plan lead. What a single check says is looked at in outcomes.cpp.
 #include "proof/arrows.hpp"
 #include "proof/families.hpp"
+#include "proof/rules.hpp"
 #include "proof/words.hpp"
 #include <algorithm>
 #include <fmt/format.h>
@@ -70,10 +71,20 @@ int check_that_forgot(const Plan& plan, const PlanMap& map, const std::vector<Lo
     return one ? static_cast<int>(forgetful - plan.checks.begin()) : none;
 }
 
-void prove_all_reached(const Plan& plan, const PlanMap& map, const std::vector<int>& reached, std::vector<bool>& told,
+// A label that is none (LS211) was meant for a stop to which nothing leads now, most likely the one whose label is as long.
+void excuse(std::vector<Lost>& lost, const PlanMap& map, const std::vector<Span>& lost_labels) {
+    for (const Span label : lost_labels) {
+        const auto misfit = [&](const Lost& each) { return std::abs(static_cast<int>(map.label(each.head).size()) - static_cast<int>(label.end - label.begin)); };
+        const auto meant = std::min_element(lost.begin(), lost.end(), [&](const Lost& a, const Lost& b) { return misfit(a) < misfit(b); });
+        if (meant != lost.end()) lost.erase(meant);
+    }
+}
+
+void prove_all_reached(const Plan& plan, const PlanMap& map, const Doubt& doubt, const std::vector<int>& reached, std::vector<bool>& told,
                        Findings& findings) {
     constexpr std::size_t most_related = 5;
-    const std::vector<Lost> lost = lost_stops(map, reached);
+    std::vector<Lost> lost = lost_stops(map, reached);
+    excuse(lost, map, doubt.lost_labels);
     for (const Lost& each : lost) {
         const StopId head = each.head;
         const bool verdict = map.is_verdict(head);
@@ -95,8 +106,7 @@ void prove_all_reached(const Plan& plan, const PlanMap& map, const std::vector<i
             finding.related.push_back({map.at(each.others[i]), fmt::format("{} cannot be reached for the same reason", map.quoted(each.others[i]))});
         if (each.others.size() > most_related)
             finding.related.back().says += fmt::format(", and {} more", each.others.size() - most_related);
-        const std::string label = verdict ? map.verdict(head).label : plan.checks[head].label;
-        finding.help = fmt::format("lead to it with `-> {}` in an outcome{}", label,
+        finding.help = fmt::format("lead to it with `-> {}` in an outcome{}", map.label(head),
                                    verdict ? "" : ", or write `exercise` in it when it stands off the path on purpose");
         findings.add(std::move(finding));
     }
@@ -143,14 +153,14 @@ void prove_no_circle(const PlanMap& map, std::vector<bool>& in_circle, Findings&
 }
 
 // --- LS304 ---------------------------------------------------------------------------------------------------------
-void prove_outcomes_lead_on(const Plan& plan, const std::vector<bool>& told, Findings& findings) {
+void prove_outcomes_lead_on(const Plan& plan, const Doubt& doubt, const std::vector<bool>& told, Findings& findings) {
     for (std::size_t i = 0; i < plan.checks.size(); ++i) {
         const Check& check = plan.checks[i];
         for (const Outcome& outcome : check.outcomes)
             if (outcome.target.kind == TargetKind::next && outcome.target.index == none)
                 findings.add(304, outcome.target.at, fmt::format("`next` leads nowhere: '{}' is the last check", check.label),
                              "write the verdict that follows from it, `done` or `suspects`");
-        if (needs_pass(check) && !told[i])
+        if (needs_pass(check) && !told[i] && !doubt.checks[i])
             findings.add(304, check.at, fmt::format("'{}' does not say where a pass leads", check.label),
                          "write `pass -> ` and the check or verdict that follows from it");
     }
@@ -158,7 +168,7 @@ void prove_outcomes_lead_on(const Plan& plan, const std::vector<bool>& told, Fin
 
 // --- LS305 ---------------------------------------------------------------------------------------------------------
 bool is_end(const Plan& plan, const PlanMap& map, StopId stop) {
-    if (map.is_verdict(stop)) return map.verdict(stop).then.kind == TargetKind::none;
+    if (map.is_verdict(stop)) return map.verdict(stop).then.kind == TargetKind::nowhere;
     const Check& check = plan.checks[stop];
     return fail_is_left(check) || needs_pass(check) ||
            std::any_of(check.outcomes.begin(), check.outcomes.end(), [](const Outcome& each) { return each.target.index == none; });
@@ -188,16 +198,16 @@ void prove_an_end(const Plan& plan, const PlanMap& map, const std::vector<int>& 
 
 } // namespace
 
-void prove_flow(const Plan& plan, Findings& findings) {
+void prove_flow(const Plan& plan, const Doubt& doubt, Findings& findings) {
     if (plan.checks.empty()) return;
     const PlanMap map(plan);
     const std::vector<int> reached = map.reach(starts_of(plan));
     std::vector<bool> pass_told(plan.checks.size()), in_circle(map.size());
-    if (!plan.broken) prove_all_reached(plan, map, reached, pass_told, findings);
+    if (!doubt.steps) prove_all_reached(plan, map, doubt, reached, pass_told, findings);
     prove_no_circle(map, in_circle, findings);
-    if (!plan.broken) prove_outcomes_lead_on(plan, pass_told, findings);
-    if (!plan.broken) prove_an_end(plan, map, reached, in_circle, findings);
-    prove_outcomes(plan, map, findings);
+    prove_outcomes_lead_on(plan, doubt, pass_told, findings);
+    if (!doubt.steps) prove_an_end(plan, map, reached, in_circle, findings);
+    prove_outcomes(plan, map, doubt, findings);
 }
 
 } // namespace loomsheet

@@ -3,13 +3,11 @@
 
 namespace loomsheet {
 
-Nets::Nets(const Plan& plan)
+Nets::Nets(const Plan& plan, const Doubt& doubt)
     : circuit(plan.circuit), graph(build_graph(plan.circuit)), wired(graph.nodes.size()), known_(graph.nodes.size()),
       open_(graph.nodes.size()) {
-    for (const Wire& wire : circuit.wires)
-        for (const PinId pin : {wire.from, wire.to})
-            if (pin != none) wired[graph.wire_end[pin]] = true;
-    find_consumers();
+    mark_ends(doubt);
+    find_consumers(doubt);
     lay();
 }
 
@@ -51,10 +49,38 @@ void Nets::lay() {
     grounded = reach(graph, minus, [&](const Edge& edge, NodeId, NodeId to) { return may_conduct(edge, to) && !hot.has(to); });
 }
 
-void Nets::find_consumers() {
+void Nets::mark_ends(const Doubt& doubt) {
+    for (const Wire& wire : circuit.wires)
+        for (const PinId pin : {wire.from, wire.to}) {
+            if (pin == none) continue;
+            wired[graph.wire_end[pin]] = true;
+            if (wire.from == none || wire.to == none) open_[graph.wire_end[pin]] = true;
+        }
     const auto know = [&](PinId pin) {
         if (pin != none) known_[graph.own[pin]] = true;
     };
+    for (PartId id = 0; id < static_cast<PartId>(circuit.parts.size()); ++id) {
+        const Part& part = circuit.parts[id];
+        for (const Element& element : part.elements)
+            for (const PinId pin : {element.a, element.b, element.c}) know(pin);
+        for (const PinId pin : part.supply_pins) know(pin);
+        for (const PinId pin : ground_pins(part)) know(pin);
+        know(part.bolted_pin);
+        if (part.kind == PartKind::battery || part.kind == PartKind::fuse || part.kind == PartKind::breaker)
+            for (const PinId pin : part.pins) know(pin);
+        if (part.kind != PartKind::connector) continue;
+        const bool unmated = part.plugs_on == none && part.twin == none;
+        lost_plug_ |= unmated;
+        if (unmated || (part.plugs_on != none && circuit.parts[part.plugs_on].kind == PartKind::module))
+            for (const PinId pin : part.pins)
+                if (circuit.pins[pin].mate == none && wired[graph.wire_end[pin]]) open_[graph.wire_end[pin]] = true;
+    }
+    for (PartId id = 0; id < static_cast<PartId>(circuit.parts.size()); ++id)
+        if (doubt.parts[id])
+            for (const PinId pin : circuit.parts[id].pins) known_[graph.own[pin]] = false, open_[graph.wire_end[pin]] = true;
+}
+
+void Nets::find_consumers(const Doubt& doubt) {
     const auto add = [&](PartId part, int element, std::vector<PinId> plus_pins, std::vector<PinId> minus_pins) {
         Consumer consumer{part, element, {}, {}, std::move(plus_pins), std::move(minus_pins), element != none};
         bool any = false;
@@ -64,21 +90,13 @@ void Nets::find_consumers() {
     };
     for (PartId id = 0; id < static_cast<PartId>(circuit.parts.size()); ++id) {
         const Part& part = circuit.parts[id];
+        if (doubt.parts[id]) continue;
         for (int i = 0; i < static_cast<int>(part.elements.size()); ++i) {
             const Element& element = part.elements[i];
-            for (const PinId pin : {element.a, element.b, element.c}) know(pin);
             const bool coil = element.kind == ElementKind::coil && part.kind == PartKind::relay;
-            if ((coil || element.kind == ElementKind::load) && element.a != none && element.b != none)
-                add(id, i, {element.a}, {element.b});
+            if ((coil || element.kind == ElementKind::load) && element.a != none && element.b != none) add(id, i, {element.a}, {element.b});
         }
-        for (const PinId pin : part.supply_pins) know(pin);
-        for (const PinId pin : ground_pins(part)) know(pin);
-        know(part.bolted_pin);
         if (part.kind == PartKind::module) add(id, none, part.supply_pins, ground_pins(part));
-        const bool own_affair = part.plugs_on != none && circuit.parts[part.plugs_on].kind == PartKind::module;
-        if (part.kind == PartKind::connector && (own_affair || (part.plugs_on == none && part.twin == none)))
-            for (const PinId pin : part.pins)
-                if (circuit.pins[pin].mate == none) open_[graph.wire_end[pin]] = wired[graph.wire_end[pin]];
     }
 }
 

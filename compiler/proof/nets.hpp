@@ -1,6 +1,7 @@
 // The wiring of a plan as its rules see it: the car at rest, what hangs on the supply, and what on ground.
 #pragma once
 #include "circuit/graph.hpp"
+#include "proof/doubt.hpp"
 #include <vector>
 
 namespace loomsheet {
@@ -15,7 +16,7 @@ struct Consumer {
 };
 
 struct Nets {
-    explicit Nets(const Plan& plan);
+    Nets(const Plan& plan, const Doubt& doubt);
     // Takes a wire out, or puts it back, and works out anew what hangs where.
     void cut(WireId wire);
     void restore(WireId wire);
@@ -29,6 +30,7 @@ struct Nets {
     std::vector<Consumer> consumers;
 
     bool has_source() const { return !plus.empty(); }
+    bool has_lost_plug() const { return lost_plug_; } // a connector of which it is not known what it plugs into
     // A wire end where no wire ends; splices and ground points are none.
     bool loose(NodeId node) const;
     bool bolted(PinId pin) const;
@@ -38,8 +40,11 @@ struct Nets {
 
 private:
     void lay();
-    void find_consumers();
-    std::vector<bool> known_, open_;    // by node: an element ends here; a wired cavity of an open socket or of a module's own
+    void mark_ends(const Doubt& doubt);
+    void find_consumers(const Doubt& doubt);
+    std::vector<bool> known_; // by node of a part: what is behind it is known
+    std::vector<bool> open_;  // by node of wire ends: it leads out of the plan, or to what was left out
+    bool lost_plug_ = false;
 };
 
 } // namespace loomsheet

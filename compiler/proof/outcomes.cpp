@@ -48,6 +48,7 @@ std::optional<Band> band_of(const Limit& limit) {
     else if (limit.kind == LimitKind::above) band.words = "above " + limit.low->written;
     else if (limit.low && limit.high) band.words = limit.low->written + " .. " + limit.high->written;
     else return std::nullopt;
+    if (band.low > band.high) return std::nullopt; // LS207
     return band;
 }
 
@@ -140,11 +141,7 @@ void prove_limit_suits(const Check& check, const Limit& limit, Findings& finding
             findings.add(307, limit.at, fmt::format("`{}` never reads open; only `ohms` and `continuity` do", measure),
                          "write what the meter shows, as a number with its unit");
         return;
-    default:
-        if (!takes_a_number(check.measure))
-            findings.add(307, limit.at, fmt::format("`{}` gives no number that a limit could be held against", measure),
-                         says_yes_or_no(check.measure) ? "write `expect yes` or `expect no`, or measure with `ohms` or `volts`"
-                                                       : "a look needs no `expect`: write where a `pass`, a `fail` or an answer leads");
+    default: return; // a number for a measure that has none is a unit that does not fit (LS206)
     }
 }
 
@@ -174,9 +171,6 @@ void prove_outcome_suits(const Check& check, const Outcome& outcome, Findings& f
         if (check.measure != MeasureKind::drop)
             says = fmt::format("`no current` belongs to a `drop`, where nothing flowing reads 0 V; this is `{}`", measure);
         break;
-    case OutcomeKind::band:
-        if (!takes_a_number(check.measure)) says = fmt::format("a band needs a reading; `{}` gives none", measure);
-        break;
     case OutcomeKind::answer:
         if (check.measure != MeasureKind::look) {
             says = fmt::format("only a `look` has answers; this is `{}`", measure);
@@ -189,7 +183,7 @@ void prove_outcome_suits(const Check& check, const Outcome& outcome, Findings& f
 }
 
 void prove_suited(const Plan& plan, const Check& check, Findings& findings) {
-    if (check.measure == MeasureKind::none) return;
+    if (check.measure == MeasureKind::nothing) return;
     for (const Limit& limit : check.limits) {
         prove_row(plan, check, limit.row, limit.at, findings);
         prove_limit_suits(check, limit, findings);
@@ -304,7 +298,7 @@ void prove_decides(const PlanMap& map, int index, const Check& check, Findings& 
 // --- LS313 ---------------------------------------------------------------------------------------------------------
 void prove_repaired(const Verdict& verdict, Findings& findings) {
     const bool blames = !verdict.blames.empty() || !verdict.blamed_runs.empty();
-    if (!blames || !verdict.after.empty() || verdict.then.kind != TargetKind::none || !verdict.then_plan.empty()) return;
+    if (!blames || !verdict.after.empty() || verdict.then.kind != TargetKind::nowhere || !verdict.then_plan.empty()) return;
     findings.add(313, verdict.at, fmt::format("nothing proves the repair that '{}' asks for", verdict.label),
                  "write `after` and the check that proves it, or `-> ` and the check to go on with");
 }
@@ -326,20 +320,20 @@ void prove_said_once(const Check& check, Findings& findings) {
 
 } // namespace
 
-void prove_outcomes(const Plan& plan, const PlanMap& map, Findings& findings) {
+void prove_outcomes(const Plan& plan, const PlanMap& map, const Doubt& doubt, Findings& findings) {
     for (int index = 0; index < static_cast<int>(plan.checks.size()); ++index) {
         const Check& check = plan.checks[index];
         prove_bands(check, findings);
         prove_suited(plan, check, findings);
-        if (!plan.broken) prove_limited(check, findings);
+        if (!doubt.checks[index]) prove_limited(check, findings);
         for (const Limit& limit : check.limits)
             if (limit.kind == LimitKind::within && limit.reference != none) prove_reference(plan, map, index, limit, findings);
         prove_look_proves(check, findings);
         prove_decides(map, index, check, findings);
         prove_said_once(check, findings);
     }
-    if (!plan.broken)
-        for (const Verdict& verdict : plan.verdicts) prove_repaired(verdict, findings);
+    for (std::size_t i = 0; i < plan.verdicts.size(); ++i)
+        if (!doubt.verdicts[i]) prove_repaired(plan.verdicts[i], findings);
 }
 
 } // namespace loomsheet

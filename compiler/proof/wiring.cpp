@@ -3,12 +3,12 @@
 
 namespace loomsheet {
 
-void prove_wiring(const Plan& plan, Findings& findings) {
-    Nets nets(plan);
-    prove_wire_ends(nets, findings);
+void prove_wiring(const Plan& plan, const Doubt& doubt, Findings& findings) {
+    Nets nets(plan, doubt);
+    prove_wire_ends(nets, doubt, findings);
     if (nets.has_source()) prove_no_short(nets, findings);
-    if (!plan.broken) { // else what is missing may stand in a line that was not understood
-        std::vector<OpenEnd> open = open_ends(nets);
+    if (!doubt.circuit) {
+        std::vector<OpenEnd> open = open_ends(nets, doubt);
         if (nets.has_source()) prove_ways(nets, open, findings);
         for (OpenEnd& end : open)
             if (!end.told) findings.add(std::move(end.finding));

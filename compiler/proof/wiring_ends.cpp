@@ -57,6 +57,7 @@ void find_bare_pins(const Nets& nets, PartId id, std::vector<OpenEnd>& open) {
     const std::vector<PinId> needed = needed_pins(nets, part);
     if (needed.empty()) return;
     if (std::none_of(needed.begin(), needed.end(), [&](PinId pin) { return nets.joined(pin); })) {
+        if (nets.has_lost_plug()) return; // it may be this part's
         const bool one = needed.size() == 1;
         open.push_back({needed.front(), {403, part.at, fmt::format("no wire comes to {}", circuit.part_name(id)),
                                          fmt::format("write the wire{} to {}", one ? "" : "s", circuit.pin_name(nets.graph.nodes[nets.graph.wire_end[needed.front()]].pin)), {}}, false});
@@ -126,17 +127,18 @@ void prove_wire_end(const Nets& nets, WireId id, PinId pin, Findings& findings) 
 
 } // namespace
 
-std::vector<OpenEnd> open_ends(const Nets& nets) {
+std::vector<OpenEnd> open_ends(const Nets& nets, const Doubt& doubt) {
     std::vector<OpenEnd> open;
     for (PartId id = 0; id < static_cast<PartId>(nets.circuit.parts.size()); ++id) {
         const Part& part = nets.circuit.parts[id];
-        if (part.kind == PartKind::connector && part.first_half) find_half_wired(nets, part, open);
-        else find_bare_pins(nets, id, open);
+        if (doubt.parts[id]) continue;
+        if (part.kind != PartKind::connector) find_bare_pins(nets, id, open);
+        else if (part.first_half) find_half_wired(nets, part, open);
     }
     return open;
 }
 
-void prove_wire_ends(const Nets& nets, Findings& findings) {
+void prove_wire_ends(const Nets& nets, const Doubt& doubt, Findings& findings) {
     for (const Part& part : nets.circuit.parts) prove_one_wire_each(nets, part, findings);
     for (WireId id = 0; id < static_cast<WireId>(nets.circuit.wires.size()); ++id) {
         const Wire& wire = nets.circuit.wires[id];
@@ -146,7 +148,8 @@ void prove_wire_ends(const Nets& nets, Findings& findings) {
                          "write where its other end is");
             continue;
         }
-        for (const PinId pin : {wire.from, wire.to}) prove_wire_end(nets, id, pin, findings);
+        for (const PinId pin : {wire.from, wire.to})
+            if (!doubt.circuit && !doubt.parts[nets.circuit.pins[pin].part]) prove_wire_end(nets, id, pin, findings);
     }
 }
 

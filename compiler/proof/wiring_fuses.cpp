@@ -75,6 +75,7 @@ double amps_of(const Element& element, double system) {
 
 double amps_of(const Nets& nets, const Consumer& consumer, double system) {
     const Part& part = nets.circuit.parts[consumer.part];
+    if (part.kind == PartKind::relay) return 0; // a coil takes little, or (a solenoid's) only for a moment
     if (consumer.element != none) return amps_of(part.elements[consumer.element], system);
     if (part.supply_pins.size() != 1) return 0; // which of its pins takes how much is not said
     double most = 0;

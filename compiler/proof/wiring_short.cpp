@@ -23,17 +23,17 @@ std::optional<std::vector<PartId>> closed_together(const Graph& graph, const std
     return parts;
 }
 
-// The wire without which the fewest ways are missing; of equals the last.
+// The wire without which the fewest ways are missing; of equals rather no main cable, and rather the last.
 WireId wire_to_blame(Nets& nets, const std::vector<int>& way) {
     WireId blame = none;
-    std::size_t least = 0;
+    std::pair<std::size_t, bool> least;
     for (const int index : way) {
         const WireId wire = nets.graph.edges[index].wire;
         if (wire == none) continue;
         nets.cut(wire);
-        const std::size_t missing = count_missing_ways(nets);
+        const std::pair cost(count_missing_ways(nets), nets.circuit.wires[wire].unfused);
         nets.restore(wire);
-        if (blame == none || missing <= least) blame = wire, least = missing;
+        if (blame == none || cost <= least) blame = wire, least = cost;
     }
     return blame;
 }

@@ -3,6 +3,7 @@
 #include "proof/words.hpp"
 #include <algorithm>
 #include <fmt/format.h>
+#include <utility>
 
 namespace loomsheet {
 namespace {
@@ -19,19 +20,25 @@ bool can_be_in_series(EdgeKind kind) {
     return kind == EdgeKind::load || kind == EdgeKind::resistor || kind == EdgeKind::coil || kind == EdgeKind::sensor;
 }
 
-// One step on the way: by what may conduct, and through another load only where both ends of that load hang in between (two
-// lamps in series), never backwards through a load into the other net.
-bool one_step(const Nets& nets, const Edge& edge, NodeId here, NodeId to, Aim aim) {
+// One step on the way: by what may conduct; through another load where both ends of that load hang in between (two lamps in
+// series), or straight to the goal from the metal on which the consumer hangs (a winding that ends at the motor). Never
+// backwards through a load into the other net.
+bool one_step(const Nets& nets, const Edge& edge, NodeId here, NodeId to, Aim aim, bool on_own_metal) {
     if (aim.not_through(nets).has(to)) return false;
     if (may_conduct(edge, aim.ground ? here : to)) return true;
+    if (!can_be_in_series(edge.kind)) return false;
+    const bool there = aim.there(nets).has(to);
     const Reach& opposite = aim.opposite(nets);
-    return can_be_in_series(edge.kind) && !opposite.has(here) && (!opposite.has(to) || aim.there(nets).has(to));
+    return (on_own_metal && there) || (!opposite.has(here) && (!opposite.has(to) || there));
 }
+
+bool is_itself(const Edge& edge, const Consumer& consumer) { return edge.part == consumer.part && edge.element == consumer.element; }
 
 // All that hangs on `from`, but not through the consumer itself.
 Reach ways_from(const Nets& nets, const Consumer& consumer, NodeId from, Aim aim) {
+    const Reach own_metal = reach(nets.graph, std::vector{from}, [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge); });
     return reach(nets.graph, std::vector{from}, [&](const Edge& edge, NodeId here, NodeId to) {
-        return !(edge.part == consumer.part && edge.element == consumer.element) && one_step(nets, edge, here, to, aim);
+        return !is_itself(edge, consumer) && one_step(nets, edge, here, to, aim, own_metal.has(here));
     });
 }
 
@@ -40,7 +47,7 @@ Reach ways_to(const Nets& nets, Aim aim) {
     std::vector<NodeId> starts = aim.there(nets).order;
     for (NodeId node = 0; node < static_cast<NodeId>(nets.graph.nodes.size()); ++node)
         if (nets.beyond_the_plan(node)) starts.push_back(node);
-    return reach(nets.graph, starts, [&](const Edge& edge, NodeId here, NodeId to) { return one_step(nets, edge, to, here, aim); });
+    return reach(nets.graph, starts, [&](const Edge& edge, NodeId here, NodeId to) { return one_step(nets, edge, to, here, aim, true); });
 }
 
 class Ways {
@@ -123,8 +130,9 @@ Group group_of(const Nets& nets, const Missing& missing, Aim aim) {
             else others.push_back(node);
         }
     }
-    for (const std::vector<NodeId>* next : {&metals, &splices, &others, &missing.from})
-        if (group.ends.empty() && !next->empty()) group.ends = next == &metals ? metals : std::vector{next->front()};
+    if (group.ends.empty()) group.ends = metals;
+    for (const auto* next : {&std::as_const(splices), &std::as_const(others), &missing.from})
+        if (group.ends.empty() && !next->empty()) group.ends = {next->front()};
     std::sort(group.ends.begin(), group.ends.end());
     group.ends.erase(std::unique(group.ends.begin(), group.ends.end()), group.ends.end());
     return group;
