@@ -24,7 +24,7 @@ void Builder::suits(const Part& owner, const PhraseRow& row, Span at) {
     for (auto& c : kinds)
         if (c == ' ') c = ',';
     for (std::size_t i = 0; (i = kinds.find(',', i)) != std::string::npos; i += 2) kinds.insert(i + 1, " ");
-    findings_.add(112, at, fmt::format("a {} has no `{}`", kind_word(owner.kind), row.example), fmt::format("this phrase belongs to: {}", kinds));
+    findings_.add(112, at, fmt::format("a {} has no `{}`", kind_word(owner.kind), text(at)), fmt::format("this phrase belongs to: {}", kinds));
 }
 
 void Builder::fill_part(Entry& entry) {

@@ -141,7 +141,10 @@ std::string Complaints::typed_so_far(std::uint32_t begin, std::uint32_t failed) 
     auto first = failed - 1;
     while (first > begin && matcher_.token(failed - 1).end - matcher_.token(first - 1).begin <= 24) --first;
     std::string all;
-    for (auto i = first; i < failed; ++i) all += (i == first ? "" : " ") + std::string(matcher_.text_of(i));
+    for (auto i = first; i < failed; ++i) {
+        if (i != first) all += ' ';
+        all += matcher_.text_of(i);
+    }
     return all;
 }
 

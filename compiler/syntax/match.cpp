@@ -36,6 +36,14 @@ std::vector<TokenKind> first_kinds(Atom atom) {
     return {};
 }
 
+// A colour word, or one with a slip of the pen, which the model then finds.
+bool is_near_colour(std::string_view written) {
+    if (find_colour_word(written) != nullptr) return true;
+    std::vector<std::string_view> words;
+    for (const auto& row : colours()) words.push_back(row.word);
+    return !similar(written, words).empty();
+}
+
 bool has_commas(const Node& node) { return node.kind != NodeKind::item || node.atom == Atom::point; }
 } // namespace
 
@@ -218,7 +226,7 @@ std::uint32_t Matcher::atom(const Node& node, std::uint32_t at, bool again) cons
     case Atom::colour: {
         const auto written = text_of(at);
         if (t.kind == TokenKind::pins || t.kind == TokenKind::word_pair) return 1;
-        if (t.kind == TokenKind::word) return find_colour_word(written) != nullptr || written.size() == 2 ? 1 : 0;
+        if (t.kind == TokenKind::word) return written.size() == 2 || is_near_colour(written) ? 1 : 0;
         return t.kind == TokenKind::name && written.size() > 1 &&
                        std::all_of(written.begin(), written.end(), [](char c) { return c >= 'A' && c <= 'Z'; })
                    ? 1
