@@ -72,21 +72,20 @@ void prove_point(const Bench& bench, const PointRef& point, Findings& findings) 
         if (part.pins.empty() || !point.pins.empty()) return;
         return hidden(fmt::format("{} has more than one pin: a tip goes to one of them", part.id), fmt::format("write the pin, such as {}", circuit.pin_name(part.pins.front())));
     }
-    const PinId cavity = part.kind == PartKind::connector ? point.pin : circuit.mate(point.pin);
     const std::string pin = circuit.pin_name(point.pin);
     if (point.metal == Metal::joint) {
         const std::string other = part.kind == PartKind::connector && circuit.mate(point.pin) != none && part.twin != none ? circuit.pin_name(circuit.mate(point.pin)) : "part " + pin;
         return hidden(fmt::format("joint {} is a contact, no place for a tip", pin), fmt::format("write its two sides, {} and {}", pin, other));
     }
     if (part.kind == PartKind::connector) return;
-    const Part* plug = cavity == none ? nullptr : &circuit.parts[circuit.pins[cavity].part];
-    if (point.metal == Metal::wire_end && plug)
-        return hidden(fmt::format("{} is under {}", pin, plug->id), fmt::format("write {}, the wire's end in its cavity", circuit.pin_name(cavity)));
-    if (point.metal != Metal::part || can_be_probed_in_place(part)) return;
-    if (plug && !bench.taken_off(circuit.pins[cavity].part))
-        return hidden(fmt::format("the metal of {} is hidden under {}", pin, plug->id),
-                      fmt::format("write {}, the wire's end, or add `{} unplugged` to the set-up", circuit.pin_name(cavity), plug->id));
-    if (!plug && circuit.sits_in_holder(point.part) && !bench.taken_off(point.part))
+    const PinId cavity = circuit.mate(point.pin);
+    if (cavity != none && !bench.taken_off(circuit.pins[cavity].part)) { // M3.1 and part M3.1 alike
+        const std::string plug = circuit.parts[circuit.pins[cavity].part].id;
+        return hidden(fmt::format("{} is hidden under {}", pin, plug),
+                      fmt::format("write {}, the wire's end, or add `{} unplugged` to the set-up", circuit.pin_name(cavity), plug));
+    }
+    if (cavity != none || point.metal != Metal::part || can_be_probed_in_place(part)) return;
+    if (circuit.sits_in_holder(point.part) && !bench.taken_off(point.part))
         return hidden(fmt::format("the metal of {} is hidden in its socket", pin), fmt::format("write {}, the wire's end, or add `{} pulled` to the set-up", pin, part.id));
 }
 

@@ -20,16 +20,14 @@ bool can_be_in_series(EdgeKind kind) {
     return kind == EdgeKind::load || kind == EdgeKind::resistor || kind == EdgeKind::coil || kind == EdgeKind::sensor;
 }
 
-// One step on the way: by what may conduct; through another load where both ends of that load hang in between (two lamps in
-// series), or straight to the goal from the metal on which the consumer hangs (a winding that ends at the motor). Never
-// backwards through a load into the other net.
+// One step on the way: by what may conduct, and through another load that hangs in between: its far end is not on the other
+// net, and its near end neither, unless that is the metal on which the consumer itself hangs (a winding that ends at the motor).
+// So two lamps in series are a way, and a neighbour with the same lost ground is none.
 bool one_step(const Nets& nets, const Edge& edge, NodeId here, NodeId to, Aim aim, bool on_own_metal) {
     if (aim.not_through(nets).has(to)) return false;
     if (may_conduct(edge, aim.ground ? here : to)) return true;
-    if (!can_be_in_series(edge.kind)) return false;
-    const bool there = aim.there(nets).has(to);
     const Reach& opposite = aim.opposite(nets);
-    return (on_own_metal && there) || (!opposite.has(here) && (!opposite.has(to) || there));
+    return can_be_in_series(edge.kind) && (on_own_metal || !opposite.has(here)) && (!opposite.has(to) || aim.there(nets).has(to));
 }
 
 bool is_itself(const Edge& edge, const Consumer& consumer) { return edge.part == consumer.part && edge.element == consumer.element; }
@@ -108,7 +106,7 @@ MissingWays missing_ways(const Nets& nets) {
 struct Group {
     std::vector<Missing> members;
     std::vector<NodeId> ends;
-    std::vector<bool> passed; // by node: the way of the first member comes by here
+    std::vector<bool> passed; // by node: the ways of the first member come by here
 };
 
 // The last points that the ways come to: wire ends from which no wire goes on; else the metal of the car or the splice that
@@ -119,8 +117,6 @@ Group group_of(const Nets& nets, const Missing& missing, Aim aim) {
     for (const NodeId start : missing.from) {
         const Reach ways = ways_from(nets, *missing.consumer, start, aim);
         for (const NodeId node : ways.order) {
-            const int by = ways.by[node];
-            if (by >= 0 && (limits_current(nets.graph.edges[by]) || !group.passed[nets.graph.edges[by].other(node)])) continue;
             group.passed[node] = true;
             const MetalNode& here = nets.graph.nodes[node];
             if (nets.loose(node)) group.ends.push_back(node);
@@ -204,7 +200,7 @@ std::string help_words(const Nets& nets, const Group& group, int join, const std
     if (last.pin == none) return fmt::format("join {} to the battery, with a strap from a ground point on it", node_name(nets.circuit, last));
     const std::string from = nets.circuit.pin_name(last.pin);
     if (join != none) {
-        const std::string to = nets.circuit.pin_name(open[join].pin);
+        const std::string to = node_name(nets.circuit, nets.graph.nodes[nets.graph.wire_end[open[join].pin]]);
         return fmt::format("{} leads {} and no wire comes to it: write a wire {} -> {}", to, aim.ground ? "to ground" : "to the supply",
                            aim.ground ? from : to, aim.ground ? to : from);
     }
