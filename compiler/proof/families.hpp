@@ -18,8 +18,8 @@ struct OpenEnd {
     bool told = false;
 };
 
-// LS401, LS402. Marks the open ends that it speaks of.
-void prove_ways(const Nets& nets, std::vector<OpenEnd>& open, Findings& findings);
+// LS401, LS402. Marks the open ends that it speaks of, and takes out of `nets` the lost wires that explain a missing way.
+void prove_ways(Nets& nets, std::vector<OpenEnd>& open, Findings& findings);
 // How many ways to a supply or to ground are missing.
 std::size_t count_missing_ways(const Nets& nets);
 // LS403, LS405: the pins and cavities where a wire is missing.

@@ -143,7 +143,6 @@ void prove_no_circle(const PlanMap& map, std::vector<bool>& in_circle, Findings&
                 continue;
             }
             const auto first = std::find_if(way.begin(), way.end(), [&](const auto& step) { return step.first == arrow.to; });
-            if (std::any_of(first, way.end(), [&](const auto& step) { return in_circle[step.first]; })) continue;
             std::vector<std::string> names;
             for (auto step = first; step != way.end(); ++step) in_circle[step->first] = true, names.push_back(map.quoted(step->first));
             names.push_back(map.quoted(arrow.to));

@@ -54,7 +54,9 @@ void Nets::mark_ends(const Doubt& doubt) {
         for (const PinId pin : {wire.from, wire.to}) {
             if (pin == none) continue;
             wired[graph.wire_end[pin]] = true;
-            if (wire.from == none || wire.to == none) open_[graph.wire_end[pin]] = true;
+            if (wire.from != none && wire.to != none) continue;
+            open_[graph.wire_end[pin]] = true;
+            lost_wires.push_back(graph.wire_end[pin]);
         }
     const auto know = [&](PinId pin) {
         if (pin != none) known_[graph.own[pin]] = true;

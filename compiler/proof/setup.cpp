@@ -27,7 +27,7 @@ void prove_comes_off(const Circuit& circuit, const SetupItem& item, PartId id, F
     const bool plug = part.kind == PartKind::connector;
     switch (item.kind) {
     case ItemKind::unplugged:
-        if (!plug) findings.add(502, item.at, fmt::format("{} is {}; what is unplugged is a plug, by its own name", part.id, a_kind(part.kind)), how_off(circuit, id, none));
+        if (!plug) findings.add(502, item.at, fmt::format("{} is {}: only a plug is unplugged, by its own name", part.id, a_kind(part.kind)), how_off(circuit, id, none));
         return;
     case ItemKind::pulled:
     case ItemKind::one_of_pulled:

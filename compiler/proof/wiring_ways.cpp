@@ -216,11 +216,22 @@ std::string battery_words(const Nets& nets, Aim aim) {
     return nets.circuit.pin_name(nets.graph.nodes[post].pin);
 }
 
+void mark_told(const Nets& nets, const Group& group, std::vector<OpenEnd>& open) {
+    for (OpenEnd& each : open)
+        if (std::binary_search(group.ends.begin(), group.ends.end(), nets.graph.wire_end[each.pin])) each.told = true;
+}
+
+// A wire whose other end was left out, and which leads where this way should go: it was meant to be here.
+bool is_explained(Nets& nets, Aim aim) {
+    const auto meant = std::find_if(nets.lost_wires.begin(), nets.lost_wires.end(), [&](NodeId end) { return aim.there(nets).has(end); });
+    if (meant == nets.lost_wires.end()) return false;
+    nets.lost_wires.erase(meant);
+    return true;
+}
+
 void report(const Nets& nets, const Group& group, std::vector<OpenEnd>& open, Aim aim, Findings& findings) {
     const int join = end_to_join(nets, group, open, aim);
     if (join != none) open[join].told = true;
-    for (OpenEnd& each : open)
-        if (std::binary_search(group.ends.begin(), group.ends.end(), nets.graph.wire_end[each.pin])) each.told = true;
     std::vector<std::string> ends;
     for (const NodeId end : group.ends) ends.push_back(node_name(nets.circuit, nets.graph.nodes[end]));
     const Consumer& first = *group.members.front().consumer;
@@ -239,10 +250,13 @@ std::size_t count_missing_ways(const Nets& nets) {
     return missing.supplies.size() + missing.grounds.size();
 }
 
-void prove_ways(const Nets& nets, std::vector<OpenEnd>& open, Findings& findings) {
+void prove_ways(Nets& nets, std::vector<OpenEnd>& open, Findings& findings) {
     const MissingWays missing = missing_ways(nets);
-    for (const Group& group : grouped(nets, missing.grounds, {true})) report(nets, group, open, {true}, findings);
-    for (const Group& group : grouped(nets, missing.supplies, {false})) report(nets, group, open, {false}, findings);
+    for (const Aim aim : {Aim{true}, Aim{false}})
+        for (const Group& group : grouped(nets, aim.ground ? missing.grounds : missing.supplies, aim)) {
+            mark_told(nets, group, open);
+            if (!is_explained(nets, aim)) report(nets, group, open, aim, findings);
+        }
 }
 
 } // namespace loomsheet

@@ -51,9 +51,10 @@ TEST_CASE("every finding of the catalogue has its page, and no page is without i
     const std::string folder = std::string(LOOMSHEET_ROOT) + "/grammar/findings";
     for (const CatalogueRow& row : catalogue()) {
         std::string page;
-        CHECK_MESSAGE(disk.read(folder + "/" + code_name(row.code) + ".md", page).empty(), code_name(row.code), " has no page");
+        const bool there = disk.read(folder + "/" + code_name(row.code) + ".md", page).empty();
+        CHECK_MESSAGE(there, code_name(row.code), " has no page");
         const std::string title = "# " + code_name(row.code) + ": " + std::string(row.title) + "\n";
-        CHECK_MESSAGE(page.starts_with(title), code_name(row.code), ": the page does not begin with its title");
+        if (there) CHECK_MESSAGE(page.starts_with(title), code_name(row.code), ": the page does not begin with its title");
     }
     for (const std::string& path : disk.list(folder, ".md")) {
         const std::string stem = path.substr(path.find_last_of('/') + 1);
