@@ -43,7 +43,7 @@ void Builder::fill_check(Entry& entry) {
 }
 
 void Builder::check_phrase(Check& check, Form form, Reader& read, const Phrase& phrase) {
-    const Span at = read.tree().span(phrase.first, phrase.count);
+    const Span at = read.tree().span(phrase);
     const auto measures = [&](MeasureKind kind) {
         if (check.measure != MeasureKind::nothing && check.measure != kind) {
             findings_.add({110, at, fmt::format("a check has one measurement; this is a second one, `{}` beside `{}`", measure_word(kind), measure_word(check.measure)), "write two checks", {{check.measure_at, "the first one"}}});
@@ -194,10 +194,8 @@ Target Builder::target(Reader& read, int check) {
         const std::string name(text(label));
         const auto found = steps_.find(name);
         if (found == steps_.end()) {
-            std::vector<std::string_view> known;
-            for (const auto& [word, declared] : steps_) known.push_back(word);
-            std::sort(known.begin(), known.end());
-            auto help = meant(name, known);
+            if (is_doubtful(name)) return made;
+            auto help = likely_meant(name, {&steps_});
             if (help.empty()) help = fmt::format("write the check or the verdict: check {} \"...\"", name);
             findings_.add(211, label, fmt::format("no check and no verdict is called `{}`", name), help);
         } else {
@@ -213,14 +211,10 @@ int Builder::find_check(Span at, std::string_view use) {
     const auto found = steps_.find(name);
     if (found != steps_.end() && step_is_check_.at(name)) return found->second.id;
     if (found != steps_.end()) {
-        findings_.add(203, at, fmt::format("`{}` is a verdict; {} a check", name, use));
+        findings_.add(203, at, fmt::format("`{}` is a verdict; {} a check", name, use), "write the label of a check");
         return none;
     }
-    std::vector<std::string_view> known;
-    for (const auto& [word, is_check] : step_is_check_)
-        if (is_check) known.push_back(word);
-    std::sort(known.begin(), known.end());
-    findings_.add(211, at, fmt::format("no check is called `{}`", name), meant(name, known));
+    if (!is_doubtful(name)) findings_.add(211, at, fmt::format("no check is called `{}`", name), likely_meant(name, {&steps_}));
     return none;
 }
 
@@ -272,7 +266,7 @@ void Builder::state_fits(const State& state) {
     default: fits = !one_of({PartKind::splice, PartKind::ground, PartKind::connector});
     }
     if (!fits)
-        findings_.add(203, state.at, fmt::format("{} is a {}, which is never `{}`", part(state.of.part).id, kind_word(kind), state_word(state.verb)),
+        findings_.add(203, state.at, fmt::format("{} is {}, which is never `{}`", part(state.of.part).id, with_article(kind_word(kind)), state_word(state.verb)),
                       "motors are still, run or are slow; lamps dark, dim or lit; fuses whole or blown; relays work or chatter; any part works or fails");
 }
 
