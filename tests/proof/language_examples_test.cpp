@@ -123,7 +123,8 @@ TEST_CASE("the parts in the reference page, added to its first plan, are underst
     Sources sources;
     Findings errors;
     // A part of a plan need not be wired to its end or lie on a path: what counts is form (LS1xx) and names (LS2xx).
-    for (const Diagnostic& finding : compiled(sources, "parts.plan", text).list())
+    const Findings all = compiled(sources, "parts.plan", text);
+    for (const Diagnostic& finding : all.list())
         if (finding.code < 300 && find_in_catalogue(finding.code)->severity == Severity::error) errors.add(finding);
     CHECK_MESSAGE(errors.empty(), render_text(sources, errors, {}));
 }

@@ -1,0 +1,50 @@
+// What the tests of the PDF room share: faces, a dense document, other people's readers, pictures.
+#pragma once
+#include "pdf/write.hpp"
+#include <cstdint>
+#include <filesystem>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace help {
+
+const loomsheet::Faces& faces();
+
+// A folder of this run, taken away at its end.
+const std::filesystem::path& folder();
+std::string save(const std::string& name, std::string_view bytes); // its path
+std::string read(const std::filesystem::path& path);
+
+struct Said {
+    int status = -1;
+    std::string out; // standard output, and standard error unless the command sends it away
+};
+Said run(const std::string& command);
+
+// Writes the document, requires that it went well, gives the path of the file.
+std::string print(const loomsheet::page::Document& document, const std::string& name);
+
+// One page of one text, left end at (10, 15) mm.
+loomsheet::page::Document one_line(loomsheet::page::Face face, double pt, std::string_view utf8);
+// Four pages with every kind of mark and all faces: 12 cards with tick boxes, fields, outcomes, pins, codes, links.
+loomsheet::page::Document dense_document();
+
+// What the page says, split at blanks, sorted. Runs that touch belong together.
+std::vector<std::string> words_of(const loomsheet::page::Page& page);
+std::vector<std::string> split(std::string_view text); // the same for what a reader found
+
+// Grey, 0 = black.
+struct Picture {
+    std::size_t width = 0, height = 0;
+    std::vector<std::uint8_t> grey;
+    int at(std::size_t x, std::size_t y) const { return grey[y * width + x]; }
+    // How much black lies in a rectangle of the page, in black pixels; mm from the left and top edges.
+    double ink(double dpi, double x, double y, double w, double h) const;
+};
+Picture poppler_picture(const std::string& pdf, int dpi);
+Picture mupdf_picture(const std::string& pdf, int dpi);
+// The mean difference of two pictures of the same size, in grey levels per pixel of the ink of the first.
+double difference(const Picture& one, const Picture& other);
+
+} // namespace help
