@@ -102,6 +102,16 @@ Builder::Opened Builder::open(const Entry& entry, std::uint32_t index) const {
 
 Reader Builder::head(const Entry& entry) const { return {sources_, *entry.tree, entry.statement->first_head_arg, entry.statement->head_args}; }
 
+std::string Builder::said(Span at) const {
+    std::string all;
+    for (const char c : text(at)) {
+        if (c == '\n' || c == '\r') return all + (all.ends_with(' ') ? "…" : " …");
+        const char shown = c == '\t' ? ' ' : c;
+        if (shown != ' ' || !all.ends_with(' ')) all += shown;
+    }
+    return all;
+}
+
 Words Builder::words(Reader& read) {
     read.skip_words();
     const Span at = read.rest();
@@ -128,7 +138,7 @@ bool Builder::reach(const Quantity& value, std::string_view role) {
     const ReachRow* row = find_reach(role);
     if (value.si >= row->low && value.si <= row->high && value.low() >= std::min(row->low, 0.0)) return true;
     const auto better = other_prefix(value, *row);
-    findings_.add(207, value.at, fmt::format("`{}` cannot be: here goes {}", text(value.at), row->limits), better.empty() ? std::string{} : fmt::format("did you mean `{}`?", better));
+    findings_.add(207, value.at, fmt::format("`{}` is not possible: {} is {}", said(value.at), with_article(role), row->limits), better.empty() ? std::string{} : fmt::format("did you mean `{}`?", better));
     return false;
 }
 

@@ -131,6 +131,7 @@ private:
     Opened open(const Entry& entry, std::uint32_t phrase) const;
     Reader head(const Entry& entry) const;
     std::string_view text(Span at) const { return sources_.text(at); }
+    std::string said(Span at) const; // as written, for messages: its blanks made one, cut at the end of its line
     Words words(Reader& read);
     Allow allow(Reader& read);
     bool reach(const Quantity& value, std::string_view role);

@@ -48,7 +48,7 @@ bool Builder::element_phrase(Part& owner, PartId id, Form form, Reader& read, co
     switch (form) {
     case Form::coil:
         read.skip_words(), pins(made);
-        made.value = value(owner.kind == PartKind::sensor ? "sensor resistance" : "coil");
+        made.value = value(owner.kind == PartKind::sensor ? "sensor resistance" : "coil resistance");
         return keep(ElementKind::coil);
     case Form::contact: read.skip_words(), pins(made); return keep(ElementKind::contact);
     case Form::suppressor: read.skip_words(), pins(made); return keep(ElementKind::diode);
@@ -65,10 +65,10 @@ bool Builder::element_phrase(Part& owner, PartId id, Form form, Reader& read, co
         const bool resistor = owner.kind == PartKind::resistor;
         const auto dimension = given.unit->dimension;
         if (resistor && dimension != Dimension::ohm) {
-            findings_.add(206, given.at, fmt::format("a resistor has ohms, not `{}`", text(given.at)), "for instance: 1/2 0.35 ohm");
+            findings_.add(206, given.at, fmt::format("a resistor has ohms, not `{}`", said(given.at)), "for instance: 1/2 0.35 ohm");
             return true;
         }
-        reach(given, resistor ? "resistor" : dimension == Dimension::ampere ? "load current" : dimension == Dimension::watt ? "load power" : "load resistance");
+        reach(given, resistor ? "resistance" : dimension == Dimension::ampere ? "load current" : dimension == Dimension::watt ? "load power" : "load resistance");
         made.value = given;
         if (read.word("at")) made.volts = value("load voltage");
         return keep(resistor ? ElementKind::resistor : ElementKind::load);
@@ -114,7 +114,7 @@ bool Builder::element_phrase(Part& owner, PartId id, Form form, Reader& read, co
         made.more = value("input resistance");
         return keep(ElementKind::pull_up);
     case Form::input: read.skip_words(), one_pin(made), made.value = value("input resistance"); return keep(ElementKind::input);
-    case Form::between: read.skip_words(), pins(made), made.value = value("resistor"); return keep(ElementKind::between);
+    case Form::between: read.skip_words(), pins(made), made.value = value("resistance"); return keep(ElementKind::between);
     case Form::at_position: {
         read.skip_words();
         TableValue position;

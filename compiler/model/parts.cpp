@@ -43,7 +43,7 @@ void Builder::fill_part(Entry& entry) {
         const Form form = opened.row->form;
         const auto& phrase = entry.tree->phrases[index];
         if (!suits(part(id), *opened.row)) {
-            findings_.add(112, opened.at, fmt::format("{} has no `{}`", with_article(kind_word(part(id).kind)), text(opened.at)),
+            findings_.add(112, opened.at, fmt::format("{} has no `{}`", with_article(kind_word(part(id).kind)), said(opened.at)),
                           fmt::format("this phrase belongs to {}", any_of(opened.row->suits)));
             continue;
         }
@@ -98,7 +98,7 @@ bool Builder::part_phrase(Part& owner, PartId id, Form form, Reader& read, const
     case Form::allow: owner.allows.push_back(allow(read)); return true;
     case Form::charge: owner.capacity = value("capacity"); return true;
     case Form::inner: owner.inner = value("inner resistance"); return true;
-    case Form::amps: owner.rating = value("fuse"); return true;
+    case Form::amps: owner.rating = value("fuse rating"); return true;
     case Form::type: {
         read.skip_words();
         const Span type = read.take();
@@ -119,7 +119,7 @@ bool Builder::part_phrase(Part& owner, PartId id, Form form, Reader& read, const
     case Form::bare: owner.bare = true; return true;
     case Form::volts_when:
     case Form::draws: {
-        Draw made{value(form == Form::draws ? "draw" : "battery"), {}};
+        Draw made{value(form == Form::draws ? "draw" : "battery voltage"), {}};
         if (read.word("when")) made.when = condition(read);
         (form == Form::draws ? owner.draws : owner.gives).push_back(std::move(made));
         return true;

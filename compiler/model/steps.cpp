@@ -48,7 +48,7 @@ void Builder::fill_plan(Entry& entry) {
             plan_.revision = read.take_text();
             if (!read.done()) plan_.date = read.take_text();
             break;
-        case Form::system: plan_.system = read.quantity(), reach(*plan_.system, "system"); break;
+        case Form::system: plan_.system = read.quantity(), reach(*plan_.system, "system voltage"); break;
         case Form::caution: plan_.cautions.push_back(words(read)); break;
         case Form::note: plan_.notes.push_back(words(read)); break;
         case Form::allow: plan_.allows.push_back(allow(read)); break;
@@ -155,7 +155,7 @@ void Builder::fill_plant(Entry& entry) {
             made.fault.words = text(rest);
             while (!read.done()) {
                 if (read.is(Atom::quantity))
-                    made.fault.value = read.quantity(), reach(*made.fault.value, made.fault.value->unit->dimension == Dimension::ohm ? "resistor" : made.fault.value->unit->dimension == Dimension::watt ? "load power" : "load current");
+                    made.fault.value = read.quantity(), reach(*made.fault.value, made.fault.value->unit->dimension == Dimension::ohm ? "resistance" : made.fault.value->unit->dimension == Dimension::watt ? "load power" : "load current");
                 else if (read.is(Atom::point))
                     made.fault.other = point(read.take());
                 else

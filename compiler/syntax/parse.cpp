@@ -268,7 +268,7 @@ private:
         }
         if (first) {
             broken = true;
-            findings_.add(103, {tree_.file, tree_.tokens[at - 1].end(), tree_.tokens[at - 1].end()}, "here comes a set-up such as `key on, X21 unplugged`");
+            findings_.add(103, {tree_.file, tree_.tokens[at - 1].end(), tree_.tokens[at - 1].end()}, fmt::format("after `{}` comes a set-up such as `key on, X21 unplugged`", matcher_.text_of(at - 1)));
         }
     }
 };
