@@ -136,7 +136,7 @@ constexpr PhraseRow phrase_rows[] = {
     {Form::item_disconnected, ITEM, "REF disconnected " FOR, "", "G1.- disconnected", "a clamp is off its post"},
     {Form::item_pressed, ITEM, "NAME pressed " FOR, "", "S4 pressed", "held pressed"},
     {Form::item_on, ITEM, "REF on " FOR, "", "U1.47 on", "an output is called"},
-    {Form::item_found, ITEM, "NAME at as found " FOR, "", "B2 at as found", "measured and written down"},
+    {Form::item_found, ITEM, "NAME as found " FOR, "", "B2 as found", "measured and written down"},
     {Form::item_value, ITEM, "NAME at VALUE " FOR, "", "B2 at 80 degC", "brought to a value"},
     {Form::item_position, ITEM, "NAME at POSITION " FOR, "", "S4 at high", "a switch position"},
     {Form::item_moved, ITEM, "NAME from POSITION to POSITION " FOR, "", "B5 from released to pressed", "moved during the check"},

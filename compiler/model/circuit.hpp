@@ -2,6 +2,7 @@
 #pragma once
 #include "model/quantity.hpp"
 #include <string>
+#include <unordered_map>
 #include <vector>
 
 namespace loomsheet {
@@ -24,6 +25,14 @@ std::string_view kind_word(PartKind kind);
 struct Words {
     std::string text;
     Span at;
+};
+
+// `allow LS403 "why"`: a warning accepted on purpose.
+struct Allow {
+    int code = 0;
+    std::string why;
+    Span at;
+    bool used = false;
 };
 
 // Something inside a part that conducts between pins. Which values are meant depends on the kind.
@@ -52,22 +61,23 @@ struct TableValue { // a value under a condition or at a position
     Span at;
 };
 
-struct Element {
-    ElementKind kind = ElementKind::load;
-    PinId a = none, b = none, c = none;
-    MaybeQuantity value, volts, more; // see ElementKind
-    std::vector<TableValue> table;
-    bool pulls_down = false, flashes = false;
-    PartId follows = none;    // module_output that follows a switch
-    MaybeQuantity duration;   // "for 2 s"
-    std::string name;         // "fan relay"
-    Span at;
-};
-
 // `closed when key on crank`, or the positions of a switch
 struct Condition {
     std::vector<std::string> key;        // off acc on crank
     bool engine_running = false, asleep = false;
+    Span at;
+};
+
+struct Element {
+    ElementKind kind = ElementKind::load;
+    PinId a = none, b = none, c = none;
+    MaybeQuantity value, volts, more; // see ElementKind
+    std::vector<TableValue> table; // ntc: ohms at temperatures; pot: percent at positions
+    bool pulls_down = false, flashes = false;
+    PartId follows = none;    // module_output that follows a switch
+    MaybeQuantity duration;   // "for 2 s"
+    std::optional<Condition> when; // contacts `closed when key on crank`
+    std::string name;         // "fan relay"
     Span at;
 };
 
@@ -76,7 +86,8 @@ struct Pin {
     std::string name;   // "87a", "B+"
     std::string mark;   // a connector's own name for the cavity: `named 1=L`
     Span at;            // where it was first written
-    bool declared = false; // by the part itself (contacts, cavities), not only by a wire
+    PinId mate = none;  // what it meets when plugged in
+    bool declared = false; // can be reached: a pin of an assembly that it does not list is inside
 };
 
 struct Draw { // what a module draws, what a battery gives, under a condition
@@ -111,16 +122,22 @@ struct Part {
     std::vector<Draw> draws;       // module
     MaybeQuantity pulls_in, drops_out, stalls_at, needs;
     std::vector<PinId> supply_pins, ground_pins; // module
-    std::optional<Condition> closed_when;        // switch
+    std::optional<Condition> closed_when;        // switch: when its contact is closed (each contact has its own `when` too)
+    std::vector<TableValue> positions;           // switch: the first is the normal one
+    std::vector<PinId> joined;                   // splice
     bool sprung = false, bare = false;
     // connector
     int cavities = 0;
     PartId plugs_on = none;        // `on M3`
     PartId twin = none;            // the other half of an in-line pair
     std::string half;              // "body"
+    std::vector<std::pair<std::string, std::string>> map; // cavity to pin, where the numbers differ
     std::string lock;              // "at 12 o'clock"
     int face_rows = 0, face_columns = 0;
     bool first_half = false;       // the half that was declared (the twin is made from it)
+    std::vector<Allow> allows;
+
+    const TableValue* find_position(std::string_view word) const;
 };
 
 struct Colour {
@@ -140,6 +157,7 @@ struct Wire {
     std::string cable;    // the cable it runs in, if any
     std::vector<Words> notes;
     double likely = 1;
+    std::vector<Allow> allows;
     Span at;
 };
 
@@ -189,6 +207,17 @@ struct Circuit {
     std::string place_of(PartId part) const;
     // "blue with white stripe", "brown"; declared colours by their word
     std::string colour_words(const Colour& colour) const;
+    // "fuse 40 A, type C", "fan motor": what a part is, in words, for the sheet and for messages: "F14 (Fan)"
+    std::string part_name(PartId part) const;
+
+    // Made once, when the circuit is whole; until then the questions above look everything through.
+    void index();
+
+private:
+    bool indexed_ = false;
+    std::unordered_map<std::string, PartId> parts_by_id_;
+    std::vector<std::vector<WireId>> wires_by_pin_;
+    std::vector<PartId> plugs_;
 };
 
 } // namespace loomsheet

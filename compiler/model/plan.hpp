@@ -68,7 +68,7 @@ struct NamedSetup {
 };
 
 // --- measuring -------------------------------------------------------------------------------------------------------
-enum class MeasureKind : std::uint8_t { none, volts, volts_ac, drop, ohms, continuity, amps, clamp, testlamp, look, read };
+enum class MeasureKind : std::uint8_t { nothing, volts, volts_ac, drop, ohms, continuity, amps, clamp, testlamp, look, read };
 std::string_view measure_word(MeasureKind kind);
 struct Row {
     std::string name;      // "Front left", empty when there is one row
@@ -84,9 +84,9 @@ struct Limit {
     bool not_computed = false;
     Span at;
 };
-enum class TargetKind : std::uint8_t { none, check, verdict, next, done, suspects };
+enum class TargetKind : std::uint8_t { nowhere, check, verdict, next, done, suspects };
 struct Target {
-    TargetKind kind = TargetKind::none;
+    TargetKind kind = TargetKind::nowhere;
     int index = none;             // of the check or verdict; `next` is resolved to a check
     std::vector<PointRef> run;    // `suspects A to B`, or a list of what is left
     bool run_is_span = false;
@@ -111,17 +111,10 @@ struct Question {
     MaybeQuantity space;
     Span at;
 };
-struct Allow {
-    int code = 0;
-    std::string why;
-    Span at;
-    bool used = false;
-};
-
 struct Check {
     std::string label, title;
     Setup with;
-    MeasureKind measure = MeasureKind::none;
+    MeasureKind measure = MeasureKind::nothing;
     Span measure_at;
     std::vector<Row> rows;
     std::string look;             // the question of `look`, the title of `read`
@@ -145,7 +138,7 @@ struct Verdict {
     bool blames_nothing = false;
     std::vector<Words> repairs, cautions, notes;
     std::vector<int> after;       // checks that prove the repair
-    Target then;                  // where it goes on; kind none: the end
+    Target then;                  // where it goes on; kind nowhere: the end
     std::string then_plan;        // -> plan IGN-01
     std::vector<Allow> allows;
     Span at;
@@ -176,7 +169,7 @@ struct Plan {
     std::string vehicle, complaint, author, revision, date;
     States complaint_states;
     std::optional<Row> complaint_points; // a complaint that is a measurement
-    MeasureKind complaint_measure = MeasureKind::none;
+    MeasureKind complaint_measure = MeasureKind::nothing;
     std::optional<Limit> complaint_limit;
     Setup complaint_with;
     std::vector<std::string> codes;

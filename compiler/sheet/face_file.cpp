@@ -4,8 +4,6 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fmt/format.h>
-#include <map>
-#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -49,57 +47,66 @@ std::uint32_t checksum(Bytes table) {
     return sum;
 }
 
+// A table as the directory of the file lists it; no bytes when it is not listed.
+struct Table {
+    Bytes bytes{nullptr, 0};
+    std::string flaw;
+};
+
 constexpr std::size_t directory_at = 12, record_size = 16, head_size = 54, head_adjustment_at = 8;
 
-// What is wrong with the file; empty when it is sound.
-std::string flaw(Bytes file) {
+Table find_table(Bytes file, const char* name, std::size_t least) {
+    const hb_tag_t tag = hb_tag_from_string(name, 4);
+    for (std::size_t i = 0; i < file.u16(4); ++i) {
+        const Bytes record = file.part(directory_at + i * record_size, record_size);
+        if (record.u32(0) != tag) continue;
+        const std::size_t at = record.u32(8), length = record.u32(12);
+        if (at > file.size || length > file.size - at || length < least) break;
+        const Bytes table = file.part(at, length);
+        const std::uint32_t own = tag == HB_TAG('h', 'e', 'a', 'd') ? table.u32(head_adjustment_at) : 0;
+        if (checksum(table) - own == record.u32(4)) return {table, {}};
+        return {{nullptr, 0}, fmt::format("its table {} does not agree with its checksum", name)};
+    }
+    return {{nullptr, 0}, fmt::format("its table {} is missing or cut off", name)};
+}
+
+// What is wrong with all but the outlines; empty when they are sound.
+std::string flaw_of_measures(Bytes file) {
     if (file.size < directory_at) return "it is too short";
     if (const std::uint32_t kind = file.u32(0); kind != 0x00010000 && kind != HB_TAG('t', 'r', 'u', 'e')) {
         return "it holds no TrueType outlines";
     }
-    const std::size_t count = file.u16(4);
-    if (file.size < directory_at + count * record_size) return "its list of tables is cut off";
+    if (file.size < directory_at + file.u16(4) * record_size) return "its list of tables is cut off";
 
-    std::map<hb_tag_t, Bytes> tables;
-    for (std::size_t i = 0; i < count; ++i) {
-        const Bytes record = file.part(directory_at + i * record_size, record_size);
-        const hb_tag_t tag = record.u32(0);
-        const std::string name{HB_UNTAG(tag)};
-        const std::size_t at = record.u32(8), length = record.u32(12);
-        if (at > file.size || length > file.size - at) return fmt::format("its table {} is cut off", name);
-        const Bytes table = file.part(at, length);
-        std::uint32_t sum = checksum(table);
-        if (tag == HB_TAG('h', 'e', 'a', 'd')) {
-            if (length < head_size) return "its table head is cut off";
-            sum -= table.u32(head_adjustment_at);
-        }
-        if (sum != record.u32(4)) return fmt::format("its table {} does not agree with its checksum", name);
-        tables.insert_or_assign(tag, table);
+    const Table head = find_table(file, "head", head_size), maxp = find_table(file, "maxp", 6);
+    const Table hhea = find_table(file, "hhea", 36), hmtx = find_table(file, "hmtx", 4);
+    const Table loca = find_table(file, "loca", 4), cmap = find_table(file, "cmap", 4);
+    for (const Table& table : {head, maxp, hhea, hmtx, loca, cmap}) {
+        if (!table.flaw.empty()) return table.flaw;
     }
-    const auto size_of = [&](const char* name) {
-        const auto found = tables.find(hb_tag_from_string(name, 4));
-        return found == tables.end() ? 0 : found->second.size;
-    };
-    struct Need {
-        const char* table;
-        std::size_t least;
-    };
-    for (const auto& [name, least] : {Need{"head", head_size}, Need{"hhea", 36}, Need{"maxp", 6}, Need{"hmtx", 4},
-                                      Need{"loca", 4}, Need{"glyf", 1}, Need{"cmap", 4}}) {
-        if (size_of(name) < least) return fmt::format("its table {} is missing or cut off", name);
-    }
-    const Bytes head = tables.at(HB_TAG('h', 'e', 'a', 'd'));
-    const std::size_t glyphs = tables.at(HB_TAG('m', 'a', 'x', 'p')).u16(4);
-    const std::size_t widths = tables.at(HB_TAG('h', 'h', 'e', 'a')).u16(34);
-    const std::size_t units = head.u16(18), loca_entry = head.u16(50) == 0 ? 2 : 4;
+    const std::size_t glyphs = maxp.bytes.u16(4), widths = hhea.bytes.u16(34);
+    const std::size_t units = head.bytes.u16(18), loca_entry = head.bytes.u16(50) == 0 ? 2 : 4;
     if (units < 16 || units > 16384) return fmt::format("its em of {} units is none", units);
     if (glyphs == 0) return "it has no glyphs";
-    if (widths == 0 || widths > glyphs || size_of("hmtx") < 4 * widths + 2 * (glyphs - widths)) {
+    if (widths == 0 || widths > glyphs || hmtx.bytes.size < 4 * widths + 2 * (glyphs - widths)) {
         return "it does not have a width for each glyph";
     }
-    if (size_of("loca") < (glyphs + 1) * loca_entry) return "it does not have an outline for each glyph";
+    if (loca.bytes.size < (glyphs + 1) * loca_entry) return "it does not have an outline for each glyph";
     return {};
 }
+
+Bytes bytes_of(hb_blob_t* blob) {
+    unsigned size = 0;
+    const char* data = hb_blob_get_data(blob, &size);
+    return {reinterpret_cast<const unsigned char*>(data), size};
+}
+
+std::string in_words(const std::string& path, const std::string& flaw) {
+    if (flaw.empty()) return {};
+    return fmt::format("The font file {} is damaged: {}. Install its package again.", path, flaw);
+}
+
+using Blob = std::unique_ptr<hb_blob_t, decltype(&hb_blob_destroy)>;
 
 } // namespace
 
@@ -115,18 +122,19 @@ std::string find_font_file(const std::string& name) {
 std::string font_folders_in_words() { return fmt::format("{}", fmt::join(font_folders(), ", ")); }
 
 FontFace open_font_file(const std::string& path) {
-    const std::unique_ptr<hb_blob_t, decltype(&hb_blob_destroy)> blob(hb_blob_create_from_file_or_fail(path.c_str()),
-                                                                      &hb_blob_destroy);
+    const Blob blob(hb_blob_create_from_file_or_fail(path.c_str()), &hb_blob_destroy);
     if (!blob) return {nullptr, fmt::format("The font file {} cannot be read.", path)};
-    unsigned size = 0;
-    const char* data = hb_blob_get_data(blob.get(), &size);
-    if (const std::string found = flaw({reinterpret_cast<const unsigned char*>(data), size}); !found.empty()) {
-        return {nullptr, fmt::format("The font file {} is damaged: {}. Install its package again.", path, found)};
-    }
     FontFace opened;
+    opened.error = in_words(path, flaw_of_measures(bytes_of(blob.get())));
+    if (!opened.error.empty()) return opened;
     opened.face.reset(hb_face_create(blob.get(), 0));
     hb_face_make_immutable(opened.face.get());
     return opened;
+}
+
+std::string flaw_of_outlines(hb_face_t* face, const std::string& path) {
+    const Blob blob(hb_face_reference_blob(face), &hb_blob_destroy);
+    return in_words(path, find_table(bytes_of(blob.get()), "glyf", 1).flaw);
 }
 
 } // namespace loomsheet

@@ -19,8 +19,10 @@ std::string find_font_file(const std::string& name);
 // The folders that were looked through, as words.
 std::string font_folders_in_words();
 
-// Maps the file into memory. Every table must lie inside the file and agree with its checksum, and the tables that
-// printing needs must be there and agree with each other (OpenType 1.9, "Organization of an OpenType Font").
+// Maps the file into memory. The tables for measuring must lie inside the file and agree with their checksums and with
+// each other (OpenType 1.9, "Organization of an OpenType Font"). Other tables are never read.
 FontFace open_font_file(const std::string& path);
+// The same for the outlines, which are most of the file: asked for before they are printed. Empty when they are sound.
+std::string flaw_of_outlines(hb_face_t* face, const std::string& path);
 
 } // namespace loomsheet

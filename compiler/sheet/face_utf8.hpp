@@ -1,14 +1,16 @@
-// Characters of UTF-8 text, one at a time.
+// Text as the page rooms walk through it: one character after the other.
 #pragma once
-#include <string_view>
+#include "source/utf8.hpp"
 
 namespace loomsheet {
 
-inline constexpr char32_t replacement_character = U'\uFFFD';
-
-// The first character of `rest`, which is shortened by it. `rest` must not be empty. A byte that starts no valid
-// sequence (RFC 3629) is taken alone and gives the replacement character.
-char32_t take_character(std::string_view& rest);
+// The first character of `rest`, which is shortened by it; U+FFFD for a byte that is no UTF-8. `rest` must not be
+// empty.
+inline char32_t take_character(std::string_view& rest) {
+    const Character first = character_at(rest, 0);
+    rest.remove_prefix(first.bytes);
+    return first.code;
+}
 
 // Says something to line breaking but has neither width nor ink: zero width space, word joiner, byte order mark.
 constexpr bool is_unseen(char32_t character) {

@@ -35,8 +35,31 @@ std::uint32_t dimensions_of(const Node& node) {
     return all;
 }
 
+// "`a`, `b` or `c`" for what might have stood there, each once.
+std::string any_of(const std::vector<const Node*>& nodes) {
+    std::vector<std::string> all;
+    for (const Node* node : nodes)
+        if (auto one = describe(*node); std::find(all.begin(), all.end(), one) == all.end()) all.push_back(std::move(one));
+    if (all.size() > 6) all.resize(6);
+    std::string made = all[0];
+    for (std::size_t i = 1; i < all.size(); ++i) made += (i + 1 == all.size() ? " or " : ", ") + all[i];
+    return made;
+}
+
+// The fixed words among them, to tell a slip of the pen.
+std::vector<std::string_view> fixed_words(const std::vector<const Node*>& nodes) {
+    std::vector<std::string_view> words;
+    for (const Node* node : nodes)
+        if (node->atom == Atom::word) words.push_back(node->word);
+    return words;
+}
+
 std::string article(std::string_view word) {
     return fmt::format("{} `{}`", std::string_view("aeiou").find(word[0]) != std::string_view::npos ? "an" : "a", word);
+}
+bool starts_with_value(const PhraseRow& row) {
+    const auto& first = pattern_of(row).front();
+    return first.atom == Atom::quantity || first.atom == Atom::number || first.atom == Atom::pin || first.atom == Atom::range;
 }
 } // namespace
 
@@ -67,7 +90,7 @@ void Complaints::head(const StatementRow& row, std::uint32_t statement) {
     const auto failed = matcher_.failed_at();
     const auto help = fmt::format("for instance: {}", row.example);
     const bool nothing = failed >= matcher_.end;
-    const auto wanted = describe(*matcher_.failed_node());
+    const auto wanted = any_of(matcher_.failed());
     if (nothing)
         findings_.add(107, at(statement), fmt::format("`{}` is not finished: here comes {}", row.word, wanted), help);
     else
@@ -108,8 +131,21 @@ bool Complaints::number(std::uint32_t token, std::uint32_t dimensions, const std
                       near.empty() ? such : near);
         return true;
     }
-    findings_.add(109, at(token), fmt::format("`{}` has no unit; {} is {}", written, wanted, dimension_words(dimensions)), such);
+    findings_.add(109, at(token), dimension_words(dimensions) == "a value" ? fmt::format("`{}` has no unit", written)
+                                                        : fmt::format("`{}` has no unit; {} is {}", written, wanted, dimension_words(dimensions)), such);
     return true;
+}
+
+// What was typed of the phrase, without its end when it is long.
+std::string Complaints::typed_so_far(std::uint32_t begin, std::uint32_t failed) const {
+    auto first = failed - 1;
+    while (first > begin && matcher_.token(failed - 1).end - matcher_.token(first - 1).begin <= 24) --first;
+    std::string all;
+    for (auto i = first; i < failed; ++i) {
+        if (i != first) all += ' ';
+        all += matcher_.text_of(i);
+    }
+    return all;
 }
 
 void Complaints::phrase(const StatementRow& statement, Context context, std::uint32_t begin, const PhraseRow* row) {
@@ -117,20 +153,21 @@ void Complaints::phrase(const StatementRow& statement, Context context, std::uin
     const auto& openings = Openings::of(context);
     const auto typed = matcher_.text_of(begin);
     const auto kind = matcher_.token(begin).kind;
-    if (row != nullptr) {
+    if (row != nullptr && (matcher_.failed_at() > begin + 1 || !starts_with_value(*row) || matcher_.token(begin).kind == TokenKind::pins)) {
         const auto failed = matcher_.failed_at();
-        const auto& node = *matcher_.failed_node();
-        const auto opening = fmt::format("`{}`", row->pattern.substr(0, std::min(row->pattern.find_first_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ([:"), row->pattern.size())));
-        std::string words = opening.size() > 2 ? opening : fmt::format("`{}`", typed);
-        while (words.size() > 3 && words[words.size() - 2] == ' ') words.erase(words.size() - 2, 1);
-        const auto dimensions = dimensions_of(node);
-        if (failed < matcher_.end && dimensions != 0 && number(failed, dimensions, "what " + words + " takes", row->example)) return;
-        const auto help = fmt::format("for instance: {}", row->example);
+        const auto& nodes = matcher_.failed();
+        std::uint32_t dimensions = 0;
+        for (const Node* node : nodes) dimensions |= dimensions_of(*node);
+        const auto written = typed_so_far(begin, failed);
+        if (failed < matcher_.end && dimensions != 0 && number(failed, dimensions, fmt::format("what comes after `{}`", written), row->example)) return;
         const bool line_over = failed >= matcher_.end || matcher_.token(failed).first_on_line || matcher_.token(failed).kind == TokenKind::comma;
-        if (line_over)
-            findings_.add(103, after(failed - 1), fmt::format("{} is not finished: here comes {}", words, describe(node)), help);
-        else
-            findings_.add(103, at(failed), fmt::format("in {}, here comes {}, not `{}`", words, describe(node), matcher_.text_of(failed)), help);
+        if (line_over) {
+            findings_.add(103, after(failed - 1), fmt::format("after `{}` comes {}", written, any_of(nodes)), fmt::format("for instance: {}", row->example));
+            return;
+        }
+        auto help = meant(matcher_.text_of(failed), fixed_words(nodes));
+        if (help.empty()) help = fmt::format("for instance: {}", row->example);
+        findings_.add(103, at(failed), fmt::format("after `{}` comes {}, not `{}`", written, any_of(nodes), matcher_.text_of(failed)), help);
         return;
     }
     if (number(begin, openings.dimensions(), fmt::format("what `{}` takes", statement.word), statement.example)) return;

@@ -26,6 +26,7 @@ private:
 
     Span at(std::uint32_t token) const { return {file_, matcher_.token(token).begin, matcher_.token(token).end}; }
     Span after(std::uint32_t token) const { return {file_, matcher_.token(token).end, matcher_.token(token).end}; }
+    std::string typed_so_far(std::uint32_t begin, std::uint32_t failed) const;
     bool number(std::uint32_t token, std::uint32_t dimensions, const std::string& wanted, std::string_view example);
 };
 

@@ -36,6 +36,14 @@ std::vector<TokenKind> first_kinds(Atom atom) {
     return {};
 }
 
+// A colour word, or one with a slip of the pen, which the model then finds.
+bool is_near_colour(std::string_view written) {
+    if (find_colour_word(written) != nullptr) return true;
+    std::vector<std::string_view> words;
+    for (const auto& row : colours()) words.push_back(row.word);
+    return !similar(written, words).empty();
+}
+
 bool has_commas(const Node& node) { return node.kind != NodeKind::item || node.atom == Atom::point; }
 } // namespace
 
@@ -121,9 +129,11 @@ bool Matcher::node(const Node& node, std::uint32_t& at) {
 
 bool Matcher::once(const Node& node, std::uint32_t& at, bool again) {
     if (node.kind == NodeKind::item) {
-        const auto taken = atom(node, at, again);
+        // A line break ends a phrase, unless a comma stands before it.
+        const bool broken = at > begin_ && at < end && token(at).first_on_line && kind(at - 1) != TokenKind::comma;
+        const auto taken = broken ? 0 : atom(node, at, again);
         if (taken == 0) {
-            if (!again && (failed_node_ == nullptr || at > failed_at_)) failed_at_ = at, failed_node_ = &node;
+            if (!again) fail(node, at);
             return false;
         }
         tree_.args.push_back({node.atom, at, taken});
@@ -139,7 +149,6 @@ bool Matcher::once(const Node& node, std::uint32_t& at, bool again) {
         }
         tree_.args.resize(args);
     }
-    if (!again && (failed_node_ == nullptr || at >= failed_at_)) failed_at_ = at, failed_node_ = &node;
     return false;
 }
 
@@ -210,14 +219,14 @@ std::uint32_t Matcher::atom(const Node& node, std::uint32_t at, bool again) cons
                    : 0;
     case Atom::label:
         if (t.kind != TokenKind::word) return 0;
-        return again && keywords != nullptr && keywords->by_word(text_of(at)) != nullptr ? 0 : 1;
+        return (again || labels_only) && keywords->by_word(text_of(at)) != nullptr ? 0 : 1;
     case Atom::position:
         if (t.kind == TokenKind::number) return is_unit(at + 1) ? 0 : 1;
         return t.kind == TokenKind::word || t.kind == TokenKind::pin || t.kind == TokenKind::name ? 1 : 0;
     case Atom::colour: {
         const auto written = text_of(at);
         if (t.kind == TokenKind::pins || t.kind == TokenKind::word_pair) return 1;
-        if (t.kind == TokenKind::word) return find_colour_word(written) != nullptr || written.size() == 2 ? 1 : 0;
+        if (t.kind == TokenKind::word) return written.size() == 2 || is_near_colour(written) ? 1 : 0;
         return t.kind == TokenKind::name && written.size() > 1 &&
                        std::all_of(written.begin(), written.end(), [](char c) { return c >= 'A' && c <= 'Z'; })
                    ? 1

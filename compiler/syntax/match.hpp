@@ -34,6 +34,7 @@ public:
 
     std::uint32_t end = 0;                 // tokens of the statement end here
     const Openings* keywords = nullptr;    // words that a list of labels must not swallow
+    bool labels_only = false;              // in a set-up no label is one of these words either
 
     std::string_view text_of(std::uint32_t token) const {
         const Token& t = tree_.tokens[token];
@@ -46,18 +47,24 @@ public:
     // True when the pattern ended in ITEMS, which the caller reads.
     bool items_follow = false;
 
-    // The furthest that any try has come since `forget`: where it failed and on what.
-    void forget() { failed_node_ = nullptr, failed_at_ = 0; }
+    // A new phrase begins at `at`: forgets what has failed before.
+    void begin(std::uint32_t at) { begin_ = at, failed_at_ = at, failed_.clear(); }
+    // The furthest that any try has come since then: the token where it failed, and what might have stood there.
     std::uint32_t failed_at() const { return failed_at_; }
-    const Node* failed_node() const { return failed_node_; }
+    const std::vector<const Node*>& failed() const { return failed_; }
 
     bool is_unit(std::uint32_t at) const; // a known unit on the same line as what stands before it
 
 private:
     std::string_view text_;
     Tree& tree_;
-    std::uint32_t failed_at_ = 0;
-    const Node* failed_node_ = nullptr;
+    std::uint32_t begin_ = 0, failed_at_ = 0;
+    std::vector<const Node*> failed_;
+
+    void fail(const Node& node, std::uint32_t at) {
+        if (at > failed_at_) failed_.clear(), failed_at_ = at;
+        if (at == failed_at_) failed_.push_back(&node);
+    }
 
     bool sequence(const Pattern& pattern, std::size_t from, std::uint32_t& at);
     bool node(const Node& node, std::uint32_t& at);

@@ -132,8 +132,9 @@ private:
         const auto& kind = statements()[static_cast<std::size_t>(row)];
         made.first_head_arg = static_cast<std::uint32_t>(tree_.args.size());
         auto at = begin + 1;
-        matcher_.forget();
+        matcher_.begin(begin);
         matcher_.keywords = &Openings::of(kind.context);
+        matcher_.labels_only = false;
         if (!matcher_.match(head_of(kind), at)) {
             made.broken = true;
             if (!has_stray(begin, matcher_.failed_at() + 1)) complaints_.head(kind, begin);
@@ -172,23 +173,23 @@ private:
     void phrase(const StatementRow& kind, Context context, std::uint32_t& at, bool& broken) {
         const auto& openings = Openings::of(context);
         const auto& token = tree_.tokens[at];
-        matcher_.forget();
-        matcher_.keywords = &Openings::of(kind.context);
+        matcher_.begin(at);
+        matcher_.keywords = &openings;
+        matcher_.labels_only = context == Context::item;
         Best best;
+        furthest_ = nullptr;
         const auto* worded = token.kind == TokenKind::word || token.kind == TokenKind::name ? openings.by_word(matcher_.text_of(at)) : nullptr;
         if (worded != nullptr) try_rows(*worded, at, best);
         const PhraseRow* unfinished = worded != nullptr ? furthest_ : nullptr;
         if (best.row < 0) try_rows(openings.by_kind(token.kind), at, best);
         if (best.row < 0) {
-            if (unfinished == nullptr && matcher_.failed_at() > at + (context == Context::item ? 0 : 0)) unfinished = furthest_;
+            if (unfinished == nullptr && matcher_.failed_at() > at) unfinished = furthest_;
             broken = true;
             if (!has_stray(at, std::max(at, matcher_.failed_at()) + 1)) complaints_.phrase(kind, context, at, unfinished);
             at = std::max(at + 1, unfinished != nullptr ? matcher_.failed_at() : at + 1);
             while (at < matcher_.end && !tree_.tokens[at].first_on_line && tree_.tokens[at].kind != TokenKind::comma) ++at;
-            furthest_ = nullptr;
             return;
         }
-        furthest_ = nullptr;
         const auto row = static_cast<std::size_t>(best.row);
         const auto begin = at;
         Phrase made;
@@ -220,10 +221,9 @@ private:
             auto end = at;
             const auto first_arg = static_cast<std::uint32_t>(tree_.args.size());
             const auto failed = matcher_.failed_at();
-            const bool none_yet = matcher_.failed_node() == nullptr;
             const auto& candidate = phrases()[row];
             const bool matched = matcher_.match(pattern_of(candidate), end);
-            if (!matched && (none_yet || matcher_.failed_at() > failed)) furthest_ = &candidate;
+            if (!matched && (furthest_ == nullptr || matcher_.failed_at() > failed)) furthest_ = &candidate;
             if (!matched) continue;
             if (best.row < 0 || end > best.end) {
                 if (best.row >= 0) tree_.args.erase(tree_.args.begin() + best.first_arg, tree_.args.begin() + first_arg);

@@ -1,5 +1,4 @@
 #include "sheet/face.hpp"
-#include "sheet/face_utf8.hpp"
 #include <doctest/doctest.h>
 #include <filesystem>
 #include <fstream>
@@ -134,21 +133,6 @@ TEST_CASE("a number holds on to its unit") {
     CHECK(hold_units("") == "");
     const double room = faces().width(Face::S, 10, "about 12.6");
     CHECK(faces().wrap(Face::S, 10, room, hold_units("about 12.6 V")) == Lines{"about", "12.6\u00A0V"});
-}
-
-TEST_CASE("bytes that are no UTF-8 become the replacement character, one each") {
-    const auto all = [](std::string_view text) {
-        std::u32string found;
-        while (!text.empty())
-            found += take_character(text);
-        return found;
-    };
-    CHECK(all("aé✓😀") == U"aé✓😀");
-    CHECK(all("a\xFF") == U"a\uFFFD");
-    CHECK(all("\xC0\x80") == U"\uFFFD\uFFFD");           // an overlong zero
-    CHECK(all("\xED\xA0\x80") == U"\uFFFD\uFFFD\uFFFD"); // a surrogate
-    CHECK(all("\xE2\x9C") == U"\uFFFD\uFFFD");           // cut off
-    CHECK(all("\xF4\x90\x80\x80").size() == 4);          // above U+10FFFF
 }
 
 TEST_CASE("fonts are looked for in LOOMSHEET_FONTS first") {

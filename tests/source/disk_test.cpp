@@ -1,7 +1,7 @@
+#include "scratch.hpp"
 #include "source/disk.hpp"
 #include <doctest/doctest.h>
 #include <filesystem>
-#include <fstream>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -9,22 +9,6 @@ using namespace loomsheet;
 namespace fs = std::filesystem;
 
 namespace {
-// A folder of its own for each test, gone afterwards.
-struct Folder {
-    fs::path path;
-    Folder() {
-        std::string name = (fs::temp_directory_path() / "loomsheet-disk-XXXXXX").string();
-        REQUIRE(mkdtemp(name.data()) != nullptr);
-        path = name;
-    }
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-    ~Folder() { fs::remove_all(path); }
-    std::string operator/(const std::string& name) const { return (path / name).string(); }
-    std::size_t count() const {
-        return static_cast<std::size_t>(std::distance(fs::directory_iterator(path), fs::directory_iterator()));
-    }
-};
 std::string read_back(const std::string& path) {
     std::string text;
     CHECK(RealDisk().read(path, text) == "");
@@ -33,7 +17,7 @@ std::string read_back(const std::string& path) {
 } // namespace
 
 TEST_CASE("what is written whole is read back whole, and nothing is left beside it") {
-    const Folder folder;
+    const Scratch folder;
     RealDisk disk;
     const std::string large(3'000'000, 'x');
     CHECK(disk.write_whole(folder / "a.pdf", large) == "");
@@ -46,7 +30,7 @@ TEST_CASE("what is written whole is read back whole, and nothing is left beside 
 }
 
 TEST_CASE("a new file gets the usual rights, an old one keeps its own") {
-    const Folder folder;
+    const Scratch folder;
     RealDisk disk;
     struct stat state {};
     const mode_t usual = 0666U & ~umask(022);
@@ -62,7 +46,7 @@ TEST_CASE("a new file gets the usual rights, an old one keeps its own") {
 }
 
 TEST_CASE("a link stays a link, what it points at is replaced") {
-    const Folder folder;
+    const Scratch folder;
     RealDisk disk;
     CHECK(disk.write_whole(folder / "real", "old") == "");
     fs::create_symlink("real", folder / "link");
@@ -72,7 +56,7 @@ TEST_CASE("a link stays a link, what it points at is replaced") {
 }
 
 TEST_CASE("what cannot be written names its path and the reason, and leaves the old file alone") {
-    const Folder folder;
+    const Scratch folder;
     RealDisk disk;
     CHECK(disk.write_whole(folder / "no-such-folder/a", "x") ==
           folder / "no-such-folder/a" + " cannot be written: there is no such file or folder");
@@ -88,7 +72,7 @@ TEST_CASE("what cannot be written names its path and the reason, and leaves the 
 }
 
 TEST_CASE("devices are written as they are; a full one says so") {
-    const Folder folder;
+    const Scratch folder;
     RealDisk disk;
     CHECK(disk.write_whole("/dev/null", "x") == "");
     CHECK(fs::is_character_file("/dev/null"));
@@ -99,7 +83,7 @@ TEST_CASE("devices are written as they are; a full one says so") {
 }
 
 TEST_CASE("what cannot be read names its path and the reason") {
-    const Folder folder;
+    const Scratch folder;
     RealDisk disk;
     std::string text = "left over";
     CHECK(disk.read(folder / "none", text) == folder / "none" + " cannot be read: there is no such file or folder");
@@ -121,7 +105,7 @@ TEST_CASE("pipes are read to their end") {
 }
 
 TEST_CASE("a folder lists its plans and those of the folders in it, sorted") {
-    const Folder folder;
+    const Scratch folder;
     RealDisk disk;
     CHECK(disk.make_directory(folder / "b/c") == "");
     CHECK(disk.is_directory(folder / "b/c"));

@@ -1,0 +1,97 @@
+#include "commands/args.hpp"
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <sstream>
+
+namespace loomsheet {
+
+namespace {
+// One of a few words, and what each stands for.
+template <typename Value>
+using Words = std::vector<std::pair<std::string, Value>>;
+const Words<Paper> papers = {{"a4", Paper::a4}, {"letter", Paper::letter}};
+const Words<Format> formats = {{"text", Format::text}, {"short", Format::brief}, {"json", Format::json}};
+
+template <typename Value>
+void add_choice(CLI::App& app, const std::string& option, Value& value, const Words<Value>& words, const char* help) {
+    std::vector<std::string> names;
+    for (const auto& [word, meaning] : words)
+        names.push_back(word);
+    app.add_option_function<std::string>(
+           option,
+           [&value, &words, names, option](const std::string& typed) {
+               for (const auto& [word, meaning] : words)
+                   if (word == typed) return void(value = meaning);
+               throw CLI::ValidationError(option,
+                                          fmt::format("there is no '{}', only {}", typed, fmt::join(names, ", ")));
+           },
+           help)
+        ->type_name(fmt::format("{}", fmt::join(names, "|")));
+}
+
+void add_plans(CLI::App& app, Arguments& arguments) {
+    app.add_option("PLAN", arguments.plans, "plan files; a folder stands for every .plan in it, - for standard input")
+        ->type_name("")
+        ->required();
+    add_choice(app, "--format", arguments.format, formats, "findings for reading, one line each, or for programs");
+}
+
+ArgumentsResult refused(std::string_view why) {
+    return {{}, fmt::format("loomsheet: {}\nloomsheet --help shows what can be asked of it.\n", why), false};
+}
+
+void set_labels(CLI::App& app) {
+    for (const auto& [theirs, ours] : {std::pair{"OPTIONS", "options"},
+                                       {"SUBCOMMAND", "COMMAND"},
+
+                                       {"Positionals", "What it takes"},
+                                       {"REQUIRED", ""}})
+        app.get_formatter()->label(theirs, ours);
+}
+} // namespace
+
+ArgumentsResult read_arguments(int argc, const char* const* argv) {
+    Arguments arguments;
+    CLI::App app("Turns plans of vehicle circuits into printed worksheets, and says what is wrong with a plan.",
+                 "loomsheet");
+    set_labels(app);
+    app.set_version_flag("--version", "loomsheet " LOOMSHEET_VERSION, "say which version this is");
+    app.set_help_flag("-h,--help", "show this help");
+    app.require_subcommand(0, 1); // none, or a wrong one, is answered below in better words
+    app.footer("Ends with 0 when all is well or there are only warnings, 1 when a plan has errors,\n"
+               "2 when the command or a file is at fault, 3 when Loomsheet itself is.");
+
+    CLI::App* print = app.add_subcommand("print", "print each plan as a worksheet, one PDF a plan");
+    add_plans(*print, arguments);
+    print->add_option("-o", arguments.folder, "the folder for the sheets, made when missing (here, unless said)")
+        ->type_name("FOLDER");
+    add_choice(*print, "--paper", arguments.paper, papers, "what it is printed on (a4, unless said)");
+    CLI::App* proof = app.add_subcommand("proof", "say what is wrong with each plan, print nothing");
+    add_plans(*proof, arguments);
+    CLI::App* explain = app.add_subcommand("explain", "explain a finding, with an example that has it and one cured");
+    explain->add_option("CODE", arguments.code, "the code of the finding: LS204, or 204")->type_name("")->required();
+
+    for (CLI::App* command : {print, proof, explain})
+        command->group("Commands");
+
+    try {
+        app.parse(argc, argv);
+    } catch (const CLI::Success& help_or_version) {
+        std::ostringstream out;
+        app.exit(help_or_version, out, out);
+        return {{}, out.str(), true};
+    } catch (const CLI::ParseError& error) {
+        if (app.get_subcommands().empty() && *argv[1] != '-')
+            return refused(fmt::format("there is no command '{}', only print, proof and explain", argv[1]));
+        return refused(error.what());
+    }
+    if (app.get_subcommands().empty()) return {{}, app.help(), false};
+    if (arguments.folder.ends_with(".pdf"))
+        return refused(fmt::format("-o takes a folder, and {} looks like a file; each sheet is named after its plan",
+                                   arguments.folder));
+    arguments.command = *proof ? Command::proof : *explain ? Command::explain : Command::print;
+    return {std::move(arguments), {}, false};
+}
+
+} // namespace loomsheet

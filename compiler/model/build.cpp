@@ -1,0 +1,150 @@
+#include "model/build.hpp"
+#include "model/builder.hpp"
+#include "model/reach.hpp"
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace loomsheet {
+
+Plan build(const Sources& sources, const std::vector<Tree>& trees, Findings& findings) { return Builder(sources, trees, findings).run(); }
+
+std::vector<Words> used_paths(const Sources& sources, const Tree& tree) {
+    std::vector<Words> paths;
+    for (const Statement& statement : tree.statements) {
+        if (statement.row < 0 || statement.head_args == 0 || statements()[static_cast<std::size_t>(statement.row)].context != Context::use) continue;
+        Reader read(sources, tree, statement.first_head_arg, statement.head_args);
+        const Span at = read.rest();
+        paths.push_back({read.text(), at});
+    }
+    return paths;
+}
+
+std::string_view measure_word(MeasureKind kind) {
+    constexpr std::string_view words[] = {"nothing", "volts", "volts ac", "drop", "ohms", "continuity", "amps", "clamp", "testlamp", "look", "read"};
+    return words[static_cast<unsigned>(kind)];
+}
+
+std::string_view state_word(StateVerb verb) {
+    constexpr std::string_view words[] = {"still", "runs", "slow", "runs", "dark", "dim", "lit", "works", "chatters", "whole", "blown", "fails"};
+    return words[static_cast<unsigned>(verb)];
+}
+
+Plan Builder::run() {
+    declare_all();
+    const auto each = [this](auto&& wanted, auto fill) {
+        for (Entry& entry : entries_)
+            if (wanted(statements()[static_cast<std::size_t>(entry.statement->row)].context)) (this->*fill)(entry);
+    };
+    const auto is = [](Context context) { return [context](Context c) { return c == context; }; };
+    each(is(Context::colour), &Builder::fill_colour);
+    each(is(Context::access), &Builder::fill_panel);
+    each(is(Context::part), &Builder::fill_part);
+    for (auto& p : circuit_.parts) // the twin of an in-line half is where its half is
+        if (p.twin != none && !p.first_half) {
+            const Part& half = part(p.twin);
+            p.name = half.name, p.place = half.place, p.panel = half.panel;
+            for (const auto& [cavity, to] : half.map) p.map.emplace_back(to, cavity);
+        }
+    mate_pins();
+    each(is(Context::wire), &Builder::fill_wire);
+    each(is(Context::cable), &Builder::fill_cable);
+    each(is(Context::meter), &Builder::fill_meter);
+    circuit_.index();
+    each(is(Context::setup), &Builder::fill_setup);
+    each(is(Context::plan), &Builder::fill_plan);
+    each(is(Context::check), &Builder::fill_check);
+    each(is(Context::verdict), &Builder::fill_verdict);
+    each(is(Context::plant), &Builder::fill_plant);
+    each(is(Context::question), &Builder::fill_question);
+    compare_values();
+    report_unused();
+    return std::move(plan_);
+}
+
+void Builder::fill_setup(Entry& entry) {
+    if (entry.made == none) return;
+    auto& named = plan_.setups[static_cast<std::size_t>(entry.made)];
+    auto& open_setups = open_setups_;
+    open_setups.assign(1, entry.made);
+    auto index = entry.statement->first_phrase;
+    items(entry, index, named.setup, open_setups);
+}
+
+// Two values of one part that cannot both be true.
+void Builder::compare_values() {
+    for (const Part& p : circuit_.parts) {
+        if (p.pulls_in && p.drops_out && p.drops_out->si >= p.pulls_in->si)
+            findings_.add(207, p.drops_out->at, fmt::format("{} drops out at {}, which is not under the {} at which it pulls in", p.id, p.drops_out->written, p.pulls_in->written), "a relay drops out far under its pull-in volts");
+        for (const Element& e : p.elements)
+            if (e.kind == ElementKind::load && p.stalls_at && e.value && e.value->unit->dimension == Dimension::ampere && p.stalls_at->si <= e.value->si)
+                findings_.add(207, p.stalls_at->at, fmt::format("{} stalls at {}, which is not above its running current of {}", p.id, p.stalls_at->written, e.value->written), "held still, a motor takes 3 to 10 times its running current (common practice, no source)");
+        if (p.needs && plan_.system && p.needs->si > plan_.system->si * 1.1)
+            findings_.add(207, p.needs->at, fmt::format("{} needs {}, more than the {} system gives", p.id, p.needs->written, plan_.system->written));
+    }
+}
+
+void Builder::report_unused() {
+    if (plan_.broken) return;
+    std::vector<bool> used(circuit_.panels.size());
+    for (const Span at : panel_uses_)
+        if (const auto found = panels_.find(std::string(text(at))); found != panels_.end()) used[static_cast<std::size_t>(found->second.id)] = true;
+    for (std::size_t i = 0; i < used.size(); ++i)
+        if (!used[i]) findings_.add(214, circuit_.panels[i].at, fmt::format("nothing sits behind `{}`", circuit_.panels[i].label), fmt::format("write `behind {}` at the parts that it hides, or take it out", circuit_.panels[i].label));
+    for (const auto& named : plan_.setups)
+        if (!named.used) findings_.add(214, named.at, fmt::format("no check uses the set-up `{}`", named.label), fmt::format("write `with {}` in a check, or take it out", named.label));
+}
+
+// --- shared ------------------------------------------------------------------------------------------------------------------
+Builder::Opened Builder::open(const Entry& entry, std::uint32_t index) const {
+    const Phrase& phrase = entry.tree->phrases[index];
+    return {&phrases()[phrase.row], Reader(sources_, *entry.tree, phrase.first_arg, phrase.arg_count), entry.tree->span(phrase.first, phrase.count)};
+}
+
+Reader Builder::head(const Entry& entry) const { return {sources_, *entry.tree, entry.statement->first_head_arg, entry.statement->head_args}; }
+
+Words Builder::words(Reader& read) {
+    read.skip_words();
+    const Span at = read.rest();
+    return {read.text(), at};
+}
+
+Allow Builder::allow(Reader& read) {
+    Allow made;
+    read.skip_words();
+    made.at = read.rest();
+    const Span code = read.take();
+    const auto written = text(code);
+    if (written.size() == 5 && written.starts_with("LS")) made.code = static_cast<int>(to_number(written.substr(2)));
+    made.why = read.text();
+    const auto* row = find_in_catalogue(made.code);
+    if (row == nullptr)
+        findings_.add(201, code, fmt::format("`{}` is no finding", written), "write the code of a warning, such as LS311");
+    else if (row->severity == Severity::error)
+        findings_.add(203, code, fmt::format("{} is an error, and an error cannot be allowed", written), "mend what it finds");
+    return made;
+}
+
+bool Builder::reach(const Quantity& value, std::string_view role) {
+    const ReachRow* row = find_reach(role);
+    if (value.si >= row->low && value.si <= row->high && value.low() >= std::min(row->low, 0.0)) return true;
+    const auto better = other_prefix(value, *row);
+    findings_.add(207, value.at, fmt::format("`{}` cannot be: here goes {}", text(value.at), row->limits), better.empty() ? std::string{} : fmt::format("did you mean `{}`?", better));
+    return false;
+}
+
+void Builder::lacks(const Entry& entry, std::string_view what, std::string_view such) {
+    const auto& row = statements()[static_cast<std::size_t>(entry.statement->row)];
+    const Span at = entry.tree->span(entry.statement->first, 1 + entry.statement->head_args);
+    auto read = head(entry);
+    const auto name = read.done() ? std::string(row.word) : std::string(read.take_text());
+    findings_.add(114, at, fmt::format("{} lacks {}", name, what), fmt::format("add, for instance: {}", such));
+}
+
+// Said once a kind.
+void Builder::no_use_yet(Span at, std::string_view what) {
+    if (std::find(said_no_use_.begin(), said_no_use_.end(), what) != said_no_use_.end()) return;
+    said_no_use_.emplace_back(what);
+    findings_.add(901, at, fmt::format("{} is read and checked, but nothing prints or computes with it yet", what));
+}
+
+} // namespace loomsheet

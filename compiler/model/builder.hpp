@@ -1,0 +1,123 @@
+// The inside of `build`: names first, then the circuit, then the plan over it. One group of statements a source file.
+#pragma once
+#include "model/plan.hpp"
+#include "model/reader.hpp"
+#include "source/catalogue.hpp"
+#include "source/diagnostic.hpp"
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+namespace loomsheet {
+
+class Builder {
+public:
+    Builder(const Sources& sources, const std::vector<Tree>& trees, Findings& findings)
+        : sources_(sources), trees_(trees), findings_(findings) {}
+    Plan run();
+
+private:
+    const Sources& sources_;
+    const std::vector<Tree>& trees_;
+    Findings& findings_;
+    Plan plan_;
+    Circuit& circuit_ = plan_.circuit;
+
+    // A statement of one of the trees, with what came of it.
+    struct Entry {
+        const Tree* tree;
+        const Statement* statement;
+        int made = none; // id of the part, wire, check ... that it declares
+    };
+    std::vector<Entry> entries_;
+    std::vector<const Entry*> setup_entries_; // by the id of the set-up
+    struct Declared {
+        int id = none;
+        Span at;
+    };
+    using Names = std::unordered_map<std::string, Declared>;
+    Names designators_, wires_, cables_, panels_, setups_, steps_; // steps: checks and verdicts, which share their labels
+    std::unordered_map<std::string, bool> step_is_check_;
+    std::vector<Span> panel_uses_;
+
+    // --- names.cpp: who is who
+    void declare_all();
+    void declare(Entry& entry);
+    bool declare_name(Names& names, const std::string& name, int id, Span at, std::string_view what);
+    void declare_twins(const Entry& entry);
+    void declare_pins(const Entry& entry);
+    PinId add_pin(PartId part, std::string_view name, Span at, bool reachable = true);
+    PartId find_part(Span at);
+    PinId find_pin(PartId part, std::string_view name, Span at);
+    PartId pin_home(PartId part) const; // the assembly, for what is declared in one
+    PointRef point(Span at);
+    PinId wire_end(Span at);
+    void unknown_name(std::string_view name, Span at);
+    void mate_pins();
+
+    // --- parts.cpp, elements.cpp: what a part is
+    void fill_part(Entry& entry);
+    bool part_phrase(Part& part, PartId id, Form form, Reader& read, const Phrase& phrase);
+    bool element_phrase(Part& part, PartId id, Form form, Reader& read, const Phrase& phrase);
+    bool connector_phrase(Part& part, Form form, Reader& read);
+    void check_needs(const Part& part, const Entry& entry);
+    Condition condition(Reader& read);
+    std::vector<PinId> pins_of(PartId part, std::string_view written);
+    void suits(const Part& part, const PhraseRow& row, Span at);
+
+    // --- wires.cpp: wires, cables, colours, panels, meters
+    void fill_wire(Entry& entry);
+    void fill_cable(Entry& entry);
+    void fill_panel(Entry& entry);
+    void fill_meter(Entry& entry);
+    void fill_colour(Entry& entry);
+    Colour colour(Span at);
+
+    // --- steps.cpp: plan head, checks, verdicts, planted faults, questions
+    void fill_plan(Entry& entry);
+    void fill_check(Entry& entry);
+    void fill_verdict(Entry& entry);
+    void fill_plant(Entry& entry);
+    void fill_question(Entry& entry);
+    void complaint(Reader& read, std::string& said, States& meant_states, bool may_measure);
+    void answer(Reader& read, Question& question);
+    void check_phrase(Check& check, Form form, Reader& read, const Phrase& phrase);
+    void outcome(Check& check, Form form, Reader& read);
+    Target target(Reader& read, int check);
+    States states(Reader& read);
+    void state_fits(const State& state);
+    Limit limit(Reader& read);
+    void limit_fits(const Limit& limit, MeasureKind measure);
+    int find_check(Span at, std::string_view use);
+
+    // --- setups.cpp
+    void fill_setup(Entry& entry);
+    Setup setup(const Entry& entry, std::uint32_t first_item);
+    void items(const Entry& entry, std::uint32_t& phrase, Setup& setup, std::vector<int>& open);
+    SetupItem item(Form form, Reader& read);
+    void expand(int named, Setup& setup, std::vector<int>& open, Span at);
+
+    // --- build.cpp: shared, and what only the whole shows
+    void compare_values();
+    void report_unused();
+    struct Opened {
+        const PhraseRow* row;
+        Reader read;
+        Span at;
+    };
+    Opened open(const Entry& entry, std::uint32_t phrase) const;
+    Reader head(const Entry& entry) const;
+    std::string_view text(Span at) const { return sources_.text(at); }
+    Words words(Reader& read);
+    Allow allow(Reader& read);
+    bool reach(const Quantity& value, std::string_view role);
+    void lacks(const Entry& entry, std::string_view what, std::string_view such);
+    void no_use_yet(Span at, std::string_view what);
+    std::vector<std::string> said_no_use_;
+    std::vector<int> open_setups_;
+    Part& part(PartId id) { return circuit_.parts[static_cast<std::size_t>(id)]; }
+    Pin& pin(PinId id) { return circuit_.pins[static_cast<std::size_t>(id)]; }
+};
+
+} // namespace loomsheet

@@ -1,0 +1,134 @@
+#include "model/circuit.hpp"
+#include "grammar/colours.hpp"
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace loomsheet {
+
+std::string_view kind_word(PartKind kind) {
+    constexpr std::string_view words[] = {"battery", "fuse",   "breaker",  "relay", "switch",   "motor",  "lamp",
+                                          "heater",  "solenoid", "horn",   "resistor", "diode", "sensor", "module",
+                                          "assembly", "splice", "ground",  "connector", "part"};
+    return words[static_cast<unsigned>(kind)];
+}
+
+const TableValue* Part::find_position(std::string_view word) const {
+    for (const auto& position : positions)
+        if (position.position == word) return &position;
+    return nullptr;
+}
+
+PartId Circuit::find_part(std::string_view id) const {
+    if (indexed_) {
+        const auto found = parts_by_id_.find(std::string(id));
+        return found == parts_by_id_.end() ? none : found->second;
+    }
+    for (std::size_t i = 0; i < parts.size(); ++i)
+        if (parts[i].id == id) return static_cast<PartId>(i);
+    return none;
+}
+
+WireId Circuit::find_wire(std::string_view id) const {
+    for (std::size_t i = 0; i < wires.size(); ++i)
+        if (wires[i].id == id) return static_cast<WireId>(i);
+    return none;
+}
+
+PanelId Circuit::find_panel(std::string_view label) const {
+    for (std::size_t i = 0; i < panels.size(); ++i)
+        if (panels[i].label == label) return static_cast<PanelId>(i);
+    return none;
+}
+
+PinId Circuit::find_pin(PartId part, std::string_view name) const {
+    for (const PinId pin : parts[static_cast<std::size_t>(part)].pins) {
+        const Pin& candidate = pins[static_cast<std::size_t>(pin)];
+        if (candidate.name == name || (!candidate.mark.empty() && candidate.mark == name)) return pin;
+    }
+    return none;
+}
+
+std::string Circuit::pin_name(PinId pin) const {
+    const Pin& p = pins[static_cast<std::size_t>(pin)];
+    const Part& part = parts[static_cast<std::size_t>(p.part)];
+    return p.name.empty() ? part.id : part.id + "." + p.name;
+}
+
+std::vector<WireId> Circuit::wires_at(PinId pin) const {
+    if (indexed_) return wires_by_pin_[static_cast<std::size_t>(pin)];
+    std::vector<WireId> found;
+    for (std::size_t i = 0; i < wires.size(); ++i)
+        if (wires[i].from == pin || wires[i].to == pin) found.push_back(static_cast<WireId>(i));
+    return found;
+}
+
+PartId Circuit::plug_of(PartId part) const {
+    if (const PartId twin = parts[static_cast<std::size_t>(part)].twin; twin != none) return twin;
+    if (indexed_) return plugs_[static_cast<std::size_t>(part)];
+    for (std::size_t i = 0; i < parts.size(); ++i)
+        if (parts[i].plugs_on == part) return static_cast<PartId>(i);
+    return none;
+}
+
+PinId Circuit::mate(PinId pin) const { return pins[static_cast<std::size_t>(pin)].mate; }
+
+bool Circuit::sits_in_holder(PartId part) const {
+    switch (parts[static_cast<std::size_t>(part)].kind) {
+    case PartKind::fuse:
+    case PartKind::breaker:
+    case PartKind::relay:
+    case PartKind::lamp: return parts[static_cast<std::size_t>(part)].assembly == none && plug_of(part) == none;
+    default: return false;
+    }
+}
+
+PanelId Circuit::panel_of(PartId part) const {
+    const Part& p = parts[static_cast<std::size_t>(part)];
+    if (p.panel != none) return p.panel;
+    if (p.plugs_on != none) return panel_of(p.plugs_on);
+    if (p.assembly != none) return panel_of(p.assembly);
+    return none;
+}
+
+std::string Circuit::place_of(PartId part) const {
+    const Part& p = parts[static_cast<std::size_t>(part)];
+    if (!p.place.empty()) return p.place;
+    if (p.plugs_on != none) return place_of(p.plugs_on);
+    if (p.assembly != none) return place_of(p.assembly);
+    return {};
+}
+
+std::string Circuit::colour_words(const Colour& colour) const {
+    const auto word = [this](const std::string& code) -> std::string {
+        if (const auto* row = find_colour_code(code)) return std::string(row->word);
+        for (const auto& [own, meaning] : own_colours)
+            if (own == code) return meaning;
+        return code;
+    };
+    if (colour.empty()) return {};
+    return colour.stripe.empty() ? word(colour.base) : fmt::format("{}, {} stripe", word(colour.base), word(colour.stripe));
+}
+
+std::string Circuit::part_name(PartId part) const {
+    const Part& p = parts[static_cast<std::size_t>(part)];
+    return p.name.empty() ? p.id : fmt::format("{} ({})", p.id, p.name);
+}
+
+void Circuit::index() {
+    parts_by_id_.clear();
+    plugs_.assign(parts.size(), none);
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        parts_by_id_.emplace(parts[i].id, static_cast<PartId>(i));
+        if (parts[i].plugs_on != none && plugs_[static_cast<std::size_t>(parts[i].plugs_on)] == none)
+            plugs_[static_cast<std::size_t>(parts[i].plugs_on)] = static_cast<PartId>(i);
+    }
+    wires_by_pin_.assign(pins.size(), {});
+    for (std::size_t i = 0; i < wires.size(); ++i) {
+        if (wires[i].from != none) wires_by_pin_[static_cast<std::size_t>(wires[i].from)].push_back(static_cast<WireId>(i));
+        if (wires[i].to != none && wires[i].to != wires[i].from)
+            wires_by_pin_[static_cast<std::size_t>(wires[i].to)].push_back(static_cast<WireId>(i));
+    }
+    indexed_ = true;
+}
+
+} // namespace loomsheet

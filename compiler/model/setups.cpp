@@ -1,0 +1,181 @@
+#include "model/builder.hpp"
+#include "syntax/complain.hpp"
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace loomsheet {
+
+// The items that follow phrase `first_item` - 1 of the entry, labels replaced by what they stand for.
+Setup Builder::setup(const Entry& entry, std::uint32_t first_item) {
+    Setup made;
+    std::vector<int> open_setups;
+    items(entry, first_item, made, open_setups);
+    return made;
+}
+
+void Builder::items(const Entry& entry, std::uint32_t& index, Setup& made, std::vector<int>& open_setups) {
+    const auto end = entry.statement->first_phrase + entry.statement->phrase_count;
+    for (; index < end && entry.tree->phrases[index].is_item; ++index) {
+        auto opened = open(entry, index);
+        if (made.items.empty()) made.at = opened.at;
+        made.at.end = opened.at.end;
+        if (opened.row->form != Form::item_label) {
+            const auto count = findings_.list().size();
+            auto one = item(opened.row->form, opened.read);
+            one.at = opened.at;
+            if (findings_.list().size() == count) made.items.push_back(std::move(one));
+            continue;
+        }
+        const Span label = opened.read.take();
+        const std::string name(text(label));
+        const auto found = setups_.find(name);
+        if (found == setups_.end()) {
+            std::vector<std::string_view> known;
+            for (const auto& [word, declared] : setups_) known.push_back(word);
+            std::sort(known.begin(), known.end());
+            auto help = meant(name, known);
+            const auto step = step_is_check_.find(name);
+            if (step != step_is_check_.end()) help = fmt::format("`{}` is a {}; a set-up is declared: setup {}: key on", name, step->second ? "check" : "verdict", "ready");
+            if (help.empty()) help = fmt::format("declare it: setup {}: key on", name);
+            findings_.add(501, label, fmt::format("no set-up is called `{}`", name), help);
+            continue;
+        }
+        plan_.setups[static_cast<std::size_t>(found->second.id)].used = true;
+        expand(found->second.id, made, open_setups, label);
+    }
+}
+
+void Builder::expand(int named, Setup& made, std::vector<int>& open_setups, Span at) {
+    if (std::find(open_setups.begin(), open_setups.end(), named) != open_setups.end()) {
+        findings_.add(501, at, fmt::format("the set-up `{}` uses itself", plan_.setups[static_cast<std::size_t>(named)].label), "write out what it stands for");
+        return;
+    }
+    open_setups.push_back(named);
+    const Entry& entry = *setup_entries_[static_cast<std::size_t>(named)];
+    auto index = entry.statement->first_phrase;
+    const auto own = made.at;
+    items(entry, index, made, open_setups);
+    made.at = own;
+    open_setups.pop_back();
+}
+
+SetupItem Builder::item(Form form, Reader& read) {
+    SetupItem made;
+    const auto named_part = [&] { made.part = find_part(read.take()); };
+    const auto has_positions = [&](std::string_view position, Span at) {
+        if (made.part == none) return;
+        const Part& owner = part(made.part);
+        std::vector<std::string_view> known;
+        for (const auto& p : owner.positions) known.push_back(p.position);
+        for (const auto& element : owner.elements)
+            for (const auto& p : element.table)
+                if (!p.position.empty()) known.push_back(p.position);
+        if (known.empty()) {
+            findings_.add(203, at, fmt::format("{} is a {} without positions", owner.id, kind_word(owner.kind)), "positions are written `at up 30/A` in a switch, `at pressed 76 %` in a sensor");
+        } else if (std::find(known.begin(), known.end(), position) == known.end()) {
+            std::string list;
+            for (std::size_t i = 0; i < known.size(); ++i) list += (i ? ", " : "") + std::string(known[i]);
+            findings_.add(210, at, fmt::format("{} has no position `{}`", owner.id, position), fmt::format("its positions are {}", list));
+        }
+    };
+    switch (form) {
+    case Form::item_key: made.kind = ItemKind::key, read.word("key"), made.word = read.any_word(); break;
+    case Form::item_asleep: made.kind = ItemKind::asleep, read.skip_words(); break;
+    case Form::item_engine: made.kind = ItemKind::engine_running, read.word("engine"), read.word("running"); break;
+    case Form::item_speed:
+        made.kind = ItemKind::engine_speed, read.word("at");
+        made.value = read.quantity();
+        reach(*made.value, "engine speed");
+        break;
+    case Form::item_unplugged: made.kind = ItemKind::unplugged, named_part(), read.word("unplugged"); break;
+    case Form::item_pulled: made.kind = ItemKind::pulled, named_part(), read.word("pulled"); break;
+    case Form::item_disconnected: {
+        made.kind = ItemKind::disconnected;
+        const auto at = point(read.take());
+        made.part = at.part, made.pin = at.pin;
+        read.word("disconnected");
+        break;
+    }
+    case Form::item_pressed: {
+        made.kind = ItemKind::pressed;
+        const Span at = read.tree().span(read.arg().first, read.arg().count);
+        named_part(), read.word("pressed");
+        if (made.part == none) break;
+        const Part& owner = part(made.part);
+        if (owner.kind == PartKind::sensor && owner.sensor_kind == "pot")
+            has_positions("pressed", at);
+        else if (owner.kind != PartKind::switch_)
+            findings_.add(203, at, fmt::format("{} is a {}; only a switch is pressed", owner.id, kind_word(owner.kind)));
+        break;
+    }
+    case Form::item_on: {
+        made.kind = ItemKind::output_on;
+        const Span at = read.take();
+        const auto to = point(at);
+        made.part = to.part, made.pin = to.pin;
+        read.word("on");
+        if (to.part == none) break;
+        const auto& elements = part(to.part).elements;
+        if (std::none_of(elements.begin(), elements.end(), [&](const Element& e) { return e.kind == ElementKind::module_output && e.a == to.pin; }))
+            findings_.add(203, at, fmt::format("{} is no output that can be called", text(at)), fmt::format("declare it in {}: output {} pulls down 1 A", part(to.part).id, pin(to.pin).name));
+        break;
+    }
+    case Form::item_found: made.kind = ItemKind::as_found, named_part(), read.skip_words(); break;
+    case Form::item_value:
+        made.kind = ItemKind::at_value;
+        named_part(), read.word("at");
+        made.value = read.quantity();
+        break;
+    case Form::item_position: {
+        made.kind = ItemKind::position;
+        named_part(), read.word("at");
+        const Span at = read.take();
+        made.word = text(at);
+        has_positions(made.word, at);
+        break;
+    }
+    case Form::item_moved: {
+        made.kind = ItemKind::moved;
+        named_part(), read.word("from");
+        const Span from = read.take();
+        read.word("to");
+        const Span to = read.take();
+        made.word = text(from), made.word2 = text(to);
+        has_positions(made.word, from), has_positions(made.word2, to);
+        break;
+    }
+    case Form::item_bridge:
+        made.kind = ItemKind::bridge;
+        read.word("bridge");
+        made.a = point(read.take());
+        read.word("to");
+        made.b = point(read.take());
+        if (read.word("fused")) made.value = read.quantity(), reach(*made.value, "bridge fuse");
+        break;
+    case Form::item_load:
+        made.kind = ItemKind::load;
+        read.word("load");
+        made.value = read.quantity();
+        reach(*made.value, made.value->unit->dimension == Dimension::watt ? "test load power" : "test load current");
+        made.across_points = !read.word("across");
+        if (!made.across_points) {
+            made.a = point(read.take());
+            read.word("to");
+            made.b = point(read.take());
+        }
+        break;
+    case Form::item_one_of:
+        made.kind = ItemKind::one_of_pulled;
+        read.skip_words();
+        while (read.is(Atom::name))
+            if (const PartId one = find_part(read.take()); one != none) made.parts.push_back(one);
+        read.word("pulled");
+        break;
+    case Form::item_text: made.kind = ItemKind::words, made.word = read.text(); break;
+    default: break;
+    }
+    if (read.word("for")) made.time = read.quantity(), reach(*made.time, "duration");
+    return made;
+}
+
+} // namespace loomsheet

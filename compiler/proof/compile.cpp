@@ -1,0 +1,67 @@
+#include "proof/compile.hpp"
+#include "model/build.hpp"
+#include "proof/rules.hpp"
+#include "syntax/parse.hpp"
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace loomsheet {
+
+namespace {
+// Reads a file and all that it uses, what is used first. Each file is read once.
+class Loader {
+public:
+    Loader(Sources& sources, Disk& disk, Findings& findings) : sources_(sources), disk_(disk), findings_(findings) {}
+    std::vector<Tree> trees;
+
+    DiskError load(const std::string& path) {
+        std::string text;
+        if (auto error = disk_.read(path, text); !error.empty()) return error;
+        open_.push_back(path);
+        const auto file = sources_.add(path, std::move(text));
+        Tree tree = parse(sources_, file, findings_);
+        for (const Words& use : used_paths(sources_, tree)) take_in(beside(path, use.text), use);
+        trees.push_back(std::move(tree));
+        open_.pop_back();
+        done_.push_back(path);
+        return {};
+    }
+
+private:
+    Sources& sources_;
+    Disk& disk_;
+    Findings& findings_;
+    std::vector<std::string> open_, done_;
+
+    void take_in(const std::string& path, const Words& use) {
+        const auto holds = [&path](const std::vector<std::string>& list) { return std::find(list.begin(), list.end(), path) != list.end(); };
+        if (holds(open_)) {
+            std::string way;
+            for (const auto& file : open_) way += file + " uses ";
+            findings_.add(5, use.at, fmt::format("`{}` uses itself: {}{}", use.text, way, path), "take one `use` out");
+        } else if (!holds(done_)) {
+            if (const auto error = load(path); !error.empty()) findings_.add(4, use.at, error, "the path is seen from the file that uses it");
+        }
+    }
+};
+} // namespace
+
+CompileResult compile(Sources& sources, Disk& disk, const std::string& path) {
+    CompileResult result;
+    Findings& findings = result.compiled.findings;
+    Loader loader(sources, disk, findings);
+    const auto first = static_cast<std::uint32_t>(sources.size());
+    result.unreadable = loader.load(path);
+    if (!result.unreadable.empty()) return result;
+    result.compiled.plan = build(sources, loader.trees, findings);
+    Plan& plan = result.compiled.plan;
+    const bool unread = findings.has_errors() && loader.trees.back().statements.empty();
+    if (plan.id.empty() && !plan.broken && !unread)
+        findings.add(6, {first, 0, 0}, "the file has no plan", "begin with the head of a plan: plan HORN-01 \"Horn is silent\"");
+    // What is missing cannot be judged while statements are left out.
+    if (!findings.has_errors()) findings.add(prove(plan));
+    findings.sort();
+    return result;
+}
+
+} // namespace loomsheet

@@ -1,0 +1,72 @@
+#include "commands/args.hpp"
+#include <doctest/doctest.h>
+
+using namespace loomsheet;
+
+namespace {
+ArgumentsResult read(std::vector<const char*> words) {
+    words.insert(words.begin(), "loomsheet");
+    return read_arguments(static_cast<int>(words.size()), words.data());
+}
+} // namespace
+
+TEST_CASE("print, with and without its options") {
+    const auto plain = read({"print", "a.plan", "plans", "-"});
+    REQUIRE(plain.arguments);
+    CHECK(plain.arguments->command == Command::print);
+    CHECK(plain.arguments->plans == std::vector<std::string>{"a.plan", "plans", "-"});
+    CHECK(plain.arguments->folder == ".");
+    CHECK(plain.arguments->paper == Paper::a4);
+    CHECK(plain.arguments->format == Format::text);
+    const auto full = read({"print", "-o", "out", "--paper", "letter", "--format", "json", "a.plan"});
+    REQUIRE(full.arguments);
+    CHECK(full.arguments->folder == "out");
+    CHECK(full.arguments->paper == Paper::letter);
+    CHECK(full.arguments->format == Format::json);
+}
+
+TEST_CASE("proof and explain") {
+    const auto proof = read({"proof", "--format=short", "--", "-odd.plan"});
+    REQUIRE(proof.arguments);
+    CHECK(proof.arguments->command == Command::proof);
+    CHECK(proof.arguments->format == Format::brief);
+    CHECK(proof.arguments->plans == std::vector<std::string>{"-odd.plan"});
+    const auto explain = read({"explain", "LS204"});
+    REQUIRE(explain.arguments);
+    CHECK(explain.arguments->command == Command::explain);
+    CHECK(explain.arguments->code == "LS204");
+}
+
+TEST_CASE("help and version are what was asked for") {
+    const auto help = read({"--help"});
+    CHECK(help.asked);
+    for (const char* word : {"print", "proof", "explain", "--version"})
+        CHECK(help.says.find(word) != std::string::npos);
+    const auto of_print = read({"print", "--help"});
+    CHECK(of_print.asked);
+    for (const char* word : {"-o", "a4|letter", "text|short|json", "PLAN"})
+        CHECK(of_print.says.find(word) != std::string::npos);
+    const auto version = read({"--version"});
+    CHECK(version.asked);
+    CHECK(version.says.starts_with("loomsheet 0."));
+}
+
+TEST_CASE("a wrong command line is refused in words, and nothing is asked for") {
+    const auto refused = [](std::vector<const char*> words, const char* saying) {
+        const auto result = read(std::move(words));
+        CHECK_FALSE(result.arguments);
+        CHECK_FALSE(result.asked);
+        INFO(result.says);
+        CHECK(result.says.find(saying) != std::string::npos);
+    };
+    refused({}, "print");
+    refused({"prnt", "a.plan"}, "there is no command 'prnt'");
+    refused({"--vresion"}, "--vresion");
+    refused({"print"}, "PLAN");
+    refused({"explain"}, "CODE");
+    refused({"print", "a.plan", "--wide"}, "--wide");
+    refused({"print", "a.plan", "--paper", "a3"}, "there is no 'a3', only a4, letter");
+    refused({"proof", "a.plan", "--format", "xml"}, "there is no 'xml', only text, short, json");
+    refused({"proof", "a.plan", "-o", "out"}, "-o"); // it prints nothing
+    refused({"print", "a.plan", "-o", "fan.pdf"}, "-o takes a folder");
+}
