@@ -20,7 +20,7 @@ struct Card {
 namespace card {
 inline constexpr double least = 86;     // three on a page of A4
 inline constexpr double columns = 12.5; // where set-up and leads begin under a title of one line
-inline constexpr double lead_row = 16.5;
+inline constexpr double lead_row = 16.5, least_leads = 29.5;
 inline constexpr double field_width = 44.3;
 } // namespace card
 

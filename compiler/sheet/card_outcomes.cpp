@@ -1,6 +1,6 @@
 // The outcomes: a mark to tick, the limit in words, the name, number and page of where it leads.
-#include "sheet/card.hpp"
 #include "sheet/figure.hpp"
+#include "sheet/lead.hpp"
 #include "sheet/limit.hpp"
 #include "sheet/run.hpp"
 #include "sheet/symbol.hpp"
@@ -11,7 +11,7 @@
 namespace loomsheet {
 namespace {
 
-constexpr double limit_room = 178 - axis::limit, name_room = 188.5 - axis::limit;
+constexpr double limit_room = 178 - axis::limit;
 constexpr double row_least = 10, mark_x = axis::wire + mark_size / 2 + 0.2;
 constexpr std::string_view widest_page = "000"; // lines break as if every page number had three figures
 
@@ -39,8 +39,15 @@ Way way_of(const Card& card, const Target& target) {
             say(Word::stop), "", TargetKind::suspects};
 }
 
+double destination_width(const Pen& pen, const Way& way) {
+    if (way.kind == TargetKind::check) return tab_width(pen, mark_size, way.number);
+    if (way.kind == TargetKind::verdict) return pennant_width(pen, mark_size, way.number);
+    return pen.width(type::main, way.number);
+}
+
 // The name with its page, broken so that the page number decides nothing.
 std::vector<std::string> name_lines(const Card& card, const Way& way) {
+    const double name_room = axis::right - destination_width(card.pen, way) - 1.5 - axis::limit;
     if (way.anchor.empty()) return card.pen.wrap(type::how, name_room, way.name);
     std::vector<std::string> lines =
         card.pen.wrap(type::how, name_room, say(Word::name_and_page, way.name, widest_page));
@@ -53,17 +60,10 @@ std::vector<std::string> name_lines(const Card& card, const Way& way) {
 void destination(Card& card, double y, const Way& way) {
     Pen& pen = card.pen;
     constexpr double size = mark_size;
-    double left = axis::right;
-    if (way.kind == TargetKind::check) {
-        left -= tab_width(pen, size, way.number);
-        tab(pen, left, y + 1, size, way.number);
-    } else if (way.kind == TargetKind::verdict) {
-        left -= pennant_width(pen, size, way.number);
-        pennant(pen, left, y + 1, size, way.number);
-    } else {
-        left -= pen.width(type::main, way.number);
-        pen.text(left, y + 1 + size / 2 + half_cap(type::main), type::main, way.number);
-    }
+    const double left = axis::right - destination_width(pen, way);
+    if (way.kind == TargetKind::check) tab(pen, left, y + 1, size, way.number);
+    else if (way.kind == TargetKind::verdict) pennant(pen, left, y + 1, size, way.number);
+    else pen.text(left, y + 1 + size / 2 + half_cap(type::main), type::main, way.number);
     arrow(pen, std::min(178.5, left - 8.5), left - 2, y + 3.2);
 }
 
@@ -77,29 +77,8 @@ double own_limit(Card& card, double y, const std::string& unit) {
     const double second = to + pen.width(type::words, say(Word::to)) + 1.5;
     pen.line(second, base + 0.5, second + blank, base + 0.5, stroke::rule);
     pen.text(second + blank + 1.2, base, type::main, unit);
-    const int count = pen.lines(axis::limit, base + 4.6, name_room, type::how_bold, say(Word::limit_not_written));
+    const int count = pen.lines(axis::limit, base + 4.6, limit_room, type::how_bold, say(Word::limit_not_written));
     return base + 4.6 + (count - 1) * leading(type::how_bold);
-}
-
-double outcome_row(Card& card, double y, const OutcomeLine& line, const std::string& unit) {
-    Pen& pen = card.pen;
-    static const Target stop{TargetKind::suspects, none, {}, false, {}};
-    const Way way = way_of(card, line.outcome ? line.outcome->target : stop);
-    const auto mark = line.good ? pass_mark : fail_mark;
-    mark(pen, mark_x, y + 1 + mark_size / 2);
-    double base = y + 4.7;
-    if (line.blanks)
-        base = own_limit(card, y, unit);
-    else
-        base += (pen.lines(axis::limit, base, limit_room, type::limit, line.words) - 1) * leading(type::limit);
-    for (const std::string& name : name_lines(card, way))
-        pen.text(axis::limit, base += 4.1, type::how, name);
-    destination(card, y, way);
-    const double height = std::max(row_least, base + 1.3 - y);
-    pen.region(page::Role::outcome, axis::wire, y, axis::right - axis::wire, height,
-               card.name + " outcome " + line.words);
-    if (!way.anchor.empty()) pen.link(axis::wire, y, axis::right - axis::wire, height, card.draft.page_of(way.anchor));
-    return y + height;
 }
 
 // "reading 1 ____ − 0.8 = ____ V"
@@ -129,7 +108,33 @@ double sum_row(Card& card, double y, const Sum& sum) {
     return y + 11;
 }
 
+// Printed with its row, not here.
+bool belongs_to_row(const Check& check, const OutcomeLine& line) {
+    return check.rows.size() > 1 && line.outcome && !line.outcome->row.empty();
+}
+
 } // namespace
+
+double outcome_row(Card& card, double y, const OutcomeLine& line, const std::string& unit) {
+    Pen& pen = card.pen;
+    static const Target stop{TargetKind::suspects, none, {}, false, {}};
+    const Way way = way_of(card, line.outcome ? line.outcome->target : stop);
+    const auto mark = line.good ? pass_mark : fail_mark;
+    mark(pen, mark_x, y + 1 + mark_size / 2);
+    double base = y + 4.7;
+    if (line.blanks)
+        base = own_limit(card, y, unit);
+    else
+        base += (pen.lines(axis::limit, base, limit_room, type::limit, line.words) - 1) * leading(type::limit);
+    for (const std::string& name : name_lines(card, way))
+        pen.text(axis::limit, base += 4.1, type::how, name);
+    destination(card, y, way);
+    const double height = std::max(row_least, base + 1.3 - y);
+    pen.region(page::Role::outcome, axis::wire, y, axis::right - axis::wire, height,
+               card.name + " outcome " + line.words);
+    if (!way.anchor.empty()) pen.link(axis::wire, y, axis::right - axis::wire, height, card.draft.page_of(way.anchor));
+    return y + height;
+}
 
 double card_outcomes(Card& card, double top) {
     double y = top + 0.2;
@@ -137,10 +142,8 @@ double card_outcomes(Card& card, double top) {
         y = sum_row(card, y, sum);
     const std::string unit = dial_of(card.plan(), card.check).unit;
     for (const OutcomeLine& line : outcome_lines(card.check))
-        y = outcome_row(card, y, line, unit);
-    const double room = axis::right - axis::wire;
-    const int count = card.pen.lines(axis::wire, y + 4, room, type::how, say(Word::jumps));
-    return y + 4 + (count - 1) * leading(type::how) + 1;
+        if (!belongs_to_row(card.check, line)) y = outcome_row(card, y, line, unit);
+    return y;
 }
 
 } // namespace loomsheet

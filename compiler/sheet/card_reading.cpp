@@ -14,17 +14,18 @@ struct Blank {
     double height;
 };
 
+// Rows have their blanks beside their leads; what counts for the whole check stands here.
 std::vector<Blank> blanks(const Card& card, const Dial& dial) {
-    constexpr double tall = 16, low = 9.5; // never under 25 x 9 mm
-    const std::vector<std::string> names = reading_names(card.plan(), card.check);
-    const bool alone = names.size() == 1 && !dial.current_blank && !dial.lead_blank;
+    constexpr double tall = 14, low = 9.5; // never under 25 x 9 mm
     std::vector<Blank> list;
-    for (const std::string& name : names) {
-        list.push_back({name.empty() ? dial.caption : name, dial.unit, name.empty() ? " reading" : " reading " + name,
-                        alone ? tall : low});
-        if (dial.current_blank)
-            list.push_back({say(Word::current), "A", name.empty() ? " current" : " current " + name, low});
+    if (card.check.rows.size() < 2) {
+        const std::vector<std::string> names = reading_names(card.plan(), card.check);
+        const bool alone = names.size() == 1 && !dial.current_blank && !dial.lead_blank;
+        for (const std::string& name : names)
+            list.push_back({name.empty() ? dial.caption : name, dial.unit, name.empty() ? " reading" : " reading " + name,
+                            alone ? tall : low});
     }
+    if (dial.current_blank) list.push_back({say(Word::current), "A", " current", low});
     if (dial.lead_blank) list.push_back({say(Word::leads_together), dial.unit, " leads", low});
     return list;
 }
@@ -52,7 +53,8 @@ double card_reading(Card& card, double top) {
         pen.region(page::Role::reading, axis::probe, y, card::field_width, height, card.name + blank.name);
         y += height + field_gap;
     }
-    return y - field_gap + 1;
+    const int count = pen.lines(axis::probe, y + 2.2, card::field_width, type::how, say(Word::jumps));
+    return y + 2.2 + (count - 1) * leading(type::how) + 1.2;
 }
 
 } // namespace loomsheet

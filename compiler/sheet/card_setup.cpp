@@ -1,7 +1,9 @@
 // The left of a card: its caution, what changes on each way here, the whole set-up, the steps.
 #include "sheet/card.hpp"
 #include "sheet/cautions.hpp"
+#include "sheet/item.hpp"
 #include "sheet/route.hpp"
+#include "sheet/state.hpp"
 #include "sheet/symbol.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
@@ -69,7 +71,9 @@ double lists(Card& card, double top) {
 }
 
 double whole(Card& card, double top) {
-    std::string words = setup_words(card.circuit(), card.check.with);
+    Setup setup = setup_of(card.check);
+    for (SetupItem& item : setup.items) forget_ends_in_rows(item, card.check);
+    std::string words = setup_words(card.circuit(), setup);
     for (const PanelId panel : card.draft.routes.panels_of(card.index)) {
         const Panel& one = card.circuit().panels[panel];
         words += say(Word::dot) + say(Word::state_panel, one.name.empty() ? one.label : one.name);

@@ -87,7 +87,7 @@ constexpr CheckCautionRow check_rows[] = {
          return has_item(check, ItemKind::engine_running) || has_item(check, ItemKind::engine_speed);
      }},
     {Word::caution_bridge, practice,
-     [](const Plan&, const Check& check) { return has_item(check, ItemKind::bridge) && check.cautions.empty(); }},
+     [](const Plan&, const Check& check) { return has_item(check, ItemKind::bridge); }},
     {Word::caution_module, practice, probes_module},
 };
 
@@ -95,22 +95,14 @@ Piece caution_row(Draft& draft, Span at, const std::string& lead, const std::str
     Piece piece;
     Pen pen = draft.pen(piece, at);
     const double room = axis::right - axis::text;
-    constexpr double first = 4.4;
-    int count = 1;
-    if (text.empty()) {
-        count = pen.lines(axis::text, first, room, type::lead_in, lead);
-    } else {
-        const double start = pen.width(type::lead_in, lead) + 2;
-        const auto whole = pen.wrap(type::plain, room - start, text);
-        if (whole.size() == 1 && start < room / 2) {
-            pen.text(axis::text, first, type::lead_in, lead);
-            pen.text(axis::text + start, first, type::plain, text);
-        } else {
-            count = pen.lines(axis::text, first, room, type::lead_in, lead);
-            count += pen.lines(axis::text, first + count * leading(type::plain), room, type::plain, text);
-        }
+    double y = 4.4;
+    y += leading(type::lead_in) * (pen.lines(axis::text, y, room, type::lead_in, lead) - 1);
+    if (!text.empty()) {
+        // The text goes on behind the lead-in; its further lines stand under it.
+        const double start = axis::text + pen.width(type::lead_in, lead) + 2;
+        y += leading(type::plain) * (pen.lines(start, y, axis::right - start, type::plain, text) - 1);
     }
-    piece.height = count * leading(type::plain) + 1;
+    piece.height = y + 1.3;
     return piece;
 }
 

@@ -1,7 +1,7 @@
 // The end of the sheet: readings copied from the cards, putting back together, sign-off.
 #include "sheet/card.hpp"
 #include "sheet/fields.hpp"
-#include "sheet/step.hpp"
+#include "sheet/state.hpp"
 #include "sheet/symbol.hpp"
 #include "sheet/tick_list.hpp"
 #include "sheet/words.hpp"
@@ -61,7 +61,7 @@ std::vector<std::string> put_back(const Draft& draft) {
         if (std::find(words.begin(), words.end(), one) == words.end()) words.push_back(std::move(one));
     };
     for (const Change& change : changes(all_of(plan), {}))
-        add(put_back_words(plan.circuit, change.item));
+        for (std::string& one : put_back_words(plan.circuit, change.item)) add(std::move(one));
     for (std::size_t i = 0; i < plan.checks.size(); ++i)
         for (const PanelId panel : draft.routes.panels_of(static_cast<int>(i))) {
             const Panel& one = plan.circuit.panels[panel];
@@ -103,9 +103,11 @@ Block closing_block(Draft& draft) {
     block.title = block_title(draft, say(Word::putting_back), say(Word::putting_back_note));
     block.title->anchor = closing_anchor;
     block.rows = tick_list(draft, put_back(draft), "put back");
-    Piece gap = block_title(draft, say(Word::sign_off), "");
-    gap.height += 1;
+    Piece gap;
+    gap.height = 4;
     block.rows.push_back(std::move(gap));
+    block.rows.push_back(block_title(draft, say(Word::sign_off), ""));
+    block.rows.back().height += 1.5;
     block.rows.push_back(field_row(draft,
                                    {{Word::technician, 4, "", ""},
                                     {Word::date, 2, "", ""},

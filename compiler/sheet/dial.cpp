@@ -103,7 +103,7 @@ Dial ohms(const Plan& plan, const Check& check) {
     std::optional<double> most = greatest(plan, check);
     if (!most) most = stated_ohms(plan.circuit, check);
     Dial dial =
-        meter("Ω", Symbol::none, most ? say(Word::on_range, range_for(ohm_ranges, *most)) : say(Word::range_down),
+        meter("Ω", Symbol::bare, most ? say(Word::on_range, range_for(ohm_ranges, *most)) : say(Word::range_down),
               unit_of(check, "Ω"));
     dial.lead_blank = most && *most < lead_matters_below;
     return dial;
@@ -131,7 +131,7 @@ Dial dial_of(const Plan& plan, const Check& check) {
     case MeasureKind::drop: return volts(plan, check);
     case MeasureKind::ohms: return ohms(plan, check);
     case MeasureKind::continuity: {
-        Dial dial = meter("Ω", Symbol::none, say(Word::beeper), "");
+        Dial dial = meter("Ω", Symbol::bare, say(Word::beeper), "");
         dial.caption = say(Word::heard);
         return dial;
     }
@@ -144,7 +144,7 @@ Dial dial_of(const Plan& plan, const Check& check) {
         return dial;
     }
     case MeasureKind::look:
-    case MeasureKind::none: break;
+    case MeasureKind::nothing: break;
     }
     return no_meter(Word::no_meter, Word::seen);
 }

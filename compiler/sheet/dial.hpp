@@ -6,12 +6,12 @@
 
 namespace loomsheet {
 
-enum class Symbol : std::uint8_t { none, direct, alternating }; // what stands behind the V or A on the dial
+enum class Symbol : std::uint8_t { bare, direct, alternating }; // what stands behind the V or A on the dial
 
 struct Dial {
     bool knob = true;     // a meter is set; else the words stand alone: "no meter", "test lamp"
     std::string function; // "V", "Ω", "A"
-    Symbol symbol = Symbol::none;
+    Symbol symbol = Symbol::bare;
     std::string words;          // "20 V range", "no meter"
     std::string unit;           // of the reading; empty = what is seen is written down
     std::string caption;        // of the reading field

@@ -2,7 +2,7 @@
 #include "sheet/draft.hpp"
 #include "sheet/fields.hpp"
 #include "sheet/figure.hpp"
-#include "sheet/step.hpp"
+#include "sheet/state.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
 

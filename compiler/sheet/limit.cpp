@@ -28,6 +28,8 @@ std::string above_words(const Limit& limit) {
 
 // What misses the limit, when neither side of it has an outcome of its own.
 std::string outside_words(const Limit& limit) {
+    if (limit.low && limit.high && limit.low->unit == limit.high->unit)
+        return say(Word::below_or_above, figure(*limit.low), amount(*limit.high));
     if (limit.low && limit.high) return say(Word::below_or_above, amount(*limit.low), amount(*limit.high));
     return limit.high ? above_words(limit) : below_words(limit);
 }
@@ -71,6 +73,20 @@ std::string pass_words(const Check& check, const Limit* limit) {
     return limit ? limit_words(*limit, check.measure) : "";
 }
 
+bool has_own_limits(const Check& check) {
+    return std::any_of(check.limits.begin(), check.limits.end(), [](const Limit& limit) { return !limit.row.empty(); });
+}
+
+// What an outcome that names no row says where there are several.
+std::string for_all_rows(const Check& check, const Outcome& outcome, const std::string& words) {
+    if (outcome.kind == OutcomeKind::no_current || outcome.kind == OutcomeKind::answer) return words;
+    if (outcome.kind == OutcomeKind::pass) return has_own_limits(check) ? say(Word::every_row_within) : say(Word::in_every_row, words);
+    const bool some_own = std::any_of(check.outcomes.begin(), check.outcomes.end(),
+                                      [](const Outcome& other) { return other.kind != OutcomeKind::pass && !other.row.empty(); });
+    if (some_own) return say(Word::any_other_row);
+    return has_own_limits(check) ? say(Word::any_row_not) : say(Word::in_any_row, words);
+}
+
 OutcomeLine line_of(const Check& check, const Outcome& outcome) {
     const Limit* limit = limit_of(check, outcome.row);
     OutcomeLine line;
@@ -89,13 +105,23 @@ OutcomeLine line_of(const Check& check, const Outcome& outcome) {
     case OutcomeKind::band: line.words = limit_words(*outcome.band, check.measure); break;
     case OutcomeKind::answer: line.words = outcome.answer; break;
     }
-    if (!outcome.row.empty()) line.words = say(Word::row_and_limit, outcome.row, line.words);
+    const bool several = check.rows.size() > 1;
+    if (several && outcome.row.empty()) line.words = for_all_rows(check, outcome, line.words);
+    else if (!several && !outcome.row.empty()) line.words = say(Word::row_and_limit, outcome.row, line.words);
+    line.blanks = line.blanks && !has_own_limits(check);
     return line;
 }
 
 // Whether the outcomes written leave nothing over that the plan would call a fail.
 bool nothing_left_over(const Check& check) {
-    if (has(check, OutcomeKind::fail)) return true;
+    const auto fails = [&](const std::string& row) {
+        return std::any_of(check.outcomes.begin(), check.outcomes.end(), [&](const Outcome& outcome) {
+            return outcome.kind == OutcomeKind::fail && outcome.row == row;
+        });
+    };
+    if (fails("")) return true;
+    if (check.rows.size() > 1)
+        return std::all_of(check.rows.begin(), check.rows.end(), [&](const Row& row) { return fails(row.name); });
     if (!has(check, OutcomeKind::pass)) return names_cases(check);
     const Limit* limit = limit_of(check, "");
     if (!limit) return false;

@@ -10,7 +10,7 @@ namespace {
 struct Column {
     double x, width;
 };
-constexpr Column what{axis::text, 47}, place{82, 47}, panel{131, 34}, pins{168, 30};
+constexpr Column what_column{axis::text, 47}, place_column{82, 47}, panel_column{131, 34}, pins_column{168, 30};
 
 std::string element_rating(const Element& element) {
     if (!element.value) return {};
@@ -79,26 +79,26 @@ std::string wired_pins(const Circuit& circuit, const Part& part) {
 Piece captions(Draft& draft) {
     Piece piece;
     Pen pen = draft.pen(piece, draft.plan.at);
-    pen.text(what.x, 3.6, type::caption, say(Word::part_column));
-    pen.text(place.x, 3.6, type::caption, say(Word::place_column));
-    pen.text(panel.x, 3.6, type::caption, say(Word::panel_column));
-    pen.text(pins.x, 3.6, type::caption, say(Word::pins_column));
+    pen.text(what_column.x, 3.6, type::caption, say(Word::part_column));
+    pen.text(place_column.x, 3.6, type::caption, say(Word::place_column));
+    pen.text(panel_column.x, 3.6, type::caption, say(Word::panel_column));
+    pen.text(pins_column.x, 3.6, type::caption, say(Word::pins_column));
     piece.height = 4.6;
     return piece;
 }
 
 Piece row(Draft& draft, PartId id) {
-    constexpr double first = 4.6, name_room = what.x - axis::edge - 1;
+    constexpr double first = 4.6, name_room = what_column.x - axis::edge - 1;
     const Circuit& circuit = draft.plan.circuit;
     const Part& part = circuit.parts[id];
     Piece piece;
     Pen pen = draft.pen(piece, part.at);
     int how_lines = 1, main_lines = 1;
     main_lines = std::max(main_lines, pen.lines(axis::edge, first, name_room, type::main, part.id));
-    how_lines = std::max(how_lines, pen.lines(what.x, first, what.width, type::how, what_it_is(circuit, part)));
-    how_lines = std::max(how_lines, pen.lines(place.x, first, place.width, type::how, circuit.place_of(id)));
-    how_lines = std::max(how_lines, pen.lines(panel.x, first, panel.width, type::how, take_off(circuit, id)));
-    main_lines = std::max(main_lines, pen.lines(pins.x, first, pins.width, type::main, wired_pins(circuit, part)));
+    how_lines = std::max(how_lines, pen.lines(what_column.x, first, what_column.width, type::how, what_it_is(circuit, part)));
+    how_lines = std::max(how_lines, pen.lines(place_column.x, first, place_column.width, type::how, circuit.place_of(id)));
+    how_lines = std::max(how_lines, pen.lines(panel_column.x, first, panel_column.width, type::how, take_off(circuit, id)));
+    main_lines = std::max(main_lines, pen.lines(pins_column.x, first, pins_column.width, type::main, wired_pins(circuit, part)));
     const double last = first + std::max((how_lines - 1) * leading(type::how), (main_lines - 1) * leading(type::main));
     piece.height = last + 2;
     pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);

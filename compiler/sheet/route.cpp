@@ -1,5 +1,6 @@
 #include "sheet/route.hpp"
 #include "sheet/figure.hpp"
+#include "sheet/item.hpp"
 #include "sheet/spot.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
@@ -39,13 +40,11 @@ bool before_panels(const Change& change) {
 std::vector<Step> steps_of(const Plan& plan, const Order& order, const Routes::Way& way, bool with_origin) {
     std::vector<Step> steps;
     const int origin = with_origin && way.from >= 0 ? order.numbers[way.from] : 0;
-    auto change = way.changes.begin();
-    for (; change != way.changes.end() && before_panels(*change); ++change)
-        steps.push_back(step_of(plan.circuit, *change, origin));
-    for (const PanelId panel : way.panels)
-        steps.push_back(panel_off(plan.circuit.panels[panel]));
-    for (; change != way.changes.end(); ++change)
-        steps.push_back(step_of(plan.circuit, *change, origin));
+    const auto split = std::find_if_not(way.changes.begin(), way.changes.end(), before_panels);
+    const auto add = [&](std::vector<Step> more) { steps.insert(steps.end(), more.begin(), more.end()); };
+    add(steps_of(plan.circuit, {way.changes.begin(), split}, origin));
+    for (const PanelId panel : way.panels) steps.push_back(panel_off(plan.circuit.panels[panel]));
+    add(steps_of(plan.circuit, {split, way.changes.end()}, origin));
     return steps;
 }
 
@@ -101,8 +100,12 @@ Routes::Way Routes::way(int from, int to, bool after_repair) const {
     way.from = from;
     way.after_repair = after_repair;
     const Setup before = from < 0 ? Setup{} : setup_of(plan_.checks[from]);
-    for (Change& change : changes(before, setup_of(plan_.checks[to])))
-        if (change.kind != ChangeKind::keep) way.changes.push_back(std::move(change));
+    for (Change& change : changes(before, setup_of(plan_.checks[to]))) {
+        if (change.kind == ChangeKind::keep) continue;
+        const int holds_in = change.kind == ChangeKind::undo ? from : to;
+        forget_ends_in_rows(change.item, plan_.checks[holds_in]);
+        way.changes.push_back(std::move(change));
+    }
     way.panels = without(needs_[to], off_after(from));
     return way;
 }

@@ -156,7 +156,7 @@ constexpr void (*rows[])(const Plan&, Tools&) = {meter,     clamp,  test_lamp, l
 } // namespace
 
 bool needs_helper(const Check& check) {
-    const bool reads = check.measure != MeasureKind::look && check.measure != MeasureKind::none;
+    const bool reads = check.measure != MeasureKind::look && check.measure != MeasureKind::nothing;
     return reads && std::any_of(check.with.items.begin(), check.with.items.end(), [](const SetupItem& item) {
                return item.kind == ItemKind::pressed || item.kind == ItemKind::moved ||
                       (item.kind == ItemKind::key && item.word == "crank");

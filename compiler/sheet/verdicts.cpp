@@ -9,7 +9,7 @@
 namespace loomsheet {
 namespace {
 
-constexpr double title_x = 46, title_room = 58, repair_x = 108, repair_room = 50, detail_room = 112;
+constexpr double title_x = 48, title_room = 58, repair_x = 109, repair_room = 51;
 
 struct Onward {
     Word label; // "proof", "go on"
@@ -48,7 +48,7 @@ double onward(Draft& draft, Pen& pen, const Verdict& verdict) {
 }
 
 double detail(Pen& pen, double baseline, Style style, const std::string& words) {
-    return baseline + leading(style) * pen.lines(title_x, baseline, detail_room, style, words);
+    return baseline + leading(style) * pen.lines(title_x, baseline, title_room, style, words);
 }
 
 std::string blamed(const Circuit& circuit, const Verdict& verdict) {
@@ -68,14 +68,13 @@ Piece verdict_row(Draft& draft, int index) {
 
     const double first = 4.5 + half_cap(type::main);
     const double title_lines = pen.lines(title_x, first, title_room, type::main, verdict.title);
-    double repair_lines = 0;
+    double repaired = first;
     for (const Words& repair : verdict.repairs) {
         pen.point_at(repair.at);
-        repair_lines +=
-            pen.lines(repair_x, first + repair_lines * leading(type::words), repair_room, type::words, repair.text);
+        repaired += leading(type::words) * pen.lines(repair_x, repaired, repair_room, type::words, repair.text) + 0.8;
     }
     pen.point_at(verdict.at);
-    double y = first + (std::max(title_lines, repair_lines) - 1) * leading(type::main) + 4.6;
+    double y = first + (title_lines - 1) * leading(type::main) + 4.6;
     const std::string blames = blamed(draft.plan.circuit, verdict);
     if (!blames.empty()) y = detail(pen, y, type::how, blames);
     for (const Words& caution : verdict.cautions)
@@ -83,7 +82,7 @@ Piece verdict_row(Draft& draft, int index) {
     for (const Words& note : verdict.notes)
         y = detail(pen, y, type::how, note.text);
 
-    piece.height = std::max({10.0, y - leading(type::how) + 2.5, onward(draft, pen, verdict)});
+    piece.height = std::max({10.0, y - leading(type::how) + 2.5, repaired - leading(type::words) + 1.5, onward(draft, pen, verdict)});
     pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
     pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height, piece.anchor);
     piece.height += 0.8;
