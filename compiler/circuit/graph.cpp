@@ -87,7 +87,7 @@ private:
     void edge(Edge edge) {
         if (edge.a != none && edge.b != none) graph_.edges.push_back(edge);
     }
-    NodeId node(Node node) {
+    NodeId node(MetalNode node) {
         graph_.nodes.push_back(std::move(node));
         return static_cast<NodeId>(graph_.nodes.size()) - 1;
     }
@@ -275,7 +275,7 @@ NodeId Graph::node_of(const PointRef& point) const {
 
 Graph build_graph(const Circuit& circuit, const Setup& setup) { return Builder(circuit, setup).build(); }
 
-std::string node_name(const Circuit& circuit, const Node& node) {
+std::string node_name(const Circuit& circuit, const MetalNode& node) {
     if (node.pin == none) return "the " + node.name;
     return (node.metal == Metal::part ? "part " : "") + circuit.pin_name(node.pin);
 }

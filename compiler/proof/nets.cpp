@@ -114,7 +114,7 @@ bool Nets::loose(NodeId node) const {
 }
 
 bool Nets::beyond_the_plan(NodeId node) const {
-    const Node& here = graph.nodes[node];
+    const MetalNode& here = graph.nodes[node];
     if (here.pin == none) return false;
     if (here.metal == Metal::part) return !known_[node];
     return open_[node];

@@ -11,7 +11,7 @@ void prove_wiring(const Plan& plan, const Doubt& doubt, Findings& findings) {
         std::vector<OpenEnd> open = open_ends(nets, doubt);
         if (nets.has_source()) prove_ways(nets, open, findings);
         for (OpenEnd& end : open)
-            if (!end.told) findings.add(std::move(end.finding));
+            if (!end.told && end.finding.code != 0) findings.add(std::move(end.finding));
     }
     if (!nets.has_source()) return;
     prove_fused(nets, findings);

@@ -122,7 +122,7 @@ Group group_of(const Nets& nets, const Missing& missing, Aim aim) {
             const int by = ways.by[node];
             if (by >= 0 && (limits_current(nets.graph.edges[by]) || !group.passed[nets.graph.edges[by].other(node)])) continue;
             group.passed[node] = true;
-            const Node& here = nets.graph.nodes[node];
+            const MetalNode& here = nets.graph.nodes[node];
             if (nets.loose(node)) group.ends.push_back(node);
             else if (here.metal == Metal::body) metals.push_back(node);
             else if (here.metal != Metal::wire_end) continue;
@@ -186,9 +186,10 @@ WireId last_wire(const Nets& nets, const Missing& missing, NodeId end, Aim aim) 
 
 // Of the open ends that lead where the way should go: the one to join, best the cavity of the same number.
 int end_to_join(const Nets& nets, const Group& group, const std::vector<OpenEnd>& open, Aim aim) {
+    const bool of_relay = nets.circuit.parts[group.members.front().consumer->part].kind == PartKind::relay;
     int best = none;
     for (int i = 0; i < static_cast<int>(open.size()); ++i) {
-        if (open[i].told || open[i].pin == none || !aim.there(nets).has(nets.graph.wire_end[open[i].pin])) continue;
+        if (open[i].told || (open[i].finding.code == 0 && !of_relay) || !aim.there(nets).has(nets.graph.wire_end[open[i].pin])) continue;
         const NodeId end = nets.graph.wire_end[open[i].pin];
         if (std::find(group.ends.begin(), group.ends.end(), end) != group.ends.end()) continue;
         const PinId last = nets.graph.nodes[group.ends.front()].pin;
@@ -199,7 +200,7 @@ int end_to_join(const Nets& nets, const Group& group, const std::vector<OpenEnd>
 }
 
 std::string help_words(const Nets& nets, const Group& group, int join, const std::vector<OpenEnd>& open, Aim aim) {
-    const Node& last = nets.graph.nodes[group.ends.front()];
+    const MetalNode& last = nets.graph.nodes[group.ends.front()];
     if (last.pin == none) return fmt::format("join {} to the battery, with a strap from a ground point on it", node_name(nets.circuit, last));
     const std::string from = nets.circuit.pin_name(last.pin);
     if (join != none) {
@@ -223,7 +224,7 @@ void report(const Nets& nets, const Group& group, std::vector<OpenEnd>& open, Ai
     const int join = end_to_join(nets, group, open, aim);
     if (join != none) open[join].told = true;
     for (OpenEnd& each : open)
-        if (each.pin != none && std::binary_search(group.ends.begin(), group.ends.end(), nets.graph.wire_end[each.pin])) each.told = true;
+        if (std::binary_search(group.ends.begin(), group.ends.end(), nets.graph.wire_end[each.pin])) each.told = true;
     std::vector<std::string> ends;
     for (const NodeId end : group.ends) ends.push_back(node_name(nets.circuit, nets.graph.nodes[end]));
     const Consumer& first = *group.members.front().consumer;
