@@ -76,7 +76,7 @@ Seen seen_in(const std::vector<std::string>& paths) {
         for (const Phrase& phrase : tree.phrases)
             seen.phrases.insert(phrase.row);
         for (const Token& token : tree.tokens)
-            seen.words.emplace(sources.text({file, token.begin, token.end}));
+            seen.words.emplace(sources.text({file, token.begin, token.end()}));
     }
     return seen;
 }
