@@ -11,7 +11,7 @@ test_packages=(
   clang clang-tidy libclang-rt-dev
   qpdf poppler-utils mupdf-tools ghostscript zbar-tools
 )
-bench_packages=(groff python3)
+bench_packages=(groff poppler-utils python3)
 
 say() { printf '%s\n' "$*"; }
 

@@ -1,4 +1,5 @@
 #include "commands/gather.hpp"
+#include "source/text.hpp"
 #include <filesystem>
 #include <fmt/format.h>
 #include <map>

@@ -16,14 +16,24 @@ using page::Ink;
 
 namespace {
 
-// Whole hundredths of a point. A page is never wider than 200 inches (ISO 32000-1, annex C).
-long hundredths(double points) {
-    constexpr double most = 14400;
-    if (!(std::abs(points) <= most))
-        throw PdfTrouble(fmt::format("A mark lies at {} pt, which is on no page.", points));
-    return std::lround(points * 100);
+// Whole hundredths of a point.
+long hundredths(double points) { return std::lround(points * 100); }
+
+long from_mm(double mm) {
+    constexpr double most = 5080; // 200 inches (ISO 32000-1, annex C)
+    if (!(std::abs(mm) <= most)) throw PdfTrouble(fmt::format("a mark lies at {} mm, which is on no page.", mm));
+    return hundredths(mm / mm_per_pt);
 }
-long from_mm(double mm) { return hundredths(mm / mm_per_pt); }
+
+long line_width(double pt) {
+    if (!(pt >= 0 && pt <= 1000)) throw PdfTrouble(fmt::format("a line is {} pt wide.", pt));
+    return hundredths(pt);
+}
+
+long type_size(double pt) {
+    if (!(pt > 0 && pt <= 1000)) throw PdfTrouble(fmt::format("a text is {} pt high.", pt));
+    return hundredths(pt);
+}
 
 // Where the control points of a quarter circle lie, over its radius: 4/3 (sqrt 2 - 1).
 constexpr double quarter = 0.5522847498;
@@ -82,12 +92,12 @@ void Content::end_path() {
 }
 
 bool Content::begin_path(double pt, Ink fill, const std::vector<double>& dash, bool joins) {
-    Style style{hundredths(pt), fill, {}};
-    if (style.width <= 0 && fill == Ink::none) return false;
+    Style style{line_width(pt), fill, {}};
+    if (style.width == 0 && fill == Ink::none) return false;
     std::transform(dash.begin(), dash.end(), std::back_inserter(style.dash), from_mm);
     if (!dash.empty() && (*std::min_element(style.dash.begin(), style.dash.end()) < 0 ||
                           *std::max_element(style.dash.begin(), style.dash.end()) == 0)) {
-        throw PdfTrouble("A dashed line has dashes of no length.");
+        throw PdfTrouble("a dashed line has dashes of no length.");
     }
     if (in_path_ && joins && style == path_style_) return true;
     end_text();
@@ -112,12 +122,12 @@ bool Content::begin_path(double pt, Ink fill, const std::vector<double>& dash, b
 
 void Content::draw(const page::Text& mark) {
     if (first_bad_utf8(mark.utf8) != std::string_view::npos) {
-        throw PdfTrouble(fmt::format("A text at {:.2f}, {:.2f} mm is no valid UTF-8.", mark.x, mark.y));
+        throw PdfTrouble(fmt::format("the text at {:.2f}, {:.2f} mm is no valid UTF-8.", mark.x, mark.y));
     }
     if (mark.ink == Ink::none || mark.utf8.empty()) return;
     end_path();
     set_ink(mark.ink);
-    const long x = from_mm(mark.x), y = from_mm(height_ - mark.y), size = hundredths(mark.pt);
+    const long x = from_mm(mark.x), y = from_mm(height_ - mark.y), size = type_size(mark.pt);
     if (!in_text_) {
         put("BT");
         in_text_ = true;

@@ -74,7 +74,7 @@ std::uint16_t FontUse::code(char32_t character) {
     if (character < codes_.size() && codes_[character] != 0) return codes_[character];
     hb_codepoint_t glyph = 0;
     if (!hb_font_get_nominal_glyph(font_->font.get(), character, &glyph) || glyph == 0) {
-        throw PdfTrouble(fmt::format("The font file {} lacks the character U+{:04X}.", font_->path,
+        throw PdfTrouble(fmt::format("the font file {} lacks the character U+{:04X}.", font_->path,
                                      static_cast<std::uint32_t>(character)));
     }
     if (character >= codes_.size()) codes_.resize(character + 1);

@@ -67,6 +67,7 @@ constexpr CatalogueRow rows[] = {
     {311, warning, "a check that decides nothing"},
     {312, warning, "an allowance that is not needed"},
     {313, warning, "a repair that is never proved"},
+    {314, error, "an outcome given twice"},
     // wiring
     {401, error, "missing ground"},
     {402, error, "no way to a supply"},
@@ -78,6 +79,7 @@ constexpr CatalogueRow rows[] = {
     {408, warning, "a fuse larger than its wire may carry"},
     {409, warning, "a load close to its fuse"},
     {410, error, "a wire that goes nowhere"},
+    {411, error, "a wire to a pin under a plug"},
     // set-up and measuring
     {501, error, "a label that is no set-up"},
     {502, error, "unplugging what has no plug"},
@@ -90,6 +92,7 @@ constexpr CatalogueRow rows[] = {
     {509, error, "a set-up that contradicts itself"},
     {511, warning, "a bridge without a fuse"},
     {512, error, "a load with nothing to lie across"},
+    {513, error, "a drop across a load"},
     // the sheet
     {801, error, "a character that no typeface has"},
     {802, error, "a text too wide for its place"},

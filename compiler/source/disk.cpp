@@ -1,4 +1,5 @@
 #include "source/disk.hpp"
+#include "source/text.hpp"
 #include <algorithm>
 #include <cerrno>
 #include <fcntl.h>
@@ -79,8 +80,6 @@ DiskError write_to_device(const std::string& path, std::string_view bytes) {
     return device.close() ? DiskError{} : not_written(path, errno);
 }
 } // namespace
-
-std::string shown_name(const std::string& path) { return path == "-" ? "standard input" : path; }
 
 DiskError RealDisk::read(const std::string& path, std::string& text) {
     text.clear();

@@ -47,9 +47,6 @@ public:
     DiskError make_directory(const std::string& path) override;
 };
 
-// "standard input" for "-", else the path: how a file is named to people.
-std::string shown_name(const std::string& path);
-
 // `relative` as seen from the file `from`, folders joined and "." and ".." taken out.
 std::string beside(const std::string& from, std::string_view relative);
 

@@ -9,7 +9,9 @@ namespace {
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 }
 
-SourceFile::SourceFile(std::string name, std::string text) : name_(std::move(name)), text_(std::move(text)) {}
+std::string shown_name(const std::string& path) { return path == "-" ? "standard input" : path; }
+
+SourceFile::SourceFile(const std::string& path, std::string text) : name_(shown_name(path)), text_(std::move(text)) {}
 
 std::string_view SourceFile::text(Span span) const {
     const std::size_t begin = std::min<std::size_t>(span.begin, text_.size());
@@ -46,8 +48,8 @@ std::string_view SourceFile::line_at(std::uint32_t offset) const {
     return line;
 }
 
-std::uint32_t Sources::add(std::string name, std::string text) {
-    files_.emplace_back(std::move(name), std::move(text));
+std::uint32_t Sources::add(const std::string& path, std::string text) {
+    files_.emplace_back(path, std::move(text));
     return static_cast<std::uint32_t>(files_.size() - 1);
 }
 

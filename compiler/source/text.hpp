@@ -23,10 +23,14 @@ struct Position {
     std::uint32_t column = 1;
 };
 
+// How a file is named to people: its path, or "standard input" for "-".
+std::string shown_name(const std::string& path);
+
 class SourceFile {
 public:
     // `text` is kept as given: valid UTF-8 is the caller's business (see `first_bad_utf8`).
-    SourceFile(std::string name, std::string text);
+    SourceFile(const std::string& path, std::string text);
+    // As it is shown.
     const std::string& name() const { return name_; }
     std::string_view text() const { return text_; }
     std::string_view text(Span span) const;
@@ -45,7 +49,7 @@ private:
 // All files of one run: the plan first, then what it takes in with `use`.
 class Sources {
 public:
-    std::uint32_t add(std::string name, std::string text);
+    std::uint32_t add(const std::string& path, std::string text);
     const SourceFile& operator[](std::uint32_t file) const { return files_[file]; }
     std::string_view text(Span span) const { return files_[span.file].text(span); }
     std::size_t size() const { return files_.size(); }

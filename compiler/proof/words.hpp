@@ -1,0 +1,18 @@
+// How the rules put things into words.
+#pragma once
+#include "circuit/graph.hpp"
+#include <string>
+#include <vector>
+
+namespace loomsheet {
+
+// "M3", "M3 and M4", "M3, M4 and M5"; of more than `most`: "M3, M4 and 7 more". `last` stands before the last one.
+std::string list_words(const std::vector<std::string>& words, std::string_view last = "and", std::size_t most = 4);
+// "a fuse", "an assembly"; "a lamp"
+std::string a_kind(PartKind kind);
+// 12.6, 0.8, 110: at most two decimals, none that are zero.
+std::string number_words(double number);
+// The things on the way, in its order and each once: W1, F1, W6, K5
+std::vector<std::string> way_words(const Circuit& circuit, const Graph& graph, const std::vector<int>& way);
+
+} // namespace loomsheet
