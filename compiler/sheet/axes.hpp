@@ -42,7 +42,7 @@ inline constexpr Style main{Face::NB, 13}, words{Face::N, 13}, block{Face::SB, 1
 inline constexpr Style text{Face::S, 12}, lead_in{Face::NB, 12}, plain{Face::N, 12};
 inline constexpr Style how{Face::N, 10.5}, how_bold{Face::NB, 10.5}, run_head{Face::SB, 10.5}, minutes{Face::S, 10.5};
 inline constexpr Style note{Face::S, 9.5};
-inline constexpr Style caption{Face::S, 9}, caption_bold{Face::SB, 9}, foot_title{Face::NB, 9};
+inline constexpr Style caption{Face::S, 9}, caption_bold{Face::SB, 9}, caption_narrow{Face::NB, 9};
 } // namespace type
 
 namespace stroke { // points; a worn copy loses rules under 1 pt

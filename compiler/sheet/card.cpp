@@ -1,6 +1,8 @@
 #include "sheet/card.hpp"
 #include "sheet/figure.hpp"
+#include "sheet/item.hpp"
 #include "sheet/run.hpp"
+#include "sheet/state.hpp"
 #include "sheet/symbol.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
@@ -10,12 +12,12 @@ namespace {
 
 // A label on the text axis and its words on the probe axis, under a rule.
 double foot_row(Card& card, double top, const std::string& label, const std::string& words) {
-    constexpr double first = 4.2, room = axis::right - axis::probe;
+    constexpr double first = 3.9, room = axis::right - axis::probe;
     Pen& pen = card.pen;
     pen.line(axis::edge, top, axis::right, top, stroke::rule);
     pen.lines(axis::text, top + first, axis::divider - axis::text, type::how_bold, label);
     const int count = pen.lines(axis::probe, top + first, room, type::how, words);
-    return top + first + (count - 1) * leading(type::how) + 1.6;
+    return top + first + (count - 1) * leading(type::how) + 1.2;
 }
 
 // As many as stand in one line; what is left over is counted, not dropped in silence.
@@ -30,6 +32,17 @@ std::string suspects_in_line(const Pen& pen, const std::vector<std::string>& sus
         line = longer;
     }
     return line;
+}
+
+std::string whole_setup(const Card& card) {
+    Setup setup = setup_of(card.check);
+    for (SetupItem& item : setup.items) forget_ends_in_rows(item, card.check);
+    std::string words = setup_words(card.circuit(), setup);
+    for (const PanelId panel : card.draft.routes.panels_of(card.index)) {
+        const Panel& one = card.circuit().panels[panel];
+        words += say(Word::dot) + say(Word::state_panel, one.name.empty() ? one.label : one.name);
+    }
+    return words;
 }
 
 } // namespace
@@ -53,7 +66,7 @@ double card_title(Card& card) {
     const double start = std::max(axis::text, axis::edge + tab_width(pen, tab_size, number) + 3);
     tab(pen, axis::edge, 0, tab_size, number);
 
-    constexpr double middle = 6;
+    constexpr double middle = 5.9;
     std::vector<std::string> side;
     if (card.check.time) side.push_back(minutes(*card.check.time));
     if (needs_helper(card.check)) side.push_back(say(Word::helper));
@@ -65,7 +78,7 @@ double card_title(Card& card) {
 }
 
 double card_foot(Card& card, double top) {
-    double y = top;
+    double y = foot_row(card, top, say(Word::whole_setup), whole_setup(card));
     for (const Words& note : card.check.notes) {
         card.pen.point_at(note.at);
         y = foot_row(card, y, say(Word::note), note.text);

@@ -18,9 +18,9 @@ struct Card {
 };
 
 namespace card {
-inline constexpr double least = 86;     // three on a page of A4
-inline constexpr double columns = 12.5; // where set-up and leads begin under a title of one line
-inline constexpr double lead_row = 16.5, least_leads = 29.5;
+inline constexpr double least = 76;
+inline constexpr double columns = 12.2; // where set-up and leads begin under a title of one line
+inline constexpr double lead_row = 16.2, least_leads = 28.6;
 inline constexpr double field_width = 44.3;
 } // namespace card
 

@@ -8,11 +8,11 @@
 namespace loomsheet {
 namespace {
 
-constexpr double face_alone = 17.6, face_beside = 11; // height of the drawing
+constexpr double face_alone = 15, face_both = 11.4, face_beside = 9; // height of the drawing
 
-double face_of(Card& card, double y, double height, const Spot& spot, const Spot* other) {
-    Housing seen{spot.connector, spot.view, {spot.cavity}};
-    if (other && other->connector == spot.connector) seen.probed.push_back(other->cavity);
+double face_of(Card& card, double y, double height, const Lead& lead, const Lead* other) {
+    Housing seen{lead.spot.connector, lead.spot.view, {{lead.spot.cavity, lead.label, lead.solid}}};
+    if (other) seen.probed.push_back({other->spot.cavity, other->label, other->solid});
     return housing(card.pen, card.circuit(), seen, axis::face, y + 0.8, axis::right - axis::face, height);
 }
 
@@ -22,10 +22,10 @@ double faces_of(Card& card, const std::vector<Lead>& leads, const std::vector<do
     for (std::size_t i = 0; i < leads.size(); ++i)
         if (leads[i].spot.connector != none) on.push_back(i);
     if (on.empty()) return 0;
-    const Spot& first = leads[on.front()].spot;
+    const Lead& first = leads[on.front()];
     if (on.size() == 1) return face_of(card, rows.front(), face_alone, first, nullptr);
-    const Spot& second = leads[on.back()].spot;
-    if (first.connector == second.connector) return face_of(card, rows.front(), face_alone, first, &second);
+    const Lead& second = leads[on.back()];
+    if (first.spot.connector == second.spot.connector) return face_of(card, rows.front(), face_both, first, &second);
     const double end = face_of(card, rows[0], face_beside, first, nullptr);
     return face_of(card, std::max(rows[1], end + 1), face_beside, second, nullptr);
 }

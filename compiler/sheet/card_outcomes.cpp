@@ -13,7 +13,6 @@ namespace {
 
 constexpr double limit_room = 178 - axis::limit;
 constexpr double row_least = 10, mark_x = axis::wire + mark_size / 2 + 0.2;
-constexpr std::string_view widest_page = "000"; // lines break as if every page number had three figures
 
 struct Way {
     std::string name;   // of where it leads
@@ -49,6 +48,7 @@ double destination_width(const Pen& pen, const Way& way) {
 std::vector<std::string> name_lines(const Card& card, const Way& way) {
     const double name_room = axis::right - destination_width(card.pen, way) - 1.5 - axis::limit;
     if (way.anchor.empty()) return card.pen.wrap(type::how, name_room, way.name);
+    const std::string widest_page(card.draft.page_figures, '0');
     std::vector<std::string> lines =
         card.pen.wrap(type::how, name_room, say(Word::name_and_page, way.name, widest_page));
     std::string& last = lines.back();
@@ -86,7 +86,7 @@ double sum_row(Card& card, double y, const Sum& sum) {
     constexpr double blank = 16;
     Pen& pen = card.pen;
     const int reference = card.draft.order.numbers[sum.reference];
-    const double base = y + 8.6;
+    const double base = y + 8.2;
     double x = axis::wire;
     const auto write = [&](const std::string& words) {
         pen.text(x, base, type::main, words);
@@ -105,7 +105,7 @@ double sum_row(Card& card, double y, const Sum& sum) {
         pen.does_not_fit(
             fmt::format("the row's name \"{}\" leaves no room for the sum with reading {}", sum.row, reference),
             "shorten it");
-    return y + 11;
+    return y + 10;
 }
 
 // Printed with its row, not here.
@@ -127,9 +127,9 @@ double outcome_row(Card& card, double y, const OutcomeLine& line, const std::str
     else
         base += (pen.lines(axis::limit, base, limit_room, type::limit, line.words) - 1) * leading(type::limit);
     for (const std::string& name : name_lines(card, way))
-        pen.text(axis::limit, base += 4.1, type::how, name);
+        pen.text(axis::limit, base += 4.0, type::how, name);
     destination(card, y, way);
-    const double height = std::max(row_least, base + 1.3 - y);
+    const double height = std::max(row_least, base + 1.1 - y);
     pen.region(page::Role::outcome, axis::wire, y, axis::right - axis::wire, height,
                card.name + " outcome " + line.words);
     if (!way.anchor.empty()) pen.link(axis::wire, y, axis::right - axis::wire, height, card.draft.page_of(way.anchor));

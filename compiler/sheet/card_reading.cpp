@@ -16,7 +16,7 @@ struct Blank {
 
 // Rows have their blanks beside their leads; what counts for the whole check stands here.
 std::vector<Blank> blanks(const Card& card, const Dial& dial) {
-    constexpr double tall = 14, low = 9.5; // never under 25 x 9 mm
+    constexpr double tall = 12.2, low = 9.5; // never under 25 x 9 mm
     std::vector<Blank> list;
     if (card.check.rows.size() < 2) {
         const std::vector<std::string> names = reading_names(card.plan(), card.check);
@@ -40,7 +40,7 @@ double card_reading(Card& card, double top) {
     const std::vector<std::string> words = pen.wrap(type::words, room, dial.words);
     const double spread = leading(type::words) * static_cast<double>(words.size() - 1);
     pen.lines(start, line - spread / 2 + half_cap(type::words), room, type::words, dial.words);
-    double y = std::max(top + 10.2, line + spread / 2 + 3.5);
+    double y = std::max(top + 9.8, line + spread / 2 + 3.5);
     if (!dial.remark.empty()) {
         const int count = pen.lines(axis::probe, y + 2.2, card::field_width, type::main, dial.remark);
         y += leading(type::main) * count + 0.5;

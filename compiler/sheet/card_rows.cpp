@@ -18,8 +18,8 @@ double blank(Card& card, double y, const Row& row, const Dial& dial) {
     field(pen, axis::face, y + 0.5, blank_width, blank_height, "", dial.unit);
     pen.region(page::Role::reading, axis::face, y + 0.5, blank_width, blank_height, card.name + " reading " + row.name);
     const Limit* limit = limit_of(card.check, row.name);
-    if (!limit || limit->row.empty()) return y + blank_height + 1.5;
-    const double first = y + blank_height + 4.6;
+    if (!limit || !has_own_limits(card.check)) return y + blank_height + 1.5;
+    const double first = y + blank_height + 5.4;
     const int count = pen.lines(axis::face, first, blank_width, type::main, limit_words(*limit, card.check.measure));
     return first + (count - 1) * leading(type::main) + 1.5;
 }

@@ -1,9 +1,7 @@
 // The left of a card: its caution, what changes on each way here, the whole set-up, the steps.
 #include "sheet/card.hpp"
 #include "sheet/cautions.hpp"
-#include "sheet/item.hpp"
 #include "sheet/route.hpp"
-#include "sheet/state.hpp"
 #include "sheet/symbol.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
@@ -47,7 +45,7 @@ double tick_row(Card& card, double y, const Step& step, int number, Style main, 
         pen.line(axis::text, baseline + 0.6, axis::text + 24, baseline + 0.6, stroke::rule);
         pen.text(axis::text + 25.5, baseline, type::main, step.blank);
     }
-    return std::max(y + 9.5, baseline + 2.2);
+    return std::max(y + 9, baseline + 2);
 }
 
 double lists(Card& card, double top) {
@@ -70,18 +68,6 @@ double lists(Card& card, double top) {
     return y;
 }
 
-double whole(Card& card, double top) {
-    Setup setup = setup_of(card.check);
-    for (SetupItem& item : setup.items) forget_ends_in_rows(item, card.check);
-    std::string words = setup_words(card.circuit(), setup);
-    for (const PanelId panel : card.draft.routes.panels_of(card.index)) {
-        const Panel& one = card.circuit().panels[panel];
-        words += say(Word::dot) + say(Word::state_panel, one.name.empty() ? one.label : one.name);
-    }
-    const int count = card.pen.lines(axis::text, top + 3.4, room, type::how, say(Word::whole_setup, words));
-    return top + 3.4 + (count - 1) * leading(type::how) + 2.2;
-}
-
 double steps(Card& card, double top) {
     double y = top;
     int number = 0;
@@ -95,6 +81,6 @@ double steps(Card& card, double top) {
 
 } // namespace
 
-double card_setup(Card& card, double top) { return steps(card, whole(card, lists(card, caution(card, top)))); }
+double card_setup(Card& card, double top) { return steps(card, lists(card, caution(card, top))); }
 
 } // namespace loomsheet

@@ -121,6 +121,7 @@ std::vector<std::string> cautions_of(const Plan& plan, const Check& check) {
     std::vector<std::string> cautions;
     for (const Words& words : check.cautions)
         cautions.push_back(words.text);
+    if (!cautions.empty()) return cautions; // the author's words count for this check
     for (const CheckCautionRow& row : check_rows)
         if (row.applies(plan, check)) cautions.push_back(say(row.text));
     return cautions;

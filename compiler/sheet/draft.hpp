@@ -17,6 +17,7 @@ struct Draft {
     Order order;
     Routes routes;
     std::map<std::string, std::size_t> pages; // of each anchor; empty the first time through
+    std::size_t page_figures = 2;             // lines break as if every page number had so many figures
     Findings findings;
 
     // The page an anchor stands on, 0 = the first. The first time through every page is the first.

@@ -51,6 +51,16 @@ std::string part_and_place(const Circuit& circuit, PartId part) {
                          : fmt::format("{}, {}", part_words(circuit.parts[part]), place);
 }
 
+std::string hold_together(std::string_view words) {
+    std::string held;
+    for (const char letter : words) {
+        if (letter == ' ') held += "\u00A0";
+        else held += letter;
+        if (letter == '/') held += "\u2060";
+    }
+    return held;
+}
+
 std::string join(const std::vector<std::string>& list, std::string_view between) {
     return fmt::format("{}", fmt::join(list, between));
 }

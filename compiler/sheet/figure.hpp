@@ -24,6 +24,8 @@ std::string point_words(const Circuit& circuit, const PointRef& point);
 std::string part_words(const Part& part);
 // "Fan relay, engine bay box, place 5"
 std::string part_and_place(const Circuit& circuit, PartId part);
+// With no break at its blanks and slashes: "W6 RD/BU" stays in one line.
+std::string hold_together(std::string_view words);
 // "a, b, c", or with another mark between.
 std::string join(const std::vector<std::string>& list, std::string_view between = ", ");
 

@@ -7,8 +7,8 @@
 namespace loomsheet {
 namespace {
 
-constexpr double foot_rule = 10.2, foot_text = 6.0; // above the lower edge
-constexpr double strip_box = 6.3, strip_width = 7, strip_pitch = 9, strip_gap = 1;
+constexpr double foot_rule = 9.8, foot_text = 5.7; // above the lower edge
+constexpr double strip_box = 6, strip_width = 7, strip_pitch = 9, strip_gap = 0.8;
 constexpr std::size_t most_numbers = 20; // boxes that stand side by side
 
 struct Facts {
@@ -73,7 +73,7 @@ void foot(Pen& pen, const Plan& plan, const Facts& facts, double height, std::si
     pen.text(middle_x, text, type::caption, middle);
     const double title_x = axis::edge + pen.width(type::caption_bold, plan.id) + 2.5;
     pen.text(axis::edge, text, type::caption_bold, plan.id);
-    pen.fit(title_x, text, middle_x - title_x - 2, type::foot_title, plan.title);
+    pen.fit(title_x, text, middle_x - title_x - 2, type::caption_narrow, plan.title);
     pen.region(page::Role::foot, axis::edge, rule, axis::right - axis::edge, foot_rule - 4,
                fmt::format("foot {}", page));
 }
@@ -104,7 +104,7 @@ void strip(Pen& pen, const Order& order, double height, std::size_t page) {
 
 } // namespace
 
-double content_bottom(double height) { return height - foot_rule - strip_gap - strip_box - 1.1; }
+double content_bottom(double height) { return height - foot_rule - strip_gap - strip_box - 0.8; }
 
 void draw_frames(Draft& draft, std::vector<page::Page>& pages, const std::string& digest) {
     const Plan& plan = draft.plan;

@@ -1,7 +1,8 @@
 #include "sheet/housing.hpp"
 #include "sheet/figure.hpp"
-#include "sheet/words.hpp"
+#include "sheet/symbol.hpp"
 #include <algorithm>
+#include <cmath>
 #include <cstdlib>
 
 namespace loomsheet {
@@ -44,32 +45,67 @@ struct Grid {
     }
 };
 
-bool is_probed(const Circuit& circuit, const Housing& seen, int index) {
-    const std::string name = std::to_string(index + 1);
-    return std::any_of(seen.probed.begin(), seen.probed.end(),
-                       [&](PinId pin) { return circuit.pins[pin].name == name; });
+// The place of a cavity in the grid, none when its name is no number of it.
+int index_of(const Circuit& circuit, const Grid& grid, PinId cavity) {
+    const std::string& name = circuit.pins[cavity].name;
+    for (int i = 0; i < grid.rows * grid.columns; ++i)
+        if (name == std::to_string(i + 1)) return i;
+    return none;
 }
 
-// Above four columns there is room for few numbers: the probed ones and the first and last.
-bool is_numbered(const Grid& grid, int index, bool probed) {
-    if (grid.columns <= 4) return true;
-    return !probed && (index == 0 || index == grid.rows * grid.columns - 1);
+bool is_probed(const Circuit& circuit, const Housing& seen, const Grid& grid, int index) {
+    return std::any_of(seen.probed.begin(), seen.probed.end(), [&](const Housing::Probe& probe) {
+        return index_of(circuit, grid, probe.cavity) == index;
+    });
 }
+
+constexpr int most_numbered = 4; // columns: with more there is room for few numbers, outside the housing
 
 void cavities(Pen& pen, const Circuit& circuit, const Housing& seen, const Grid& grid) {
-    const Style style = grid.columns <= 4 ? type::main : type::how_bold;
     const double gap = std::min(1.0, grid.cell_w * 0.08);
     for (int i = 0; i < grid.rows * grid.columns; ++i) {
         const page::Point at = grid.corner(i);
-        const bool probed = is_probed(circuit, seen, i);
+        const bool probed = is_probed(circuit, seen, grid, i);
         pen.rect(at.x + gap, at.y + gap, grid.cell_w - 2 * gap, grid.cell_h - 2 * gap, stroke::drawing,
                  probed ? page::Ink::black : page::Ink::none);
-        const std::string number = std::to_string(i + 1);
-        if (is_numbered(grid, i, probed) && pen.width(style, number) < grid.cell_w - gap &&
-            2 * half_cap(style) < grid.cell_h - gap)
-            pen.centre(at.x + grid.cell_w / 2, at.y + grid.cell_h / 2 + half_cap(style), style, number,
-                       probed ? page::Ink::white : page::Ink::black);
+        if (grid.columns > most_numbered) continue;
+        const Style style = grid.cell_h > 6 ? type::main : type::caption_narrow;
+        pen.centre(at.x + grid.cell_w / 2, at.y + grid.cell_h / 2 + half_cap(style), style, std::to_string(i + 1),
+                   probed ? page::Ink::white : page::Ink::black);
     }
+}
+
+// Above many columns: the probed numbers on leaders; the first above and the last below, unless a probed one is near.
+void outside_numbers(Pen& pen, const Circuit& circuit, const Housing& seen, const Grid& grid, double above, double below) {
+    constexpr double near = 8;
+    const auto middle = [&](int index) { return grid.corner(index).x + grid.cell_w / 2; };
+    std::vector<double> taken;
+    for (const Housing::Probe& probe : seen.probed) {
+        const int index = index_of(circuit, grid, probe.cavity);
+        if (index == none) continue;
+        pen.centre(middle(index), above, type::main, circuit.pins[probe.cavity].name);
+        pen.line(middle(index), above + 0.6, middle(index), grid.corner(index).y + grid.cell_h / 2, stroke::drawing);
+        taken.push_back(middle(index));
+    }
+    const auto is_free = [&](double x) {
+        return std::none_of(taken.begin(), taken.end(), [&](double other) { return std::abs(other - x) < near; });
+    };
+    if (is_free(middle(0))) pen.centre(middle(0), above, type::how_bold, "1");
+    const int last = grid.rows * grid.columns - 1;
+    pen.centre(middle(last), below + 3, type::how_bold, std::to_string(last + 1));
+}
+
+// The sign of each lead under its cavity, when two are on a single row.
+bool lead_signs(Pen& pen, const Circuit& circuit, const Housing& seen, const Grid& grid, double y) {
+    if (seen.probed.size() < 2 || grid.rows > 1 || grid.columns > most_numbered) return false;
+    constexpr double height = 4.4;
+    const double width = std::min(12.5, grid.cell_w - 0.6);
+    for (const Housing::Probe& probe : seen.probed) {
+        const int index = index_of(circuit, grid, probe.cavity);
+        if (index != none)
+            pill(pen, grid.corner(index).x + (grid.cell_w - width) / 2, y, width, height, type::caption_narrow, say(probe.lead), probe.solid);
+    }
+    return true;
 }
 
 void lock(Pen& pen, int hour, double x, double y, double w, double h) {
@@ -101,22 +137,30 @@ void lock(Pen& pen, int hour, double x, double y, double w, double h) {
 }
 
 double drawing(Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y, double width, double height) {
+    constexpr double number_room = 4.2, sign_room = 6;
     const Part& part = circuit.parts[seen.connector];
     Grid grid{part.face_rows, part.face_columns, is_mirrored(part, seen.view)};
-    const double room_w = width - 2 * (lock_height + wall), room_h = height - 2 * wall - lock_height;
-    grid.cell_w = std::min(room_w / grid.columns, 11.0);
-    grid.cell_h = std::min(room_h / grid.rows, 10.0);
-    const double w = grid.cell_w * grid.columns + 2 * wall, h = grid.cell_h * grid.rows + 2 * wall;
+    const bool many = grid.columns > most_numbered;
     const int declared = lock_hour(part.lock);
     const int hour = grid.mirrored ? mirrored_hour(declared) : declared;
-    const bool above = hour == 11 || hour == 12 || hour == 1, below = hour >= 5 && hour <= 7;
-    const double left = x + (width - w) / 2, top = y + (above ? lock_height : 0);
+    const bool lock_above = hour == 11 || hour == 12 || hour == 1, lock_below = hour >= 5 && hour <= 7;
+    const double room_w = width - 2 * (lock_height + wall);
+    const double room_h = height - 2 * wall - lock_height - (many ? 2 * number_room : 0);
+    grid.cell_w = std::min(room_w / grid.columns, 12.5);
+    grid.cell_h = std::min(room_h / grid.rows, 10.0);
+    const double w = grid.cell_w * grid.columns + 2 * wall, h = grid.cell_h * grid.rows + 2 * wall;
+    const double left = x + (width - w) / 2, top = y + (many ? number_room : 0) + (lock_above ? lock_height : 0);
     grid.x = left + wall;
     grid.y = top + wall;
     pen.rect(left, top, w, h, stroke::box, page::Ink::none, 1.6);
     lock(pen, hour, left, top, w, h);
     cavities(pen, circuit, seen, grid);
-    return top + h + (below ? lock_height : 0);
+    double end = top + h + (lock_below ? lock_height : 0);
+    if (many) {
+        outside_numbers(pen, circuit, seen, grid, top - (lock_above ? lock_height : 0) - 0.8, end);
+        end += number_room;
+    }
+    return lead_signs(pen, circuit, seen, grid, end + 0.8) ? end + sign_room : end;
 }
 
 std::vector<std::string> captions(const Circuit& circuit, const Housing& seen) {

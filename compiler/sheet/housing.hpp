@@ -3,13 +3,19 @@
 #pragma once
 #include "sheet/pen.hpp"
 #include "sheet/spot.hpp"
+#include "sheet/words.hpp"
 
 namespace loomsheet {
 
 struct Housing {
     PartId connector = none;
     View view = View::wire_side;
-    std::vector<PinId> probed; // one or two cavities of it
+    struct Probe {
+        PinId cavity = none;
+        Word lead = Word::red; // its sign stands under the cavity when both leads are on this connector
+        bool solid = false;
+    };
+    std::vector<Probe> probed; // one or two
 };
 
 // Whether the view shows cavity 1 at the upper right.

@@ -82,7 +82,7 @@ Spot spot_for(const Card& card, const PointRef& point, const PointRef& other) {
 
 std::vector<Lead> leads_of(const Card& card, const Row& row) {
     const MeasureKind measure = card.check.measure;
-    if (measure == MeasureKind::clamp) return {single(card, row, Word::clamp_pill, Word::around_it)};
+    if (measure == MeasureKind::clamp) return {single(card, row, Word::clamp_pill, row.red.wire != none ? Word::around_wire : Word::around_all)};
     if (measure == MeasureKind::amps) return {single(card, row, Word::in_line, Word::in_its_place)};
     const bool lamp = measure == MeasureKind::testlamp;
     return {{lamp ? Word::tip : Word::red, false, spot_for(card, row.red, row.black)},

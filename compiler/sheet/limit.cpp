@@ -4,6 +4,10 @@
 #include <algorithm>
 
 namespace loomsheet {
+bool has_own_limits(const Check& check) {
+    return std::any_of(check.limits.begin(), check.limits.end(), [](const Limit& limit) { return !limit.row.empty(); });
+}
+
 namespace {
 
 bool has(const Check& check, OutcomeKind kind) {
@@ -71,10 +75,6 @@ std::string pass_words(const Check& check, const Limit* limit) {
     if (check.measure == MeasureKind::look) return say(Word::yes);
     if (limit && limit->kind == LimitKind::within && has(check, OutcomeKind::high)) return say(Word::between_the_two);
     return limit ? limit_words(*limit, check.measure) : "";
-}
-
-bool has_own_limits(const Check& check) {
-    return std::any_of(check.limits.begin(), check.limits.end(), [](const Limit& limit) { return !limit.row.empty(); });
 }
 
 // What an outcome that names no row says where there are several.

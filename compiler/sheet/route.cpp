@@ -45,6 +45,7 @@ std::vector<Step> steps_of(const Plan& plan, const Order& order, const Routes::W
     add(steps_of(plan.circuit, {way.changes.begin(), split}, origin));
     for (const PanelId panel : way.panels) steps.push_back(panel_off(plan.circuit.panels[panel]));
     add(steps_of(plan.circuit, {split, way.changes.end()}, origin));
+    if (steps.empty() && way.from < 0) steps.push_back({say(Word::key_at, "OFF"), say(Word::all_connected), ""});
     return steps;
 }
 

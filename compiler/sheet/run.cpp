@@ -8,7 +8,7 @@ namespace {
 
 std::string wire_words(const Circuit& circuit, WireId id) {
     const Wire& wire = circuit.wires[id];
-    return wire.colour.empty() ? wire.id : wire.id + " " + wire.colour.code();
+    return wire.colour.empty() ? wire.id : hold_together(wire.id + " " + wire.colour.code());
 }
 
 // A step of a run: over which wire or part one comes to a pin.

@@ -3,6 +3,7 @@
 #include "sheet/draft.hpp"
 #include "sheet/frame.hpp"
 #include "sheet/pager.hpp"
+#include <algorithm>
 
 namespace loomsheet {
 namespace {
@@ -32,8 +33,10 @@ Pager place_all(Draft& draft, PaperSize size) {
 SheetResult lay_out(const Plan& plan, const Faces& faces, const SheetOptions& options) {
     Draft draft(plan, faces);
     const PaperSize size = paper_size(options.paper);
-    // Twice: where things stand does not hang on the page numbers printed, so the second time they are right.
-    draft.pages = place_all(draft, size).anchors();
+    // Once to learn the page numbers, once to print them: where things stand hangs on how many figures they have only.
+    Pager first = place_all(draft, size);
+    draft.pages = first.anchors();
+    draft.page_figures = std::max(draft.page_figures, std::to_string(first.pages().size()).size());
     draft.findings = {};
     Pager pager = place_all(draft, size);
 

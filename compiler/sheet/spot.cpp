@@ -35,7 +35,7 @@ void own_metal(Spot& spot, const Circuit& circuit, const Setup& setup, PartId pa
     }
 }
 
-void wire_end(Spot& spot, const Circuit& circuit, const Setup& setup, PartId part) {
+void wire_end(Spot& spot, const Circuit& circuit, const Setup& setup, const PointRef& point, PartId part) {
     const Part& owner = circuit.parts[part];
     if (owner.kind == PartKind::battery) {
         spot.metal = say(Word::clamp);
@@ -44,6 +44,9 @@ void wire_end(Spot& spot, const Circuit& circuit, const Setup& setup, PartId par
         const bool empty = is_pulled(setup, part);
         spot.metal = say(empty ? Word::empty_socket : Word::wire_side);
         spot.place = with_state(circuit, part, empty ? Word::taken_out : Word::in_place);
+    } else if (point.pin != none && owner.bolted_pin == point.pin) {
+        spot.metal = say(Word::bare_case);
+        spot.place = part_and_place(circuit, part);
     } else if (owner.kind == PartKind::ground) {
         spot.metal = say(Word::bolt);
         spot.place = part_and_place(circuit, part);
@@ -96,10 +99,10 @@ Spot spot_of(const Circuit& circuit, const Setup& setup, const PointRef& point, 
         spot.metal = say(Word::around_wire);
     } else if (circuit.parts[part].kind == PartKind::connector) {
         cavity_of_plug(spot, circuit, setup, point, part);
-    } else if (point.metal == Metal::part || circuit.plug_of(part) != none) {
+    } else if (point.metal == Metal::part || (point.pin != none && circuit.mate(point.pin) != none)) {
         own_metal(spot, circuit, setup, part);
     } else {
-        wire_end(spot, circuit, setup, part);
+        wire_end(spot, circuit, setup, point, part);
     }
     return spot;
 }

@@ -68,10 +68,12 @@ Piece verdict_row(Draft& draft, int index) {
 
     const double first = 4.5 + half_cap(type::main);
     const double title_lines = pen.lines(title_x, first, title_room, type::main, verdict.title);
+    const bool ends_here = onward_of(verdict).empty() && verdict.then_plan.empty();
+    const double room = ends_here ? axis::right - repair_x : repair_room;
     double repaired = first;
     for (const Words& repair : verdict.repairs) {
         pen.point_at(repair.at);
-        repaired += leading(type::words) * pen.lines(repair_x, repaired, repair_room, type::words, repair.text) + 0.8;
+        repaired += leading(type::words) * pen.lines(repair_x, repaired, room, type::words, repair.text) + 0.8;
     }
     pen.point_at(verdict.at);
     double y = first + (title_lines - 1) * leading(type::main) + 4.6;
