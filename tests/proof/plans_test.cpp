@@ -71,7 +71,7 @@ Seen seen_in(const std::vector<std::string>& paths) {
         CHECK_MESSAGE(findings.empty(), render_text(sources, findings, {}));
         for (const Statement& statement : tree.statements) seen.statements.insert(statement.row);
         for (const Phrase& phrase : tree.phrases) seen.phrases.insert(phrase.row);
-        for (const Token& token : tree.tokens) seen.words.emplace(sources.text({file, token.begin, token.end}));
+        for (const Token& token : tree.tokens) seen.words.emplace(sources.text({file, token.begin, token.end()}));
     }
     return seen;
 }
