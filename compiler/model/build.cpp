@@ -64,10 +64,9 @@ Plan Builder::run() {
 void Builder::fill_setup(Entry& entry) {
     if (entry.made == none) return;
     auto& named = plan_.setups[static_cast<std::size_t>(entry.made)];
-    auto& open_setups = open_setups_;
-    open_setups.assign(1, entry.made);
-    auto index = entry.statement->first_phrase;
-    items(entry, index, named.setup, open_setups);
+    Nesting nesting;
+    nesting.open.push_back(entry.made);
+    items(entry, entry.statement->first_phrase, named.setup, nesting);
 }
 
 // Two values of one part that cannot both be true.
@@ -88,8 +87,9 @@ void Builder::report_unused() {
     std::vector<bool> used(circuit_.panels.size());
     for (const Span at : panel_uses_)
         if (const auto found = panels_.find(std::string(text(at))); found != panels_.end()) used[static_cast<std::size_t>(found->second.id)] = true;
+    const auto own = trees_.back().file; // a used file serves other plans too
     for (std::size_t i = 0; i < used.size(); ++i)
-        if (!used[i]) findings_.add(214, circuit_.panels[i].at, fmt::format("nothing sits behind `{}`", circuit_.panels[i].label), fmt::format("write `behind {}` at the parts that it hides, or take it out", circuit_.panels[i].label));
+        if (!used[i] && circuit_.panels[i].at.file == own) findings_.add(214, circuit_.panels[i].at, fmt::format("nothing sits behind `{}`", circuit_.panels[i].label), fmt::format("write `behind {}` at the parts that it hides, or take it out", circuit_.panels[i].label));
     for (const auto& named : plan_.setups)
         if (!named.used) findings_.add(214, named.at, fmt::format("no check uses the set-up `{}`", named.label), fmt::format("write `with {}` in a check, or take it out", named.label));
 }
@@ -97,10 +97,20 @@ void Builder::report_unused() {
 // --- shared ------------------------------------------------------------------------------------------------------------------
 Builder::Opened Builder::open(const Entry& entry, std::uint32_t index) const {
     const Phrase& phrase = entry.tree->phrases[index];
-    return {&phrases()[phrase.row], Reader(sources_, *entry.tree, phrase.first_arg, phrase.arg_count), entry.tree->span(phrase.first, phrase.count)};
+    return {&phrases()[phrase.row], Reader(sources_, *entry.tree, phrase.first_arg, phrase.arg_count), entry.tree->span(phrase)};
 }
 
 Reader Builder::head(const Entry& entry) const { return {sources_, *entry.tree, entry.statement->first_head_arg, entry.statement->head_args}; }
+
+std::string Builder::said(Span at) const {
+    std::string all;
+    for (const char c : text(at)) {
+        if (c == '\n' || c == '\r') return all + (all.ends_with(' ') ? "…" : " …");
+        const char shown = c == '\t' ? ' ' : c;
+        if (shown != ' ' || !all.ends_with(' ')) all += shown;
+    }
+    return all;
+}
 
 Words Builder::words(Reader& read) {
     read.skip_words();
@@ -128,7 +138,7 @@ bool Builder::reach(const Quantity& value, std::string_view role) {
     const ReachRow* row = find_reach(role);
     if (value.si >= row->low && value.si <= row->high && value.low() >= std::min(row->low, 0.0)) return true;
     const auto better = other_prefix(value, *row);
-    findings_.add(207, value.at, fmt::format("`{}` cannot be: here goes {}", text(value.at), row->limits), better.empty() ? std::string{} : fmt::format("did you mean `{}`?", better));
+    findings_.add(207, value.at, fmt::format("`{}` is not possible: {} is {}", said(value.at), with_article(role), row->limits), better.empty() ? std::string{} : fmt::format("did you mean `{}`?", better));
     return false;
 }
 

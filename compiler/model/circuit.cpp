@@ -12,6 +12,8 @@ std::string_view kind_word(PartKind kind) {
     return words[static_cast<unsigned>(kind)];
 }
 
+std::string with_article(std::string_view word) { return fmt::format("{} {}", std::string_view("aeiou").find(word[0]) != std::string_view::npos ? "an" : "a", word); }
+
 const TableValue* Part::find_position(std::string_view word) const {
     for (const auto& position : positions)
         if (position.position == word) return &position;

@@ -15,17 +15,22 @@ bool lists(std::string_view words, std::string_view word) {
     }
     return false;
 }
+
+// "a motor, a lamp or a heater" of "motor lamp heater"
+std::string any_of(std::string_view kinds) {
+    std::string made;
+    while (!kinds.empty()) {
+        const auto end = std::min(kinds.find(' '), kinds.size());
+        const bool last = end == kinds.size();
+        made += fmt::format("{}{}", made.empty() ? "" : last ? " or " : ", ", with_article(kinds.substr(0, end)));
+        kinds.remove_prefix(std::min(end + 1, kinds.size()));
+    }
+    return made;
+}
 } // namespace
 
-// A phrase that this kind of part does not have, though others do.
-void Builder::suits(const Part& owner, const PhraseRow& row, Span at) {
-    if (row.suits.empty() || lists(row.suits, kind_word(owner.kind))) return;
-    std::string kinds(row.suits);
-    for (auto& c : kinds)
-        if (c == ' ') c = ',';
-    for (std::size_t i = 0; (i = kinds.find(',', i)) != std::string::npos; i += 2) kinds.insert(i + 1, " ");
-    findings_.add(112, at, fmt::format("a {} has no `{}`", kind_word(owner.kind), text(at)), fmt::format("this phrase belongs to: {}", kinds));
-}
+// Not a phrase that only other kinds of part have.
+bool Builder::suits(const Part& owner, const PhraseRow& row) { return row.suits.empty() || lists(row.suits, kind_word(owner.kind)); }
 
 void Builder::fill_part(Entry& entry) {
     PartId id = entry.made;
@@ -37,8 +42,9 @@ void Builder::fill_part(Entry& entry) {
         auto opened = open(entry, index);
         const Form form = opened.row->form;
         const auto& phrase = entry.tree->phrases[index];
-        if (!opened.row->suits.empty() && !lists(opened.row->suits, kind_word(part(id).kind))) {
-            suits(part(id), *opened.row, opened.at);
+        if (!suits(part(id), *opened.row)) {
+            findings_.add(112, opened.at, fmt::format("{} has no `{}`", with_article(kind_word(part(id).kind)), said(opened.at)),
+                          fmt::format("this phrase belongs to {}", any_of(opened.row->suits)));
             continue;
         }
         if (!part_phrase(part(id), id, form, opened.read, phrase) && !connector_phrase(part(id), form, opened.read))
@@ -49,7 +55,7 @@ void Builder::fill_part(Entry& entry) {
 
 // Phrases that say something of the part as a whole.
 bool Builder::part_phrase(Part& owner, PartId id, Form form, Reader& read, const Phrase& phrase) {
-    const Span at = read.tree().span(phrase.first, phrase.count);
+    const Span at = read.tree().span(phrase);
     const auto value = [&](std::string_view role) {
         auto made = read.quantity();
         reach(made, role);
@@ -63,7 +69,7 @@ bool Builder::part_phrase(Part& owner, PartId id, Form form, Reader& read, const
         panel_uses_.push_back(label);
         if (const auto found = panels_.find(std::string(text(label))); found != panels_.end())
             owner.panel = found->second.id;
-        else
+        else if (!files_lost_ && !is_doubtful(text(label)))
             findings_.add(508, label, fmt::format("no access panel is called `{}`", text(label)), fmt::format("declare it: access {} \"Lower shield\", 12 min", text(label)));
         return true;
     }
@@ -75,7 +81,7 @@ bool Builder::part_phrase(Part& owner, PartId id, Form form, Reader& read, const
         const Span to = read.take();
         owner.bolted_to = find_part(to);
         if (owner.bolted_to != none && part(owner.bolted_to).kind != PartKind::ground) {
-            findings_.add(203, to, fmt::format("`{}` is a {}, not a ground point", text(to), kind_word(part(owner.bolted_to).kind)), "a bolted case sits on a `ground`");
+            findings_.add(203, to, fmt::format("`{}` is {}, not a ground point", text(to), with_article(kind_word(part(owner.bolted_to).kind))), "a bolted case sits on a `ground`");
             owner.bolted_to = none;
         }
         return true;
@@ -92,7 +98,7 @@ bool Builder::part_phrase(Part& owner, PartId id, Form form, Reader& read, const
     case Form::allow: owner.allows.push_back(allow(read)); return true;
     case Form::charge: owner.capacity = value("capacity"); return true;
     case Form::inner: owner.inner = value("inner resistance"); return true;
-    case Form::amps: owner.rating = value("fuse"); return true;
+    case Form::amps: owner.rating = value("fuse rating"); return true;
     case Form::type: {
         read.skip_words();
         const Span type = read.take();
@@ -113,7 +119,7 @@ bool Builder::part_phrase(Part& owner, PartId id, Form form, Reader& read, const
     case Form::bare: owner.bare = true; return true;
     case Form::volts_when:
     case Form::draws: {
-        Draw made{value(form == Form::draws ? "draw" : "battery"), {}};
+        Draw made{value(form == Form::draws ? "draw" : "battery voltage"), {}};
         if (read.word("when")) made.when = condition(read);
         (form == Form::draws ? owner.draws : owner.gives).push_back(std::move(made));
         return true;
@@ -158,7 +164,7 @@ bool Builder::connector_phrase(Part& owner, Form form, Reader& read) {
         if (const PartId to = find_part(at); to != none) {
             const auto kind = part(to).kind;
             if (kind == PartKind::connector || kind == PartKind::splice || kind == PartKind::ground || kind == PartKind::fuse)
-                findings_.add(203, at, fmt::format("`{}` is a {}; a plug sits on a part", text(at), kind_word(kind)), "an in-line pair is written `mates`");
+                findings_.add(203, at, fmt::format("`{}` is {}; a plug sits on a part", text(at), with_article(kind_word(kind))), "an in-line pair is written `mates`");
             else
                 owner.plugs_on = to;
         }

@@ -1,6 +1,7 @@
 #include "model/reader.hpp"
 #include <charconv>
 #include <cmath>
+#include <limits>
 
 namespace loomsheet {
 
@@ -9,8 +10,8 @@ double to_number(std::string_view digits) {
     if (!plain.empty() && plain[0] == '+') plain.erase(0, 1);
     if (const auto comma = plain.find(','); comma != std::string::npos) plain[comma] = '.'; // already found as LS111
     double value = 0;
-    std::from_chars(plain.data(), plain.data() + plain.size(), value);
-    return value;
+    const auto read = std::from_chars(plain.data(), plain.data() + plain.size(), value);
+    return read.ec == std::errc::result_out_of_range ? std::numeric_limits<double>::infinity() : value;
 }
 
 bool Reader::word(std::string_view wanted) {
@@ -56,7 +57,7 @@ Quantity Reader::plain(std::uint32_t number, std::uint32_t unit) const {
     made.written = std::string(token_text(number));
     if (made.written[0] == '-') made.written.replace(0, 1, "\u2212");
     made.written += made.unit->dimension == Dimension::percent ? " %" : " " + std::string(made.unit->printed);
-    made.at = {tree_->file, tree_->tokens[number].begin, tree_->tokens[unit].end};
+    made.at = {tree_->file, tree_->tokens[number].begin, tree_->tokens[unit].end()};
     return made;
 }
 
@@ -85,7 +86,7 @@ void Reader::range(Quantity& low, Quantity& high) {
 Span Reader::rest() const {
     const Arg& first = tree_->args[at_];
     const Arg& last = tree_->args[end_ - 1];
-    return {tree_->file, tree_->tokens[first.first].begin, tree_->tokens[last.first + last.count - 1].end};
+    return {tree_->file, tree_->tokens[first.first].begin, tree_->tokens[last.first + last.count - 1].end()};
 }
 
 } // namespace loomsheet

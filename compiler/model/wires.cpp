@@ -52,7 +52,7 @@ void Builder::fill_wire(Entry& entry) {
             break;
         }
         case Form::colour: wire.colour = colour(read.take()); break;
-        case Form::length: wire.length = read.quantity(), reach(*wire.length, "length"); break;
+        case Form::length: wire.length = read.quantity(); break;
         case Form::rated: wire.rated = read.quantity(), reach(*wire.rated, "wire current"); break;
         case Form::unfused: wire.unfused = true; break;
         case Form::note: wire.notes.push_back(words(read)); break;
@@ -65,6 +65,11 @@ void Builder::fill_wire(Entry& entry) {
         default: break;
         }
     }
+    constexpr double widest = 0.13; // 120 mm² is the largest size of ISO 6722-1 (from memory)
+    if (wire.gauge.empty() && wire.length && wire.length->unit->written == "mm" && wire.length->si < widest)
+        findings_.add(207, wire.length->at, fmt::format("`{}` is a length, and {} has no cross-section", said(wire.length->at), wire.id), fmt::format("did you mean `{}2`?", said(wire.length->at)));
+    else if (wire.length)
+        reach(*wire.length, "length");
     const auto has_route = [&] {
         for (std::uint32_t i = 0; i < entry.statement->phrase_count; ++i)
             if (phrases()[entry.tree->phrases[entry.statement->first_phrase + i].row].form == Form::route) return true;
@@ -179,7 +184,7 @@ void Builder::fill_meter(Entry& entry) {
         const auto dimension = made.within.unit->dimension;
         const auto wanted = made.function == "volts" ? Dimension::volt : made.function == "ohms" ? Dimension::ohm : Dimension::ampere;
         if (dimension != wanted && dimension != Dimension::percent)
-            findings_.add(206, made.within.at, fmt::format("`{}` is {}; a meter of {} is within {}", text(made.within.at), dimension_name(dimension), made.function, dimension_name(wanted)), "for instance: clamp ±10 mA, or volts ±0.5 %");
+            findings_.add(206, made.within.at, fmt::format("`{}` is {}; a meter of {} is within {}", said(made.within.at), dimension_name(dimension), made.function, dimension_name(wanted)), "for instance: clamp ±10 mA, or volts ±0.5 %");
         else
             circuit_.meters.push_back(std::move(made));
     }

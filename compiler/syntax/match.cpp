@@ -6,6 +6,7 @@
 namespace loomsheet {
 
 namespace {
+constexpr std::uint32_t longest_text = 60'000; // lines
 constexpr unsigned context_count = static_cast<unsigned>(Context::question) + 1;
 
 // The kinds of token with which an atom can begin.
@@ -61,6 +62,15 @@ Openings::Openings(Context context) {
     const auto rows = phrases();
     for (std::size_t i = 0; i < rows.size(); ++i)
         if (rows[i].where & in(context)) open(pattern_of(rows[i]), 0, static_cast<std::uint16_t>(i));
+    std::sort(words_.begin(), words_.end(), [](const Opening& a, const Opening& b) { return a.word < b.word; });
+    for (const Opening& opening : words_) ++first_[static_cast<unsigned char>(opening.word[0]) + 1U];
+    for (std::size_t i = 1; i < first_.size(); ++i) first_[i] = static_cast<std::uint16_t>(first_[i] + first_[i - 1]);
+}
+
+std::vector<std::uint16_t>& Openings::rows_of(std::string_view word) {
+    for (Opening& known : words_)
+        if (known.word == word) return known.rows;
+    return words_.emplace_back(Opening{word, {}}).rows;
 }
 
 void Openings::open(const Pattern& pattern, std::size_t from, std::uint16_t row) {
@@ -74,20 +84,20 @@ void Openings::open(const Pattern& pattern, std::size_t from, std::uint16_t row)
     const auto add = [row](std::vector<std::uint16_t>& list) {
         if (list.empty() || list.back() != row) list.push_back(row);
     };
-    if (node.atom == Atom::word) return add(words_[node.word]);
-    if (node.atom == Atom::quantity || node.atom == Atom::range) dimensions_ |= node.dimensions;
+    if (node.atom == Atom::word) return add(rows_of(node.word));
     for (const TokenKind kind : first_kinds(node.atom)) add(kinds_[static_cast<unsigned>(kind)]);
 }
 
 const std::vector<std::uint16_t>* Openings::by_word(std::string_view word) const {
-    const auto found = words_.find(word);
-    return found == words_.end() ? nullptr : &found->second;
+    const auto letter = static_cast<unsigned char>(word[0]);
+    for (std::size_t i = first_[letter]; i < first_[letter + 1U]; ++i)
+        if (words_[i].word == word) return &words_[i].rows;
+    return nullptr;
 }
 
 std::vector<std::string_view> Openings::words() const {
     std::vector<std::string_view> all;
-    for (const auto& [word, rows] : words_) all.push_back(word);
-    std::sort(all.begin(), all.end());
+    for (const Opening& opening : words_) all.push_back(opening.word);
     return all;
 }
 
@@ -129,14 +139,13 @@ bool Matcher::node(const Node& node, std::uint32_t& at) {
 
 bool Matcher::once(const Node& node, std::uint32_t& at, bool again) {
     if (node.kind == NodeKind::item) {
-        // A line break ends a phrase, unless a comma stands before it.
-        const bool broken = at > begin_ && at < end && token(at).first_on_line && kind(at - 1) != TokenKind::comma;
+        const bool broken = at > begin_ && at < end && token(at).first_on_line && !line_goes_on(at - 1);
         const auto taken = broken ? 0 : atom(node, at, again);
         if (taken == 0) {
             if (!again) fail(node, at);
             return false;
         }
-        tree_.args.push_back({node.atom, at, taken});
+        tree_.args.push_back({at, static_cast<std::uint16_t>(taken), node.atom});
         at += taken;
         return true;
     }
@@ -150,6 +159,12 @@ bool Matcher::once(const Node& node, std::uint32_t& at, bool again) {
         tree_.args.resize(args);
     }
     return false;
+}
+
+// A line break ends a phrase, unless the line ends in what cannot end one: `,` `:` `->` `and` `or`.
+bool Matcher::line_goes_on(std::uint32_t last) const {
+    const auto kind_of_last = kind(last);
+    return kind_of_last == TokenKind::comma || kind_of_last == TokenKind::colon || kind_of_last == TokenKind::arrow || is_word(last, "and") || is_word(last, "or");
 }
 
 bool Matcher::is_word(std::uint32_t at, std::string_view word) const {
@@ -198,7 +213,7 @@ std::uint32_t Matcher::atom(const Node& node, std::uint32_t at, bool again) cons
         if (t.kind != TokenKind::text) return 0;
         std::uint32_t taken = 1;
         // A line that is only a text goes on with the one above.
-        while (kind(at + taken) == TokenKind::text && token(at + taken).first_on_line &&
+        while (taken < longest_text && kind(at + taken) == TokenKind::text && token(at + taken).first_on_line &&
                (at + taken + 1 >= end || token(at + taken + 1).first_on_line))
             ++taken;
         return taken;
@@ -210,10 +225,10 @@ std::uint32_t Matcher::atom(const Node& node, std::uint32_t at, bool again) cons
         if (is_word(at, "part") || is_word(at, "joint"))
             return kind(at + 1) == TokenKind::ref || kind(at + 1) == TokenKind::name ? 2 : 0;
         return 0;
-    case Atom::pin: return is_pin(at) && !(again && is_word(at + 1, "on")) ? 1 : 0;
+    case Atom::pin: return is_pin(at) && !(again && is_word(at + 1, "on") && kind(at + 2) == TokenKind::name) ? 1 : 0; // `31 on XE2` is another phrase
     case Atom::pins2:
     case Atom::pins3:
-        return t.kind == TokenKind::pins && std::count(text_.begin() + t.begin, text_.begin() + t.end, '/') ==
+        return t.kind == TokenKind::pins && std::count(text_.begin() + t.begin, text_.begin() + t.end(), '/') ==
                                                 (node.atom == Atom::pins2 ? 1 : 2)
                    ? 1
                    : 0;

@@ -17,7 +17,7 @@ struct Scanner {
     void add(TokenKind made, const char* from, const char* to) {
         Token token;
         token.begin = offset(from);
-        token.end = offset(to);
+        token.length = static_cast<std::uint16_t>(to - from);
         token.kind = made;
         token.first_on_line = new_line;
         token.at_margin = new_line && (from == begin || from[-1] == '\n' || token.begin == skipped);
@@ -62,7 +62,7 @@ template <> struct action<t::date_tail> : tail<TokenKind::date> {};
 template <> struct action<t::fraction> : tail<TokenKind::number> {};
 template <> struct action<t::decimal_comma> : tail<TokenKind::decimal_comma> {};
 template <> struct action<t::dot_letters> : tail<TokenKind::dot_letters> {};
-template <> struct action<t::word_tail> : tail<TokenKind::word_pair> {};
+template <> struct action<t::words_tail> : tail<TokenKind::word_pair> {};
 template <> struct action<t::pin_letters> {
     static void apply0(Scanner& scanner) {
         if (scanner.kind != TokenKind::pins) scanner.kind = TokenKind::pin;
