@@ -39,7 +39,7 @@ std::vector<std::string_view> similar(std::string_view typed, std::span<const st
     std::stable_sort(near.begin(), near.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
     std::vector<std::string_view> best;
     for (const auto& [distance, candidate] : near)
-        if (best.size() < 3 && std::find(best.begin(), best.end(), candidate) == best.end()) best.push_back(candidate);
+        if (best.size() < 3 && (distance == near.front().first || near.front().first > 0) && std::find(best.begin(), best.end(), candidate) == best.end()) best.push_back(candidate);
     return best;
 }
 

@@ -8,10 +8,13 @@ namespace loomsheet::tokens {
 
 namespace p = tao::pegtl;
 
-// --- letters (bytes: everything above ASCII counts as a letter, but for the two bytes of ±) ---------------------------
+// --- letters (bytes: everything above ASCII counts as a letter, but for ±, the no-break space, and the quotes, dashes and
+// arrows of U+2000 to U+203F, U+2190 to U+21BF, U+2200 to U+223F) --------------------------------------------------------
 struct high : p::range<'\x80', '\xff'> {};
 struct plus_minus_sign : p::string<'\xC2', '\xB1'> {};
-struct foreign : p::seq<p::not_at<plus_minus_sign>, high> {};
+struct no_break_space : p::string<'\xC2', '\xA0'> {};
+struct printers_sign : p::seq<p::one<'\xE2'>, p::one<'\x80', '\x86', '\x88'>> {};
+struct foreign : p::seq<p::not_at<p::sor<plus_minus_sign, no_break_space, printers_sign>>, high> {};
 struct dash : p::seq<p::one<'-'>, p::not_at<p::one<'>'>>> {};
 struct plain : p::sor<p::alnum, p::one<'_'>> {};
 struct letter : p::sor<plain, dash, foreign> {};
@@ -24,25 +27,25 @@ struct small_pin : p::seq<p::lower, p::not_at<p::alnum>> {};
 struct pin : p::sor<number_pin, capital_pin, small_pin, sign> {};
 struct more_pins : p::plus<p::one<'/'>, pin> {};
 
-// --- what starts with a capital: F14, K5.30/87, BU/WH --------------------------------------------------------------------
+// --- what starts with a capital: F14, K5.30/87, BU/WH, BU/wh --------------------------------------------------------------------
 struct after_dot : p::seq<p::one<'.'>, p::not_at<p::one<'.'>>, p::opt<pin, p::opt<more_pins>>> {};
 struct pins_tail : p::seq<more_pins, p::not_at<letter>> {};
 struct polarity : p::seq<sign, p::not_at<letter>> {};
-struct named : p::seq<p::upper, p::star<letter>, p::opt<p::sor<after_dot, pins_tail, polarity>>> {};
+struct words_tail : p::seq<p::one<'/'>, p::plus<letter>> {};
+struct named : p::seq<p::upper, p::star<letter>, p::opt<p::sor<after_dot, pins_tail, words_tail, polarity>>> {};
 
 // --- what starts with a digit: 12.6, 30/87, 87a, 2026-11-24, 0,5 ---------------------------------------------------------
 struct date_tail : p::seq<p::one<'-'>, p::rep_min_max<1, 2, p::digit>, p::one<'-'>, p::rep_min_max<1, 2, p::digit>, p::not_at<letter>> {};
 struct fraction : p::seq<p::one<'.'>, p::plus<p::digit>, p::not_at<letter>> {};
 struct decimal_comma : p::seq<p::one<','>, p::plus<p::digit>, p::not_at<letter>> {};
 struct pin_letters : p::seq<p::plus<letter>, p::opt<pins_tail>> {};
-struct dot_letters : p::seq<p::one<'.'>, p::plus<p::sor<letter, p::one<'.'>>>> {};
+struct dot_letters : p::seq<p::one<'.'>, p::not_at<p::one<'.'>>, p::plus<p::sor<letter, p::one<'.'>>>> {};
 struct number_tail : p::sor<fraction, pins_tail, date_tail, decimal_comma, pin_letters, dot_letters> {};
 struct digits : p::seq<p::plus<p::digit>, p::opt<number_tail>> {};
 struct signed_number : p::seq<sign, p::at<p::digit>, p::plus<p::digit>, p::opt<p::one<'.'>, p::plus<p::digit>>> {};
 
 // --- what starts with a small letter or none of ours: volts, plug-feed, blue/white, °C, %, Ω -----------------------------
-struct word_tail : p::seq<p::one<'/'>, p::plus<letter>> {};
-struct word : p::seq<p::sor<p::lower, foreign, p::one<'%', '_'>>, p::star<letter>, p::opt<word_tail>> {};
+struct word : p::seq<p::sor<p::lower, foreign, p::one<'%', '_'>>, p::star<letter>, p::opt<words_tail>> {};
 
 // --- signs ------------------------------------------------------------------------------------------------------------------
 struct arrow : p::string<'-', '>'> {};
@@ -61,8 +64,8 @@ struct open_text : p::seq<p::one<'"'>, rest_of_line> {};
 struct comment : p::seq<p::one<'#'>, p::star<p::not_one<'\n', '\r'>>> {};
 
 // --- lines -----------------------------------------------------------------------------------------------------------------
-struct blank : p::one<' ', '\t'> {};
-struct stray : p::seq<p::not_at<line_end>, p::any> {};
+struct blank : p::sor<p::one<' ', '\t'>, no_break_space> {};
+struct stray : p::seq<p::not_at<line_end>, p::any, p::star<p::range<'\x80', '\xBF'>>> {};
 struct item : p::sor<comma, named, word, digits, text, arrow, plus_minus, signed_number, range, colon, equals, lone_sign, comment, open_text, stray> {};
 struct margin : p::success {};
 struct empty_line : p::seq<p::star<blank>, line_end> {};

@@ -1,4 +1,6 @@
 #include "grammar/units.hpp"
+#include <algorithm>
+#include <cctype>
 
 namespace loomsheet {
 
@@ -40,6 +42,15 @@ constexpr Unit rows[] = {
     {"Nm", "Nm", Dimension::torque, 1},
     {"Ah", "Ah", Dimension::charge, 1},
 };
+struct UnitWord {
+    std::string_view word, written;
+};
+constexpr UnitWord words[] = {
+    {"volt", "V"},   {"volts", "V"},     {"amp", "A"},    {"amps", "A"},      {"ampere", "A"},    {"amperes", "A"}, {"watt", "W"},
+    {"watts", "W"},  {"ohms", "ohm"},    {"meter", "m"},  {"metre", "m"},     {"meters", "m"},    {"metres", "m"},  {"qmm", "mm2"},
+    {"sqmm", "mm2"}, {"sec", "s"},    {"seconds", "s"},   {"minutes", "min"}, {"hours", "h"},   {"celsius", "degC"},
+    {"kelvin", "K"}, {"percent", "%"},   {"hertz", "Hz"}, {"1/min", "rpm"},
+};
 struct DimensionRow {
     std::string_view name, example;
 };
@@ -58,6 +69,13 @@ const Unit* find_unit(std::string_view written) {
     if (written.size() > 5) return nullptr;
     for (const Unit& unit : rows)
         if (unit.written == written) return &unit;
+    return nullptr;
+}
+
+const Unit* unit_meant(std::string_view word) {
+    const auto same = [](char a, char b) { return std::tolower(static_cast<unsigned char>(a)) == b; };
+    for (const UnitWord& row : words)
+        if (std::equal(word.begin(), word.end(), row.word.begin(), row.word.end(), same)) return find_unit(row.written);
     return nullptr;
 }
 

@@ -18,6 +18,8 @@ struct Unit {
 
 std::span<const Unit> units();
 const Unit* find_unit(std::string_view written);
+// The unit that a word such as "volts" or "Amp" means; null when it means none. No word is a unit of the language.
+const Unit* unit_meant(std::string_view word);
 std::string_view dimension_name(Dimension dimension); // "a voltage", "a length", ...
 // A right way to write one, such as "12.6 V".
 std::string_view dimension_example(Dimension dimension);

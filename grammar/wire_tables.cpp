@@ -24,6 +24,8 @@ constexpr GaugeRow gauge_rows[] = {
     {"2", 2, 210, 178},   {"1/0", 0, 285, 242}, {"2/0", -1, 330, 280}, {"4/0", -3, 445, 378},
 };
 
+constexpr double fuse_rows[] = {1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40, 50, 60, 70, 80, 100};
+
 constexpr std::string_view thin_wall_seen = "thin-wall cable, trade table";
 constexpr std::string_view thin_wall_remembered = "thin-wall cable, trade table, figure from memory";
 constexpr std::string_view engine_space = "ABYC E-11, engine space of 50 °C";
@@ -32,6 +34,7 @@ constexpr std::string_view engine_space = "ABYC E-11, engine space of 50 °C";
 
 std::span<const MetricWireRow> metric_wires() { return metric_rows; }
 std::span<const GaugeRow> gauges() { return gauge_rows; }
+std::span<const double> fuse_ratings() { return fuse_rows; }
 
 double gauge_diameter_mm(int n) { return 0.127 * std::pow(92.0, (36.0 - n) / 39.0); }
 double gauge_area_mm2(int n) { return std::numbers::pi / 4 * gauge_diameter_mm(n) * gauge_diameter_mm(n); }

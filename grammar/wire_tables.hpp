@@ -36,4 +36,7 @@ struct Ampacity {
 // thinner than the table.
 std::optional<Ampacity> ampacity(std::string_view gauge, double mm2);
 
+// Ratings that blade fuses of types C, E and F are made in, in A: ISO 8820-3, trade-data 3.1.
+std::span<const double> fuse_ratings();
+
 } // namespace loomsheet

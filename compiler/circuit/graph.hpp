@@ -15,7 +15,7 @@ namespace loomsheet {
 
 using NodeId = int;
 
-struct Node {
+struct MetalNode {
     PinId pin = none;               // none for a metal of the car
     Metal metal = Metal::wire_end;  // wire_end, part, or body for a metal of the car
     std::string name;               // "body", "engine", "chassis"
@@ -42,14 +42,15 @@ struct Edge {
 };
 
 struct Graph {
-    std::vector<Node> nodes;
+    std::vector<MetalNode> nodes;
     std::vector<Edge> edges;
     std::vector<std::vector<int>> at;   // the edges at each node
     std::vector<NodeId> wire_end, own;  // by pin
+    std::vector<bool> under_plug;       // by pin: a part's pin that a cavity sits on
     NodeId body = none, engine = none, chassis = none;
 
     NodeId metal(std::string_view name) const; // "body" "engine" "chassis"
-    // The node a point names; none for a joint, a wire or a whole part.
+    // The node a point names; none for a joint, a wire or a whole part. Under a plug M3.1 is the part's own metal.
     NodeId node_of(const PointRef& point) const;
 };
 
@@ -57,7 +58,7 @@ struct Graph {
 std::vector<PinId> ground_pins(const Part& part);
 Graph build_graph(const Circuit& circuit, const Setup& setup = {});
 // "X21.1", "part M3.1", "the body"
-std::string node_name(const Circuit& circuit, const Node& node);
+std::string node_name(const Circuit& circuit, const MetalNode& node);
 // Where the battery's clamps and posts are: + is `a`, - is `b` of each source that gives its volts in this set-up.
 std::vector<Edge> sources(const Circuit& circuit, const Graph& graph, const Setup& setup = {});
 // Closes every relay contact whose coil may be fed in this set-up: both its ends are joined to a source by what conducts.

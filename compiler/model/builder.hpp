@@ -7,9 +7,13 @@
 #include <string>
 #include <string_view>
 #include <unordered_map>
+#include <unordered_set>
 #include <vector>
 
 namespace loomsheet {
+
+// "30", "87", "87a" of `30/87/87a`
+std::vector<std::string_view> pin_names(std::string_view written);
 
 class Builder {
 public:
@@ -37,17 +41,31 @@ private:
         Span at;
     };
     using Names = std::unordered_map<std::string, Declared>;
-    Names designators_, wires_, cables_, panels_, setups_, steps_; // steps: checks and verdicts, which share their labels
+    Names designators_, wires_, cables_, panels_, setups_, steps_, plants_, questions_; // steps: checks and verdicts, which share their labels
     std::unordered_map<std::string, bool> step_is_check_;
     std::vector<Span> panel_uses_;
+    // One message a cause: what else may come of a mistake that was found already.
+    bool files_lost_ = false;                     // some file could not be read
+    std::unordered_set<std::string> doubtful_;    // names and labels in heads that were not understood, in small letters
+    bool nameless_ = false;                       // a head that was not understood has no name at all
+    std::unordered_set<PartId> half_read_;        // parts with phrases that were not understood
+    std::vector<std::string> lost_halves_;        // first letters of plugs whose other half may have got lost
+    int names_asked_ = 0;
 
     // --- names.cpp: who is who
     void declare_all();
     void declare(Entry& entry);
+    void doubt(const Entry& entry);
+    void doubt_names(const Tree& tree, const Statement& statement);
+    bool is_doubtful(std::string_view name) const;
+    const Declared* find_designator(const std::string& name) const;
     bool declare_name(Names& names, const std::string& name, int id, Span at, std::string_view what);
     void declare_twins(const Entry& entry);
     void declare_pins(const Entry& entry);
     PinId add_pin(PartId part, std::string_view name, Span at, bool reachable = true);
+
+    // --- points.cpp: what is meant by a name
+    std::string likely_meant(std::string_view name, std::initializer_list<const Names*> among);
     PartId find_part(Span at);
     PinId find_pin(PartId part, std::string_view name, Span at);
     PartId pin_home(PartId part) const; // the assembly, for what is declared in one
@@ -64,7 +82,7 @@ private:
     void check_needs(const Part& part, const Entry& entry);
     Condition condition(Reader& read);
     std::vector<PinId> pins_of(PartId part, std::string_view written);
-    void suits(const Part& part, const PhraseRow& row, Span at);
+    static bool suits(const Part& part, const PhraseRow& row);
 
     // --- wires.cpp: wires, cables, colours, panels, meters
     void fill_wire(Entry& entry);
@@ -94,9 +112,13 @@ private:
     // --- setups.cpp
     void fill_setup(Entry& entry);
     Setup setup(const Entry& entry, std::uint32_t first_item);
-    void items(const Entry& entry, std::uint32_t& phrase, Setup& setup, std::vector<int>& open);
+    struct Nesting { // labels of set-ups: those that are being read, and those that are read
+        std::vector<int> open;
+        std::unordered_set<int> taken;
+    };
+    void items(const Entry& entry, std::uint32_t phrase, Setup& setup, Nesting& nesting);
     SetupItem item(Form form, Reader& read);
-    void expand(int named, Setup& setup, std::vector<int>& open, Span at);
+    void expand(int named, Setup& setup, Nesting& nesting, Span at);
 
     // --- build.cpp: shared, and what only the whole shows
     void compare_values();
@@ -109,13 +131,13 @@ private:
     Opened open(const Entry& entry, std::uint32_t phrase) const;
     Reader head(const Entry& entry) const;
     std::string_view text(Span at) const { return sources_.text(at); }
+    std::string said(Span at) const; // as written, for messages: its blanks made one, cut at the end of its line
     Words words(Reader& read);
     Allow allow(Reader& read);
     bool reach(const Quantity& value, std::string_view role);
     void lacks(const Entry& entry, std::string_view what, std::string_view such);
     void no_use_yet(Span at, std::string_view what);
     std::vector<std::string> said_no_use_;
-    std::vector<int> open_setups_;
     Part& part(PartId id) { return circuit_.parts[static_cast<std::size_t>(id)]; }
     Pin& pin(PinId id) { return circuit_.pins[static_cast<std::size_t>(id)]; }
 };

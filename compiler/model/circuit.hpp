@@ -20,6 +20,8 @@ enum class PartKind : std::uint8_t {
 
 // The word of the language for it: "battery", "switch", "part" ...
 std::string_view kind_word(PartKind kind);
+// "a fuse", "an assembly"
+std::string with_article(std::string_view word);
 
 // What a text of the author's says, and where.
 struct Words {

@@ -9,7 +9,7 @@
 namespace loomsheet {
 
 struct ReachRow {
-    std::string_view role; // "inner resistance of a battery"
+    std::string_view role; // "inner resistance"
     double low, high;      // in the base unit, ends in
     std::string_view limits; // the same in words
 };

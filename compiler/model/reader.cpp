@@ -1,6 +1,7 @@
 #include "model/reader.hpp"
 #include <charconv>
 #include <cmath>
+#include <limits>
 
 namespace loomsheet {
 
@@ -9,8 +10,8 @@ double to_number(std::string_view digits) {
     if (!plain.empty() && plain[0] == '+') plain.erase(0, 1);
     if (const auto comma = plain.find(','); comma != std::string::npos) plain[comma] = '.'; // already found as LS111
     double value = 0;
-    std::from_chars(plain.data(), plain.data() + plain.size(), value);
-    return value;
+    const auto read = std::from_chars(plain.data(), plain.data() + plain.size(), value);
+    return read.ec == std::errc::result_out_of_range ? std::numeric_limits<double>::infinity() : value;
 }
 
 bool Reader::word(std::string_view wanted) {
@@ -19,10 +20,13 @@ bool Reader::word(std::string_view wanted) {
     return true;
 }
 
-std::string_view Reader::any_word() { return is(Atom::word) ? token_text(tree_->args[at_++].first) : std::string_view{}; }
+std::string_view Reader::any_word() {
+    return is(Atom::word) ? token_text(tree_->args[at_++].first) : std::string_view{};
+}
 
 void Reader::skip_words() {
-    while (is(Atom::word) || is(Atom::colon) || is(Atom::arrow)) ++at_;
+    while (is(Atom::word) || is(Atom::colon) || is(Atom::arrow))
+        ++at_;
 }
 
 void Reader::skip_words_of(Atom atom, std::string_view wanted) {
@@ -56,18 +60,20 @@ Quantity Reader::plain(std::uint32_t number, std::uint32_t unit) const {
     made.written = std::string(token_text(number));
     if (made.written[0] == '-') made.written.replace(0, 1, "\u2212");
     made.written += made.unit->dimension == Dimension::percent ? " %" : " " + std::string(made.unit->printed);
-    made.at = {tree_->file, tree_->tokens[number].begin, tree_->tokens[unit].end};
+    made.at = {tree_->file, tree_->tokens[number].begin, tree_->tokens[unit].end()};
     return made;
 }
 
 Quantity Reader::quantity() {
-    while (!is(Atom::quantity) && !is(Atom::tolerance)) ++at_;
+    while (!is(Atom::quantity) && !is(Atom::tolerance))
+        ++at_;
     const Arg& taken = tree_->args[at_++];
     const auto first = taken.first + (taken.atom == Atom::tolerance ? 1 : 0);
     Quantity made = plain(first, first + 1);
     if (taken.count == 5) { // number unit ± number unit
         const Quantity tolerance = plain(first + 3, first + 4);
-        made.plus_minus = tolerance.unit->dimension == Dimension::percent ? tolerance.si * std::abs(made.si) : tolerance.si;
+        made.plus_minus =
+            tolerance.unit->dimension == Dimension::percent ? tolerance.si * std::abs(made.si) : tolerance.si;
         made.written += " ±" + tolerance.written;
     }
     made.at = tree_->span(taken.first, taken.count);
@@ -85,7 +91,7 @@ void Reader::range(Quantity& low, Quantity& high) {
 Span Reader::rest() const {
     const Arg& first = tree_->args[at_];
     const Arg& last = tree_->args[end_ - 1];
-    return {tree_->file, tree_->tokens[first.first].begin, tree_->tokens[last.first + last.count - 1].end};
+    return {tree_->file, tree_->tokens[first.first].begin, tree_->tokens[last.first + last.count - 1].end()};
 }
 
 } // namespace loomsheet

@@ -5,15 +5,19 @@
 
 namespace loomsheet {
 
+namespace {
+constexpr std::size_t deepest_setup = 32;
+}
+
 // The items that follow phrase `first_item` - 1 of the entry, labels replaced by what they stand for.
 Setup Builder::setup(const Entry& entry, std::uint32_t first_item) {
     Setup made;
-    std::vector<int> open_setups;
-    items(entry, first_item, made, open_setups);
+    Nesting nesting;
+    items(entry, first_item, made, nesting);
     return made;
 }
 
-void Builder::items(const Entry& entry, std::uint32_t& index, Setup& made, std::vector<int>& open_setups) {
+void Builder::items(const Entry& entry, std::uint32_t index, Setup& made, Nesting& nesting) {
     const auto end = entry.statement->first_phrase + entry.statement->phrase_count;
     for (; index < end && entry.tree->phrases[index].is_item; ++index) {
         auto opened = open(entry, index);
@@ -30,52 +34,73 @@ void Builder::items(const Entry& entry, std::uint32_t& index, Setup& made, std::
         const std::string name(text(label));
         const auto found = setups_.find(name);
         if (found == setups_.end()) {
-            std::vector<std::string_view> known;
-            for (const auto& [word, declared] : setups_) known.push_back(word);
-            std::sort(known.begin(), known.end());
-            auto help = meant(name, known);
+            if (is_doubtful(name) || entry.statement->broken) continue; // it may belong to what was not understood
+            auto help = likely_meant(name, {&setups_});
             const auto step = step_is_check_.find(name);
-            if (step != step_is_check_.end()) help = fmt::format("`{}` is a {}; a set-up is declared: setup {}: key on", name, step->second ? "check" : "verdict", "ready");
+            if (step != step_is_check_.end())
+                help = fmt::format("`{}` is a {}; a set-up is declared: setup {}: key on", name,
+                                   step->second ? "check" : "verdict", "ready");
             if (help.empty()) help = fmt::format("declare it: setup {}: key on", name);
             findings_.add(501, label, fmt::format("no set-up is called `{}`", name), help);
             continue;
         }
         plan_.setups[static_cast<std::size_t>(found->second.id)].used = true;
-        expand(found->second.id, made, open_setups, label);
+        expand(found->second.id, made, nesting, label);
     }
 }
 
-void Builder::expand(int named, Setup& made, std::vector<int>& open_setups, Span at) {
-    if (std::find(open_setups.begin(), open_setups.end(), named) != open_setups.end()) {
-        findings_.add(501, at, fmt::format("the set-up `{}` uses itself", plan_.setups[static_cast<std::size_t>(named)].label), "write out what it stands for");
+// What a label stands for is taken in once, however often it is named on the way.
+void Builder::expand(int named, Setup& made, Nesting& nesting, Span at) {
+    const auto& label = plan_.setups[static_cast<std::size_t>(named)].label;
+    if (std::find(nesting.open.begin(), nesting.open.end(), named) != nesting.open.end()) {
+        findings_.add(501, at, fmt::format("the set-up `{}` uses itself", label), "write out what it stands for");
         return;
     }
-    open_setups.push_back(named);
-    const Entry& entry = *setup_entries_[static_cast<std::size_t>(named)];
-    auto index = entry.statement->first_phrase;
+    if (nesting.taken.contains(named)) return;
+    if (nesting.open.size() == deepest_setup) {
+        findings_.add(501, at, fmt::format("`{}` is the label of a label, more than {} deep", label, deepest_setup),
+                      "write out what it stands for");
+        return;
+    }
+    nesting.open.push_back(named);
     const auto own = made.at;
-    items(entry, index, made, open_setups);
+    const Entry& entry = *setup_entries_[static_cast<std::size_t>(named)];
+    items(entry, entry.statement->first_phrase, made, nesting);
     made.at = own;
-    open_setups.pop_back();
+    nesting.open.pop_back();
+    nesting.taken.insert(named);
 }
 
 SetupItem Builder::item(Form form, Reader& read) {
     SetupItem made;
     const auto named_part = [&] { made.part = find_part(read.take()); };
+    const auto named_sensor = [&] {
+        const Span at = read.tree().span(read.arg().first, read.arg().count);
+        named_part();
+        if (made.part != none && part(made.part).kind != PartKind::sensor)
+            findings_.add(203, at,
+                          fmt::format("{} is {}; only a sensor is brought to a value", part(made.part).id,
+                                      with_article(kind_word(part(made.part).kind))));
+    };
     const auto has_positions = [&](std::string_view position, Span at) {
-        if (made.part == none) return;
+        if (made.part == none || half_read_.contains(made.part)) return;
         const Part& owner = part(made.part);
         std::vector<std::string_view> known;
-        for (const auto& p : owner.positions) known.push_back(p.position);
+        for (const auto& p : owner.positions)
+            known.push_back(p.position);
         for (const auto& element : owner.elements)
             for (const auto& p : element.table)
                 if (!p.position.empty()) known.push_back(p.position);
         if (known.empty()) {
-            findings_.add(203, at, fmt::format("{} is a {} without positions", owner.id, kind_word(owner.kind)), "positions are written `at up 30/A` in a switch, `at pressed 76 %` in a sensor");
+            findings_.add(203, at,
+                          fmt::format("{} is {} without positions", owner.id, with_article(kind_word(owner.kind))),
+                          "positions are written `at up 30/A` in a switch, `at pressed 76 %` in a sensor");
         } else if (std::find(known.begin(), known.end(), position) == known.end()) {
             std::string list;
-            for (std::size_t i = 0; i < known.size(); ++i) list += (i ? ", " : "") + std::string(known[i]);
-            findings_.add(210, at, fmt::format("{} has no position `{}`", owner.id, position), fmt::format("its positions are {}", list));
+            for (std::size_t i = 0; i < known.size(); ++i)
+                list += (i ? ", " : "") + std::string(known[i]);
+            findings_.add(210, at, fmt::format("{} has no position `{}`", owner.id, position),
+                          fmt::format("its positions are {}", list));
         }
     };
     switch (form) {
@@ -105,7 +130,9 @@ SetupItem Builder::item(Form form, Reader& read) {
         if (owner.kind == PartKind::sensor && owner.sensor_kind == "pot")
             has_positions("pressed", at);
         else if (owner.kind != PartKind::switch_)
-            findings_.add(203, at, fmt::format("{} is a {}; only a switch is pressed", owner.id, kind_word(owner.kind)));
+            findings_.add(
+                203, at,
+                fmt::format("{} is {}; only a switch is pressed", owner.id, with_article(kind_word(owner.kind))));
         break;
     }
     case Form::item_on: {
@@ -114,17 +141,24 @@ SetupItem Builder::item(Form form, Reader& read) {
         const auto to = point(at);
         made.part = to.part, made.pin = to.pin;
         read.word("on");
-        if (to.part == none) break;
+        if (to.part == none || half_read_.contains(to.part)) break;
         const auto& elements = part(to.part).elements;
-        if (std::none_of(elements.begin(), elements.end(), [&](const Element& e) { return e.kind == ElementKind::module_output && e.a == to.pin; }))
-            findings_.add(203, at, fmt::format("{} is no output that can be called", text(at)), fmt::format("declare it in {}: output {} pulls down 1 A", part(to.part).id, pin(to.pin).name));
+        if (std::none_of(elements.begin(), elements.end(),
+                         [&](const Element& e) { return e.kind == ElementKind::module_output && e.a == to.pin; }))
+            findings_.add(
+                203, at, fmt::format("{} is no output that can be called", text(at)),
+                fmt::format("declare it in {}: output {} pulls down 1 A", part(to.part).id, pin(to.pin).name));
         break;
     }
-    case Form::item_found: made.kind = ItemKind::as_found, named_part(), read.skip_words(); break;
+    case Form::item_found:
+        made.kind = ItemKind::as_found;
+        named_sensor(), read.skip_words();
+        break;
     case Form::item_value:
         made.kind = ItemKind::at_value;
-        named_part(), read.word("at");
+        named_sensor(), read.word("at");
         made.value = read.quantity();
+        if (made.value->unit->dimension == Dimension::temperature) reach(*made.value, "temperature");
         break;
     case Form::item_position: {
         made.kind = ItemKind::position;

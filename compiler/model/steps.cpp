@@ -10,8 +10,10 @@ namespace loomsheet {
 namespace {
 // SAE J2012 / ISO 15031-6: letter, a digit 0 to 3, three hexadecimal digits.
 bool is_trouble_code(std::string_view code) {
-    return code.size() == 5 && std::string_view("PCBU").find(code[0]) != std::string_view::npos && code[1] >= '0' && code[1] <= '3' &&
-           std::all_of(code.begin() + 2, code.end(), [](unsigned char c) { return std::isdigit(c) || (c >= 'A' && c <= 'F'); });
+    return code.size() == 5 && std::string_view("PCBU").find(code[0]) != std::string_view::npos && code[1] >= '0' &&
+           code[1] <= '3' && std::all_of(code.begin() + 2, code.end(), [](unsigned char c) {
+               return std::isdigit(c) || (c >= 'A' && c <= 'F');
+           });
 }
 } // namespace
 
@@ -19,7 +21,11 @@ void Builder::fill_plan(Entry& entry) {
     auto read_head = head(entry);
     const Span at = read_head.take();
     if (!plan_.id.empty()) {
-        findings_.add({113, at, fmt::format("a second plan head: `{}`", text(at)), "one file holds one plan", {{plan_.at, "the first one"}}});
+        findings_.add({113,
+                       at,
+                       fmt::format("a second plan head: `{}`", text(at)),
+                       "one file holds one plan",
+                       {{plan_.at, "the first one"}}});
         return;
     }
     plan_.id = text(at);
@@ -40,7 +46,8 @@ void Builder::fill_plan(Entry& entry) {
             if (is_trouble_code(text(code)))
                 plan_.codes.emplace_back(text(code));
             else
-                findings_.add(212, code, fmt::format("`{}` is no trouble code", text(code)), "a trouble code is P, C, B or U, a digit 0 to 3 and three more, such as P0480");
+                findings_.add(212, code, fmt::format("`{}` is no trouble code", text(code)),
+                              "a trouble code is P, C, B or U, a digit 0 to 3 and three more, such as P0480");
             break;
         }
         case Form::revision:
@@ -48,7 +55,7 @@ void Builder::fill_plan(Entry& entry) {
             plan_.revision = read.take_text();
             if (!read.done()) plan_.date = read.take_text();
             break;
-        case Form::system: plan_.system = read.quantity(), reach(*plan_.system, "system"); break;
+        case Form::system: plan_.system = read.quantity(), reach(*plan_.system, "system voltage"); break;
         case Form::caution: plan_.cautions.push_back(words(read)); break;
         case Form::note: plan_.notes.push_back(words(read)); break;
         case Form::allow: plan_.allows.push_back(allow(read)); break;
@@ -68,9 +75,16 @@ void Builder::complaint(Reader& read, std::string& said, States& meant_states, b
     }
     const Span at = read.rest();
     const auto measure = read.any_word();
-    if (!may_measure) findings_.add(203, at, "a planted fault's complaint is a state, not a measurement", "for instance: complaint \"Slow\": M3 slow");
-    plan_.complaint_measure = measure == "clamp" ? MeasureKind::clamp : measure == "amps" ? MeasureKind::amps : measure == "volts" ? MeasureKind::volts
-                              : measure == "drop" ? MeasureKind::drop : MeasureKind::ohms;
+    if (!may_measure) {
+        findings_.add(203, at, "a planted fault's complaint is a state, not a measurement",
+                      "for instance: complaint \"Slow\": M3 slow");
+        return;
+    }
+    plan_.complaint_measure = measure == "clamp"   ? MeasureKind::clamp
+                              : measure == "amps"  ? MeasureKind::amps
+                              : measure == "volts" ? MeasureKind::volts
+                              : measure == "drop"  ? MeasureKind::drop
+                                                   : MeasureKind::ohms;
     read.skip_words();
     Row row;
     row.at = at;
@@ -115,7 +129,8 @@ void Builder::fill_verdict(Entry& entry) {
         case Form::after:
             read.skip_words();
             while (!read.done())
-                if (const int check = find_check(read.take(), "a repair is proved by"); check != none) verdict.after.push_back(check);
+                if (const int check = find_check(read.take(), "a repair is proved by"); check != none)
+                    verdict.after.push_back(check);
             break;
         case Form::then_plan: read.skip_words(), verdict.then_plan = read.take_text(); break;
         case Form::then: {
@@ -132,13 +147,12 @@ void Builder::fill_verdict(Entry& entry) {
 }
 
 void Builder::fill_plant(Entry& entry) {
-    Plant made;
+    if (entry.made == none) return;
+    Plant& made = plan_.plants[static_cast<std::size_t>(entry.made)];
     auto read_head = head(entry);
-    const Span at = read_head.take();
-    made.at = at;
-    made.label = text(at);
+    read_head.take();
     if (read_head.is(Atom::text)) made.title = read_head.text();
-    no_use_yet(at, "a planted fault");
+    no_use_yet(made.at, "a planted fault");
     bool has_fault = false;
     for (std::uint32_t i = 0; i < entry.statement->phrase_count; ++i) {
         const auto index = entry.statement->first_phrase + i;
@@ -153,7 +167,10 @@ void Builder::fill_plant(Entry& entry) {
             made.fault.words = text(rest);
             while (!read.done()) {
                 if (read.is(Atom::quantity))
-                    made.fault.value = read.quantity(), reach(*made.fault.value, made.fault.value->unit->dimension == Dimension::ohm ? "resistor" : made.fault.value->unit->dimension == Dimension::watt ? "load power" : "load current");
+                    made.fault.value = read.quantity(),
+                    reach(*made.fault.value, made.fault.value->unit->dimension == Dimension::ohm    ? "resistance"
+                                             : made.fault.value->unit->dimension == Dimension::watt ? "load power"
+                                                                                                    : "load current");
                 else if (read.is(Atom::point))
                     made.fault.other = point(read.take());
                 else
@@ -173,17 +190,15 @@ void Builder::fill_plant(Entry& entry) {
         }
     }
     if (!entry.statement->broken && !has_fault) lacks(entry, "its fault", "joint X30.1 2.2 ohm");
-    plan_.plants.push_back(std::move(made));
 }
 
 void Builder::fill_question(Entry& entry) {
-    Question made;
+    if (entry.made == none) return;
+    Question& made = plan_.questions[static_cast<std::size_t>(entry.made)];
     auto read_head = head(entry);
-    const Span at = read_head.take();
-    made.at = at;
-    made.label = text(at);
+    read_head.take();
     made.text = read_head.text();
-    no_use_yet(at, "a question");
+    no_use_yet(made.at, "a question");
     for (std::uint32_t i = 0; i < entry.statement->phrase_count; ++i) {
         auto [row, read, place] = open(entry, entry.statement->first_phrase + i);
         if (row->form == Form::marks)
@@ -193,7 +208,6 @@ void Builder::fill_question(Entry& entry) {
         else if (row->form == Form::answer)
             answer(read, made);
     }
-    plan_.questions.push_back(std::move(made));
 }
 
 void Builder::answer(Reader& read, Question& question) {

@@ -44,9 +44,7 @@ void apply_allowances(Plan& plan, Findings& findings) {
         const bool by_plan = accepts(plan.allows, finding.code);
         return by_statement || by_plan;
     });
-    // With errors of form or of names some rules have kept silent: what they would find shows when those are mended.
-    const auto of_earlier_stage = [](const Diagnostic& finding) { return severity_of(finding) == Severity::error && finding.code < 300; };
-    if (std::any_of(findings.list().begin(), findings.list().end(), of_earlier_stage)) return;
+    if (findings.has_errors()) return; // the warning may come when they are mended
     report_unused(plan.allows, findings);
     for (const Part& part : plan.circuit.parts) report_unused(part.allows, findings);
     for (const Wire& wire : plan.circuit.wires) report_unused(wire.allows, findings);

@@ -62,13 +62,14 @@ std::vector<Lost> lost_stops(const PlanMap& map, const std::vector<int>& reached
     return lost;
 }
 
-// The check whose missing `pass` is why nothing leads to `head`: the one written just before it, or the only one.
+// The check whose missing `pass` is why nothing leads to `head`: the one written just before it; else, when one check forgot
+// its pass and one stop is lost, these two.
 int check_that_forgot(const Plan& plan, const PlanMap& map, const std::vector<Lost>& lost, StopId head) {
-    if (!map.is_verdict(head)) return needs_pass(plan.checks[head - 1]) ? head - 1 : none;
-    const auto verdicts = std::count_if(lost.begin(), lost.end(), [&](const Lost& each) { return map.is_verdict(each.head); });
-    const auto forgetful = std::find_if(plan.checks.begin(), plan.checks.end(), needs_pass);
-    const bool one = verdicts == 1 && std::count_if(plan.checks.begin(), plan.checks.end(), needs_pass) == 1;
-    return one ? static_cast<int>(forgetful - plan.checks.begin()) : none;
+    if (!map.is_verdict(head) && needs_pass(plan.checks[head - 1])) return head - 1;
+    const auto first = std::find_if(plan.checks.begin(), plan.checks.end(), needs_pass);
+    const bool the_only_ones = lost.size() == 1 && std::count_if(first, plan.checks.end(), needs_pass) == 1;
+    const int check = static_cast<int>(first - plan.checks.begin());
+    return the_only_ones && check < head ? check : none;
 }
 
 // A label that is none (LS211) was meant for a stop to which nothing leads now, most likely the one whose label is as long.
@@ -91,7 +92,7 @@ void prove_all_reached(const Plan& plan, const PlanMap& map, const Doubt& doubt,
         Diagnostic finding{verdict ? 302 : 301, map.at(head), {}, {}, {}};
         finding.says = fmt::format("{} {} cannot be reached: ", verdict ? "the verdict" : "the check", map.quoted(head));
         if (map.to(head).empty()) {
-            finding.says += verdict ? "no outcome leads to it" : "no outcome and no verdict leads to it";
+            finding.says += "nothing leads to it";
         } else {
             const Arrow& arrow = map.arrows()[map.to(head).front()];
             finding.says += fmt::format("only {} leads to it, and that cannot be reached either", map.quoted(arrow.from));
@@ -142,7 +143,6 @@ void prove_no_circle(const PlanMap& map, std::vector<bool>& in_circle, Findings&
                 continue;
             }
             const auto first = std::find_if(way.begin(), way.end(), [&](const auto& step) { return step.first == arrow.to; });
-            if (std::any_of(first, way.end(), [&](const auto& step) { return in_circle[step.first]; })) continue;
             std::vector<std::string> names;
             for (auto step = first; step != way.end(); ++step) in_circle[step->first] = true, names.push_back(map.quoted(step->first));
             names.push_back(map.quoted(arrow.to));

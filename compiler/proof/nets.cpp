@@ -54,7 +54,9 @@ void Nets::mark_ends(const Doubt& doubt) {
         for (const PinId pin : {wire.from, wire.to}) {
             if (pin == none) continue;
             wired[graph.wire_end[pin]] = true;
-            if (wire.from == none || wire.to == none) open_[graph.wire_end[pin]] = true;
+            if (wire.from != none && wire.to != none) continue;
+            open_[graph.wire_end[pin]] = true;
+            lost_wires.push_back(graph.wire_end[pin]);
         }
     const auto know = [&](PinId pin) {
         if (pin != none) known_[graph.own[pin]] = true;
@@ -114,7 +116,7 @@ bool Nets::loose(NodeId node) const {
 }
 
 bool Nets::beyond_the_plan(NodeId node) const {
-    const Node& here = graph.nodes[node];
+    const MetalNode& here = graph.nodes[node];
     if (here.pin == none) return false;
     if (here.metal == Metal::part) return !known_[node];
     return open_[node];

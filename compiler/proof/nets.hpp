@@ -28,6 +28,7 @@ struct Nets {
     Reach fed, grounded;                // by contacts and drivers too, as far as the other net's conductors
     std::vector<bool> wired;            // by node: a wire ends here
     std::vector<Consumer> consumers;
+    std::vector<NodeId> lost_wires;     // wires one of whose ends was left out: where the other ends
 
     bool has_source() const { return !plus.empty(); }
     bool has_lost_plug() const { return lost_plug_; } // a connector of which it is not known what it plugs into

@@ -59,26 +59,27 @@ std::string amount(double si, const Unit* unit) {
 
 constexpr double slack = 1e-9; // 300 mV touches 0.3 V
 
-void prove_they_touch(std::vector<Band> bands, bool rest_is_named, Findings& findings) {
+void prove_they_touch(const Check& check, std::vector<Band> bands, const std::optional<Band>& pass, Findings& findings) {
     std::stable_sort(bands.begin(), bands.end(), [](const Band& a, const Band& b) { return a.low < b.low; });
     for (std::size_t i = 1; i < bands.size(); ++i) {
         const Band &under = bands[i - 1], &over = bands[i];
         const Band& later = under.at.begin < over.at.begin ? over : under;
         const Band& earlier = &later == &over ? under : over;
+        // `fail`, and `low` or `high` on their side of the pass, take what no band takes.
+        const bool above = pass && over.low > pass->low;
+        const bool rest_is_named = has_outcome(check, OutcomeKind::fail) || ((!pass || above) && has_outcome(check, OutcomeKind::high)) ||
+                                   ((!pass || !above) && has_outcome(check, OutcomeKind::low));
         if (over.low < under.high - slack) {
-            Diagnostic finding{306, later.at, {}, "let one band end where the next begins", {{earlier.at, "this one"}}};
             const double high = std::min(under.high, over.high);
-            finding.says = fmt::format("`{}` overlaps `{}`: a reading {} has two ways to go", later.words, earlier.words,
-                                       high == std::numeric_limits<double>::infinity()
-                                           ? "above " + amount(over.low, over.unit)
-                                           : fmt::format("between {} and {}", amount(over.low, over.unit), amount(high, over.unit)));
-            findings.add(std::move(finding));
+            const std::string where = high == std::numeric_limits<double>::infinity()
+                                          ? "above " + amount(over.low, over.unit)
+                                          : fmt::format("between {} and {}", amount(over.low, over.unit), amount(high, over.unit));
+            findings.add({306, later.at, fmt::format("`{}` overlaps `{}`: a reading {} has two ways to go", later.words, earlier.words, where),
+                          "let one band end where the next begins", {{earlier.at, "this one"}}});
         } else if (over.low > under.high + slack && !rest_is_named) {
-            findings.add({306, later.at,
-                          fmt::format("between `{}` and `{}` there is a gap: a reading between {} and {} has no way to go", under.words,
-                                      over.words, amount(under.high, under.unit), amount(over.low, over.unit)),
-                          "let the bands touch, or write `fail -> ` for what is left",
-                          {{earlier.at, "this one"}}});
+            findings.add({306, later.at, fmt::format("between `{}` and `{}` there is a gap: a reading between {} and {} has no way to go", under.words,
+                                                     over.words, amount(under.high, under.unit), amount(over.low, over.unit)),
+                          "let the bands touch, or write `fail -> ` for what is left", {{earlier.at, "this one"}}});
         }
     }
 }
@@ -90,21 +91,9 @@ void prove_bands(const Check& check, Findings& findings) {
         if (auto band = band_of(*outcome.band)) band->at = outcome.at, bands.push_back(*band);
     }
     if (bands.empty()) return;
-    const bool rest_is_named = has_outcome(check, OutcomeKind::fail);
-    if (check.limits.size() != 1) return prove_they_touch(std::move(bands), rest_is_named, findings); // rows differ
-    const auto pass = band_of(check.limits.front());
-    if (!pass) return prove_they_touch(std::move(bands), rest_is_named, findings);
-    for (const Outcome& outcome : check.outcomes) {
-        Band band = *pass;
-        if (outcome.kind == OutcomeKind::low) band.low = -std::numeric_limits<double>::infinity(), band.high = pass->low;
-        else if (outcome.kind == OutcomeKind::high) band.low = pass->high, band.high = std::numeric_limits<double>::infinity();
-        else continue;
-        band.words = outcome_word(outcome.kind);
-        band.at = outcome.at;
-        bands.push_back(band);
-    }
-    bands.push_back(*pass);
-    prove_they_touch(std::move(bands), rest_is_named, findings);
+    const std::optional<Band> pass = check.limits.size() == 1 ? band_of(check.limits.front()) : std::nullopt; // else rows differ
+    if (pass) bands.push_back(*pass);
+    prove_they_touch(check, std::move(bands), pass, findings);
 }
 
 // --- LS307 ---------------------------------------------------------------------------------------------------------

@@ -14,6 +14,6 @@ Findings prove(Plan& plan, Findings found = {});
 // flow.cpp (LS3xx), wiring.cpp (LS4xx), setup.cpp (LS5xx) add their families.
 void prove_flow(const Plan& plan, const Doubt& doubt, Findings& findings);
 void prove_wiring(const Plan& plan, const Doubt& doubt, Findings& findings);
-void prove_setup(const Plan& plan, Findings& findings);
+void prove_setup(const Plan& plan, const Doubt& doubt, Findings& findings);
 
 } // namespace loomsheet

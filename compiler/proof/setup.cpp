@@ -27,7 +27,7 @@ void prove_comes_off(const Circuit& circuit, const SetupItem& item, PartId id, F
     const bool plug = part.kind == PartKind::connector;
     switch (item.kind) {
     case ItemKind::unplugged:
-        if (!plug) findings.add(502, item.at, fmt::format("{} is {}; it has no plug of that name to take off", part.id, a_kind(part.kind)), how_off(circuit, id, none));
+        if (!plug) findings.add(502, item.at, fmt::format("{} is {}: only a plug is unplugged, by its own name", part.id, a_kind(part.kind)), how_off(circuit, id, none));
         return;
     case ItemKind::pulled:
     case ItemKind::one_of_pulled:
@@ -73,12 +73,18 @@ std::string contradiction(const Circuit& circuit, const SetupItem& a, const Setu
 
 bool within(Span inner, Span outer) { return inner.file == outer.file && inner.begin >= outer.begin && inner.end <= outer.end; }
 
-void prove_no_contradiction(const Circuit& circuit, const Setup& setup, Findings& findings) {
+bool holds(const Setup& setup, const SetupItem& item) {
+    return std::any_of(setup.items.begin(), setup.items.end(), [&](const SetupItem& each) { return each.at == item.at; });
+}
+
+void prove_no_contradiction(const Plan& plan, const Setup& setup, Findings& findings) {
     for (std::size_t i = 0; i < setup.items.size(); ++i)
         for (std::size_t j = 0; j < i; ++j) {
             const SetupItem &later = setup.items[i], &earlier = setup.items[j];
-            const std::string why = contradiction(circuit, earlier, later);
+            const std::string why = contradiction(plan.circuit, earlier, later);
             if (why.empty()) continue;
+            const auto told = [&](const NamedSetup& named) { return &named.setup != &setup && holds(named.setup, later) && holds(named.setup, earlier); };
+            if (std::any_of(plan.setups.begin(), plan.setups.end(), told)) return;
             // What a label stands for is written elsewhere: the line that brings the two together is to be changed.
             const SetupItem& here = within(later.at, setup.at) ? later : earlier;
             const SetupItem& there = &here == &later ? earlier : later;
@@ -108,26 +114,26 @@ void prove_load_lies(const Check& check, Findings& findings) {
     }
 }
 
-void prove_items(const Circuit& circuit, const Setup& setup, Findings& findings) {
+void prove_items(const Plan& plan, const Setup& setup, Findings& findings) {
     for (const SetupItem& item : setup.items) {
-        prove_comes_off(circuit, item, item.part, findings);
-        for (const PartId part : item.parts) prove_comes_off(circuit, item, part, findings);
+        prove_comes_off(plan.circuit, item, item.part, findings);
+        for (const PartId part : item.parts) prove_comes_off(plan.circuit, item, part, findings);
         prove_bridge_fused(item, findings);
     }
-    prove_no_contradiction(circuit, setup, findings);
+    prove_no_contradiction(plan, setup, findings);
 }
 
 } // namespace
 
-void prove_setup(const Plan& plan, Findings& findings) {
-    for (const NamedSetup& named : plan.setups) prove_items(plan.circuit, named.setup, findings);
-    prove_items(plan.circuit, plan.complaint_with, findings);
-    for (const Plant& plant : plan.plants) prove_items(plan.circuit, plant.with, findings);
+void prove_setup(const Plan& plan, const Doubt& doubt, Findings& findings) {
+    for (const NamedSetup& named : plan.setups) prove_items(plan, named.setup, findings);
+    prove_items(plan, plan.complaint_with, findings);
+    for (const Plant& plant : plan.plants) prove_items(plan, plant.with, findings);
     for (const Check& check : plan.checks) {
-        prove_items(plan.circuit, check.with, findings);
+        prove_items(plan, check.with, findings);
         prove_load_lies(check, findings);
     }
-    prove_probing(plan, findings);
+    prove_probing(plan, doubt, findings);
 }
 
 } // namespace loomsheet

@@ -17,6 +17,7 @@ std::vector<PinId> needed_pins(const Nets& nets, const Part& part) {
     const auto need = [&](PinId pin) {
         if (pin != none && std::find(needed.begin(), needed.end(), pin) == needed.end()) needed.push_back(pin);
     };
+    if (part.kind == PartKind::battery || part.kind == PartKind::fuse || part.kind == PartKind::breaker) return part.pins;
     std::vector<std::pair<PinId, PinId>> contacts;
     for (const Element& element : part.elements) {
         switch (element.kind) {
@@ -54,6 +55,8 @@ std::vector<PinId> needed_pins(const Nets& nets, const Part& part) {
 void find_bare_pins(const Nets& nets, PartId id, std::vector<OpenEnd>& open) {
     const Circuit& circuit = nets.circuit;
     const Part& part = circuit.parts[id];
+    for (const Element& element : part.elements) // an output may stay free, but it may be what a relay lacks
+        if (element.kind == ElementKind::module_output && !nets.joined(element.a)) open.push_back({element.a, {}, false});
     const std::vector<PinId> needed = needed_pins(nets, part);
     if (needed.empty()) return;
     if (std::none_of(needed.begin(), needed.end(), [&](PinId pin) { return nets.joined(pin); })) {

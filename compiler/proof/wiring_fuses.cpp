@@ -55,6 +55,16 @@ Reach behind(const Nets& nets, const Fuse& fuse, bool through_fuses) {
     });
 }
 
+// The nearest rating that is made; the figure itself where none is.
+double largest_fuse_up_to(double amps) {
+    const auto above = std::upper_bound(fuse_ratings().begin(), fuse_ratings().end(), amps);
+    return above == fuse_ratings().begin() ? amps : *std::prev(above);
+}
+double smallest_fuse_from(double amps) {
+    const auto enough = std::lower_bound(fuse_ratings().begin(), fuse_ratings().end(), amps);
+    return enough == fuse_ratings().end() ? amps : *enough;
+}
+
 std::optional<Ampacity> carries(const Wire& wire) {
     if (wire.rated) return Ampacity{wire.rated->si, "as rated in the plan"};
     if (!wire.area) return std::nullopt;
@@ -175,7 +185,8 @@ void prove_fuse_sizes(const Nets& nets, Findings& findings) {
         findings.add({408, part.at,
                       fmt::format("{} of {} A is larger than {} behind it may carry: {}{} A ({})", part.id, number_words(part.rating->si), weakest->id,
                                   weakest->gauge.empty() ? "" : weakest->gauge + ", ", number_words(least.amps), least.basis),
-                      fmt::format("take a fuse of {} A at most or a thicker wire, or write in {} what it may carry, such as `rated {} A`", number_words(least.amps), weakest->id, number_words(part.rating->si)),
+                      fmt::format("take a fuse of {} A at most or a thicker wire; when the wire's data sheet allows more, write `rated {} A` in {}",
+                                  number_words(largest_fuse_up_to(least.amps)), number_words(part.rating->si), weakest->id),
                       {{weakest->at, "the thinnest wire before the next fuse or load"}}});
     }
 }
@@ -192,7 +203,7 @@ void prove_fuse_loads(const Plan& plan, const Nets& nets, Findings& findings) {
                      fmt::format("{} {} {} A through {} of {} A: {} %, and a fuse should carry no more than 80 % for long (common practice)",
                                  list_words(ids(nets.circuit, most.parts)), most.parts.size() == 1 ? "draws" : "draw", number_words(most.amps), part.id, number_words(part.rating->si),
                                  number_words(std::round(100 * most.amps / part.rating->si))),
-                     fmt::format("take a fuse of {} A or more, with a wire that suits it; or feed them apart", number_words(std::ceil(most.amps / share))));
+                     fmt::format("take a fuse of {} A or more, with a wire that suits it{}", number_words(smallest_fuse_from(most.amps / share)), most.parts.size() == 1 ? "" : ", or feed them apart"));
     }
 }
 

@@ -20,16 +20,14 @@ bool can_be_in_series(EdgeKind kind) {
     return kind == EdgeKind::load || kind == EdgeKind::resistor || kind == EdgeKind::coil || kind == EdgeKind::sensor;
 }
 
-// One step on the way: by what may conduct; through another load where both ends of that load hang in between (two lamps in
-// series), or straight to the goal from the metal on which the consumer hangs (a winding that ends at the motor). Never
-// backwards through a load into the other net.
+// One step on the way: by what may conduct, and through another load that hangs in between: its far end is not on the other
+// net, and its near end neither, unless that is the metal on which the consumer itself hangs (a winding that ends at the motor).
+// So two lamps in series are a way, and a neighbour with the same lost ground is none.
 bool one_step(const Nets& nets, const Edge& edge, NodeId here, NodeId to, Aim aim, bool on_own_metal) {
     if (aim.not_through(nets).has(to)) return false;
     if (may_conduct(edge, aim.ground ? here : to)) return true;
-    if (!can_be_in_series(edge.kind)) return false;
-    const bool there = aim.there(nets).has(to);
     const Reach& opposite = aim.opposite(nets);
-    return (on_own_metal && there) || (!opposite.has(here) && (!opposite.has(to) || there));
+    return can_be_in_series(edge.kind) && (on_own_metal || !opposite.has(here)) && (!opposite.has(to) || aim.there(nets).has(to));
 }
 
 bool is_itself(const Edge& edge, const Consumer& consumer) { return edge.part == consumer.part && edge.element == consumer.element; }
@@ -108,7 +106,7 @@ MissingWays missing_ways(const Nets& nets) {
 struct Group {
     std::vector<Missing> members;
     std::vector<NodeId> ends;
-    std::vector<bool> passed; // by node: the way of the first member comes by here
+    std::vector<bool> passed; // by node: the ways of the first member come by here
 };
 
 // The last points that the ways come to: wire ends from which no wire goes on; else the metal of the car or the splice that
@@ -119,10 +117,8 @@ Group group_of(const Nets& nets, const Missing& missing, Aim aim) {
     for (const NodeId start : missing.from) {
         const Reach ways = ways_from(nets, *missing.consumer, start, aim);
         for (const NodeId node : ways.order) {
-            const int by = ways.by[node];
-            if (by >= 0 && (limits_current(nets.graph.edges[by]) || !group.passed[nets.graph.edges[by].other(node)])) continue;
             group.passed[node] = true;
-            const Node& here = nets.graph.nodes[node];
+            const MetalNode& here = nets.graph.nodes[node];
             if (nets.loose(node)) group.ends.push_back(node);
             else if (here.metal == Metal::body) metals.push_back(node);
             else if (here.metal != Metal::wire_end) continue;
@@ -186,9 +182,10 @@ WireId last_wire(const Nets& nets, const Missing& missing, NodeId end, Aim aim) 
 
 // Of the open ends that lead where the way should go: the one to join, best the cavity of the same number.
 int end_to_join(const Nets& nets, const Group& group, const std::vector<OpenEnd>& open, Aim aim) {
+    const bool of_relay = nets.circuit.parts[group.members.front().consumer->part].kind == PartKind::relay;
     int best = none;
     for (int i = 0; i < static_cast<int>(open.size()); ++i) {
-        if (open[i].told || open[i].pin == none || !aim.there(nets).has(nets.graph.wire_end[open[i].pin])) continue;
+        if (open[i].told || (open[i].finding.code == 0 && !of_relay) || !aim.there(nets).has(nets.graph.wire_end[open[i].pin])) continue;
         const NodeId end = nets.graph.wire_end[open[i].pin];
         if (std::find(group.ends.begin(), group.ends.end(), end) != group.ends.end()) continue;
         const PinId last = nets.graph.nodes[group.ends.front()].pin;
@@ -199,11 +196,11 @@ int end_to_join(const Nets& nets, const Group& group, const std::vector<OpenEnd>
 }
 
 std::string help_words(const Nets& nets, const Group& group, int join, const std::vector<OpenEnd>& open, Aim aim) {
-    const Node& last = nets.graph.nodes[group.ends.front()];
+    const MetalNode& last = nets.graph.nodes[group.ends.front()];
     if (last.pin == none) return fmt::format("join {} to the battery, with a strap from a ground point on it", node_name(nets.circuit, last));
     const std::string from = nets.circuit.pin_name(last.pin);
     if (join != none) {
-        const std::string to = nets.circuit.pin_name(open[join].pin);
+        const std::string to = node_name(nets.circuit, nets.graph.nodes[nets.graph.wire_end[open[join].pin]]);
         return fmt::format("{} leads {} and no wire comes to it: write a wire {} -> {}", to, aim.ground ? "to ground" : "to the supply",
                            aim.ground ? from : to, aim.ground ? to : from);
     }
@@ -219,11 +216,22 @@ std::string battery_words(const Nets& nets, Aim aim) {
     return nets.circuit.pin_name(nets.graph.nodes[post].pin);
 }
 
+void mark_told(const Nets& nets, const Group& group, std::vector<OpenEnd>& open) {
+    for (OpenEnd& each : open)
+        if (std::binary_search(group.ends.begin(), group.ends.end(), nets.graph.wire_end[each.pin])) each.told = true;
+}
+
+// A wire whose other end was left out, and which leads where this way should go: it was meant to be here.
+bool is_explained(Nets& nets, Aim aim) {
+    const auto meant = std::find_if(nets.lost_wires.begin(), nets.lost_wires.end(), [&](NodeId end) { return aim.there(nets).has(end); });
+    if (meant == nets.lost_wires.end()) return false;
+    nets.lost_wires.erase(meant);
+    return true;
+}
+
 void report(const Nets& nets, const Group& group, std::vector<OpenEnd>& open, Aim aim, Findings& findings) {
     const int join = end_to_join(nets, group, open, aim);
     if (join != none) open[join].told = true;
-    for (OpenEnd& each : open)
-        if (each.pin != none && std::binary_search(group.ends.begin(), group.ends.end(), nets.graph.wire_end[each.pin])) each.told = true;
     std::vector<std::string> ends;
     for (const NodeId end : group.ends) ends.push_back(node_name(nets.circuit, nets.graph.nodes[end]));
     const Consumer& first = *group.members.front().consumer;
@@ -242,10 +250,13 @@ std::size_t count_missing_ways(const Nets& nets) {
     return missing.supplies.size() + missing.grounds.size();
 }
 
-void prove_ways(const Nets& nets, std::vector<OpenEnd>& open, Findings& findings) {
+void prove_ways(Nets& nets, std::vector<OpenEnd>& open, Findings& findings) {
     const MissingWays missing = missing_ways(nets);
-    for (const Group& group : grouped(nets, missing.grounds, {true})) report(nets, group, open, {true}, findings);
-    for (const Group& group : grouped(nets, missing.supplies, {false})) report(nets, group, open, {false}, findings);
+    for (const Aim aim : {Aim{true}, Aim{false}})
+        for (const Group& group : grouped(nets, aim.ground ? missing.grounds : missing.supplies, aim)) {
+            mark_told(nets, group, open);
+            if (!is_explained(nets, aim)) report(nets, group, open, aim, findings);
+        }
 }
 
 } // namespace loomsheet

@@ -16,6 +16,8 @@ public:
     void head(const StatementRow& row, std::uint32_t statement);
     // No phrase begins here (`row` is null), or the phrase of `row` is not finished.
     void phrase(const StatementRow& statement, Context context, std::uint32_t begin, const PhraseRow* row);
+    // A whole statement that was indented by mistake.
+    void indented(std::uint32_t token);
     void repeated(const PhraseRow& row, Span first, Span second);
     void taken_label(std::uint32_t token);
 
@@ -24,9 +26,11 @@ private:
     std::uint32_t file_;
     Findings& findings_;
 
-    Span at(std::uint32_t token) const { return {file_, matcher_.token(token).begin, matcher_.token(token).end}; }
-    Span after(std::uint32_t token) const { return {file_, matcher_.token(token).end, matcher_.token(token).end}; }
+    Span at(std::uint32_t token) const { return {file_, matcher_.token(token).begin, matcher_.token(token).end()}; }
+    Span after(std::uint32_t token) const { return {file_, matcher_.token(token).end(), matcher_.token(token).end()}; }
     std::string typed_so_far(std::uint32_t begin, std::uint32_t failed) const;
+    bool is_word(std::uint32_t token) const;
+    bool range(std::uint32_t token);
     bool number(std::uint32_t token, std::uint32_t dimensions, const std::string& wanted, std::string_view example);
 };
 

@@ -6,6 +6,7 @@
 namespace loomsheet {
 
 namespace {
+constexpr std::uint32_t longest_text = 60'000; // lines
 constexpr unsigned context_count = static_cast<unsigned>(Context::question) + 1;
 
 // The kinds of token with which an atom can begin.
@@ -40,18 +41,21 @@ std::vector<TokenKind> first_kinds(Atom atom) {
 bool is_near_colour(std::string_view written) {
     if (find_colour_word(written) != nullptr) return true;
     std::vector<std::string_view> words;
-    for (const auto& row : colours()) words.push_back(row.word);
+    for (const auto& row : colours())
+        words.push_back(row.word);
     return !similar(written, words).empty();
 }
 
 bool has_commas(const Node& node) { return node.kind != NodeKind::item || node.atom == Atom::point; }
 } // namespace
 
-// --- what a phrase may begin with ----------------------------------------------------------------------------------------
+// --- what a phrase may begin with
+// ----------------------------------------------------------------------------------------
 const Openings& Openings::of(Context context) {
     static const std::vector<Openings> all = [] {
         std::vector<Openings> made;
-        for (unsigned i = 0; i < context_count; ++i) made.push_back(Openings(static_cast<Context>(i)));
+        for (unsigned i = 0; i < context_count; ++i)
+            made.push_back(Openings(static_cast<Context>(i)));
         return made;
     }();
     return all[static_cast<unsigned>(context)];
@@ -61,37 +65,52 @@ Openings::Openings(Context context) {
     const auto rows = phrases();
     for (std::size_t i = 0; i < rows.size(); ++i)
         if (rows[i].where & in(context)) open(pattern_of(rows[i]), 0, static_cast<std::uint16_t>(i));
+    std::sort(words_.begin(), words_.end(), [](const Opening& a, const Opening& b) { return a.word < b.word; });
+    for (const Opening& opening : words_)
+        ++first_[static_cast<unsigned char>(opening.word[0]) + 1U];
+    for (std::size_t i = 1; i < first_.size(); ++i)
+        first_[i] = static_cast<std::uint16_t>(first_[i] + first_[i - 1]);
+}
+
+std::vector<std::uint16_t>& Openings::rows_of(std::string_view word) {
+    for (Opening& known : words_)
+        if (known.word == word) return known.rows;
+    return words_.emplace_back(Opening{word, {}}).rows;
 }
 
 void Openings::open(const Pattern& pattern, std::size_t from, std::uint16_t row) {
     if (from >= pattern.size()) return;
     const Node& node = pattern[from];
     if (node.kind != NodeKind::item) {
-        for (const auto& branch : node.branches) open(branch, 0, row);
+        for (const auto& branch : node.branches)
+            open(branch, 0, row);
         if (node.kind == NodeKind::optional) open(pattern, from + 1, row);
         return;
     }
     const auto add = [row](std::vector<std::uint16_t>& list) {
         if (list.empty() || list.back() != row) list.push_back(row);
     };
-    if (node.atom == Atom::word) return add(words_[node.word]);
-    if (node.atom == Atom::quantity || node.atom == Atom::range) dimensions_ |= node.dimensions;
-    for (const TokenKind kind : first_kinds(node.atom)) add(kinds_[static_cast<unsigned>(kind)]);
+    if (node.atom == Atom::word) return add(rows_of(node.word));
+    for (const TokenKind kind : first_kinds(node.atom))
+        add(kinds_[static_cast<unsigned>(kind)]);
 }
 
 const std::vector<std::uint16_t>* Openings::by_word(std::string_view word) const {
-    const auto found = words_.find(word);
-    return found == words_.end() ? nullptr : &found->second;
+    const auto letter = static_cast<unsigned char>(word[0]);
+    for (std::size_t i = first_[letter]; i < first_[letter + 1U]; ++i)
+        if (words_[i].word == word) return &words_[i].rows;
+    return nullptr;
 }
 
 std::vector<std::string_view> Openings::words() const {
     std::vector<std::string_view> all;
-    for (const auto& [word, rows] : words_) all.push_back(word);
-    std::sort(all.begin(), all.end());
+    for (const Opening& opening : words_)
+        all.push_back(opening.word);
     return all;
 }
 
-// --- matching ---------------------------------------------------------------------------------------------------------------
+// --- matching
+// ---------------------------------------------------------------------------------------------------------------
 bool Matcher::match(const Pattern& pattern, std::uint32_t& at) {
     items_follow = false;
     const auto args = tree_.args.size();
@@ -120,7 +139,8 @@ bool Matcher::node(const Node& node, std::uint32_t& at) {
     while (node.repeats) {
         auto next = at;
         if (has_commas(node))
-            while (next < end && kind(next) == TokenKind::comma) ++next;
+            while (next < end && kind(next) == TokenKind::comma)
+                ++next;
         if (!once(node, next, true)) break;
         at = next;
     }
@@ -129,14 +149,13 @@ bool Matcher::node(const Node& node, std::uint32_t& at) {
 
 bool Matcher::once(const Node& node, std::uint32_t& at, bool again) {
     if (node.kind == NodeKind::item) {
-        // A line break ends a phrase, unless a comma stands before it.
-        const bool broken = at > begin_ && at < end && token(at).first_on_line && kind(at - 1) != TokenKind::comma;
+        const bool broken = at > begin_ && at < end && token(at).first_on_line && !line_goes_on(at - 1);
         const auto taken = broken ? 0 : atom(node, at, again);
         if (taken == 0) {
             if (!again) fail(node, at);
             return false;
         }
-        tree_.args.push_back({node.atom, at, taken});
+        tree_.args.push_back({at, static_cast<std::uint16_t>(taken), node.atom});
         at += taken;
         return true;
     }
@@ -152,8 +171,19 @@ bool Matcher::once(const Node& node, std::uint32_t& at, bool again) {
     return false;
 }
 
+// A line break ends a phrase, unless the line ends in what cannot end one: `,` `:` `->` `and` `or`.
+bool Matcher::line_goes_on(std::uint32_t last) const {
+    const auto kind_of_last = kind(last);
+    return kind_of_last == TokenKind::comma || kind_of_last == TokenKind::colon || kind_of_last == TokenKind::arrow ||
+           is_word(last, "and") || is_word(last, "or");
+}
+
 bool Matcher::is_word(std::uint32_t at, std::string_view word) const {
     return at < end && (kind(at) == TokenKind::word || kind(at) == TokenKind::name) && text_of(at) == word;
+}
+
+bool Matcher::goes_on(std::uint32_t at, std::string_view word) const {
+    return is_word(at + 1, word) && !token(at + 1).first_on_line;
 }
 
 bool Matcher::is_unit(std::uint32_t at) const {
@@ -164,7 +194,7 @@ bool Matcher::is_unit(std::uint32_t at) const {
 bool Matcher::is_pin(std::uint32_t at) const {
     switch (kind(at)) {
     case TokenKind::number:
-        if (is_unit(at + 1) || is_word(at + 1, "pins") || is_word(at + 1, "x")) return false;
+        if (is_unit(at + 1) || goes_on(at, "pins") || goes_on(at, "x")) return false;
         [[fallthrough]];
     case TokenKind::pin:
     case TokenKind::name:
@@ -176,7 +206,8 @@ bool Matcher::is_pin(std::uint32_t at) const {
 
 std::uint32_t Matcher::plain_quantity(std::uint32_t dimensions, std::uint32_t at) const {
     if (kind(at) != TokenKind::number || at + 1 >= end || token(at + 1).first_on_line) return 0;
-    const auto unit = kind(at + 1) == TokenKind::word || kind(at + 1) == TokenKind::name ? find_unit(text_of(at + 1)) : nullptr;
+    const auto unit =
+        kind(at + 1) == TokenKind::word || kind(at + 1) == TokenKind::name ? find_unit(text_of(at + 1)) : nullptr;
     return unit != nullptr && (dimensions & (1U << static_cast<unsigned>(unit->dimension))) != 0 ? 2 : 0;
 }
 
@@ -198,7 +229,7 @@ std::uint32_t Matcher::atom(const Node& node, std::uint32_t at, bool again) cons
         if (t.kind != TokenKind::text) return 0;
         std::uint32_t taken = 1;
         // A line that is only a text goes on with the one above.
-        while (kind(at + taken) == TokenKind::text && token(at + taken).first_on_line &&
+        while (taken < longest_text && kind(at + taken) == TokenKind::text && token(at + taken).first_on_line &&
                (at + taken + 1 >= end || token(at + taken + 1).first_on_line))
             ++taken;
         return taken;
@@ -210,10 +241,13 @@ std::uint32_t Matcher::atom(const Node& node, std::uint32_t at, bool again) cons
         if (is_word(at, "part") || is_word(at, "joint"))
             return kind(at + 1) == TokenKind::ref || kind(at + 1) == TokenKind::name ? 2 : 0;
         return 0;
-    case Atom::pin: return is_pin(at) && !(again && is_word(at + 1, "on")) ? 1 : 0;
+    case Atom::pin:
+        return is_pin(at) && !(again && goes_on(at, "on") && kind(at + 2) == TokenKind::name)
+                   ? 1
+                   : 0; // `31 on XE2` is another phrase
     case Atom::pins2:
     case Atom::pins3:
-        return t.kind == TokenKind::pins && std::count(text_.begin() + t.begin, text_.begin() + t.end, '/') ==
+        return t.kind == TokenKind::pins && std::count(text_.begin() + t.begin, text_.begin() + t.end(), '/') ==
                                                 (node.atom == Atom::pins2 ? 1 : 2)
                    ? 1
                    : 0;

@@ -4,7 +4,6 @@
 #include "syntax/tree.hpp"
 #include <array>
 #include <string_view>
-#include <unordered_map>
 #include <vector>
 
 namespace loomsheet {
@@ -17,28 +16,31 @@ public:
     const std::vector<std::uint16_t>* by_word(std::string_view word) const;
     const std::vector<std::uint16_t>& by_kind(TokenKind kind) const { return kinds_[static_cast<unsigned>(kind)]; }
     std::vector<std::string_view> words() const;
-    // Dimensions of the quantities with which a phrase may begin here.
-    std::uint32_t dimensions() const { return dimensions_; }
 
 private:
     explicit Openings(Context context);
     void open(const Pattern& pattern, std::size_t from, std::uint16_t row);
-    std::unordered_map<std::string_view, std::vector<std::uint16_t>> words_;
+    std::vector<std::uint16_t>& rows_of(std::string_view word);
+    struct Opening {
+        std::string_view word;
+        std::vector<std::uint16_t> rows;
+    };
+    std::vector<Opening> words_;             // sorted
+    std::array<std::uint16_t, 257> first_{}; // of the words that begin with a byte, in words_
     std::array<std::vector<std::uint16_t>, 24> kinds_;
-    std::uint32_t dimensions_ = 0;
 };
 
 class Matcher {
 public:
     Matcher(std::string_view text, Tree& tree) : text_(text), tree_(tree) {}
 
-    std::uint32_t end = 0;                 // tokens of the statement end here
-    const Openings* keywords = nullptr;    // words that a list of labels must not swallow
-    bool labels_only = false;              // in a set-up no label is one of these words either
+    std::uint32_t end = 0;              // tokens of the statement end here
+    const Openings* keywords = nullptr; // words that a list of labels must not swallow
+    bool labels_only = false;           // in a set-up no label is one of these words either
 
     std::string_view text_of(std::uint32_t token) const {
         const Token& t = tree_.tokens[token];
-        return text_.substr(t.begin, t.end - t.begin);
+        return text_.substr(t.begin, t.length);
     }
     const Token& token(std::uint32_t index) const { return tree_.tokens[index]; }
 
@@ -74,6 +76,8 @@ private:
     std::uint32_t plain_quantity(std::uint32_t dimensions, std::uint32_t at) const;
     bool is_pin(std::uint32_t at) const;
     bool is_word(std::uint32_t at, std::string_view word) const;
+    bool goes_on(std::uint32_t at, std::string_view word) const; // this word comes next on the same line
+    bool line_goes_on(std::uint32_t at) const;
     TokenKind kind(std::uint32_t at) const { return at < end ? tree_.tokens[at].kind : TokenKind::stray; }
 };
 

@@ -2,6 +2,8 @@
 #include "syntax/complain.hpp"
 #include "syntax/match.hpp"
 #include "syntax/scan.hpp"
+#include "syntax/strays.hpp"
+#include <algorithm>
 #include <bitset>
 #include <fmt/format.h>
 
@@ -10,7 +12,19 @@ namespace loomsheet {
 namespace {
 constexpr std::size_t longest_line = 20'000; // bytes; no sheet of paper has a use for more
 
-// --- bytes ------------------------------------------------------------------------------------------------------------------
+// --- bytes
+// ------------------------------------------------------------------------------------------------------------------
+// Where the first control character stands that is no tab; the size of the line where there is none.
+std::size_t first_control(std::string_view line) {
+    const auto is_control = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; };
+    unsigned char any = 0; // without a branch, so that the compiler takes many bytes at once
+    for (const char c : line)
+        any |= static_cast<unsigned char>(is_control(c));
+    if (any == 0) return line.size();
+    return static_cast<std::size_t>(
+        std::find_if(line.begin(), line.end(), [&](char c) { return c != '\t' && is_control(c); }) - line.begin());
+}
+
 bool good_bytes(const SourceFile& source, std::uint32_t file, Findings& findings) {
     const auto text = source.text();
     if (text.size() >= 0xFFFFFFF0U) {
@@ -19,30 +33,37 @@ bool good_bytes(const SourceFile& source, std::uint32_t file, Findings& findings
     }
     if (const auto bad = first_bad_utf8(text); bad != std::string_view::npos) {
         const auto at = static_cast<std::uint32_t>(bad);
-        findings.add(1, {file, at, at + 1}, fmt::format("byte {:02X} here is not UTF-8 text", static_cast<unsigned char>(text[bad])),
+        findings.add(1, {file, at, at + 1},
+                     fmt::format("byte {:02X} here is not UTF-8 text", static_cast<unsigned char>(text[bad])),
                      "save the file as UTF-8 in your editor");
         return false;
     }
-    std::size_t line = 0;
-    for (std::size_t i = 0; i <= text.size(); ++i) {
-        if (i == text.size() || text[i] == '\n') {
-            if (i - line > longest_line) {
-                const auto at = static_cast<std::uint32_t>(line);
-                findings.add(3, {file, at, at + 1}, fmt::format("this line has {} characters; {} are the most", i - line, longest_line),
-                             "break the line; an indented line goes on with the statement above");
-                return false;
-            }
-            line = i + 1;
-        } else if (const auto c = static_cast<unsigned char>(text[i]); (c < 0x20 && c != '\t' && !(c == '\r' && i + 1 < text.size() && text[i + 1] == '\n')) || c == 0x7F) {
-            const auto at = static_cast<std::uint32_t>(i);
-            findings.add(2, {file, at, at + 1}, fmt::format("a control character (byte {:02X}) stands here", c), "take it out; the file may be cut off or not a text");
+    for (std::size_t begin = 0; begin < text.size();) {
+        const auto end = std::min(text.find('\n', begin), text.size());
+        auto line = text.substr(begin, end - begin);
+        if (line.ends_with('\r') && end < text.size()) line.remove_suffix(1);
+        if (line.size() > longest_line) {
+            const auto at = static_cast<std::uint32_t>(begin);
+            findings.add(3, {file, at, at + 1},
+                         fmt::format("this line has {} characters; {} are the most", line.size(), longest_line),
+                         "break the line; an indented line goes on with the statement above");
             return false;
         }
+        if (const auto bad = first_control(line); bad < line.size()) {
+            const auto at = static_cast<std::uint32_t>(begin + bad);
+            findings.add(
+                2, {file, at, at + 1},
+                fmt::format("a control character (byte {:02X}) stands here", static_cast<unsigned char>(line[bad])),
+                "take it out; the file may be cut off or not a text");
+            return false;
+        }
+        begin = end + 1;
     }
     return true;
 }
 
-// --- statements -------------------------------------------------------------------------------------------------------------
+// --- statements
+// -------------------------------------------------------------------------------------------------------------
 class Parser {
 public:
     Parser(const SourceFile& source, std::uint32_t file, Findings& findings)
@@ -52,17 +73,20 @@ public:
 
     Tree parse() {
         scan(source_.text(), tree_);
-        report_bad_tokens();
+        report_strays(source_.text(), tree_, findings_);
         tree_.phrases.reserve(tree_.tokens.size() / 2);
         tree_.args.reserve(tree_.tokens.size());
         const auto count = static_cast<std::uint32_t>(tree_.tokens.size());
         std::uint32_t at = 0;
-        while (at < count && !tree_.tokens[at].at_margin) ++at;
+        while (at < count && !tree_.tokens[at].at_margin)
+            ++at;
         if (at > 0 && count > 0)
-            findings_.add(106, span(0), "this line is indented, but no statement stands above it", "begin at the margin");
+            findings_.add(106, span(0), "this line is indented, but no statement stands above it",
+                          "begin at the margin");
         while (at < count) {
             auto end = at + 1;
-            while (end < count && !tree_.tokens[end].at_margin) ++end;
+            while (end < count && !tree_.tokens[end].at_margin)
+                ++end;
             statement(at, end);
             at = end;
         }
@@ -80,34 +104,6 @@ private:
 
     Span span(std::uint32_t token) const { return tree_.span(token, 1); }
 
-    // What the scanner could not place. Texts without their end and decimal commas are then read as what they were meant to be.
-    void report_bad_tokens() {
-        for (std::uint32_t i = 0; i < tree_.tokens.size(); ++i) {
-            Token& token = tree_.tokens[i];
-            if (token.kind < TokenKind::open_text) continue;
-            const auto written = matcher_.text_of(i);
-            if (token.kind == TokenKind::open_text) {
-                findings_.add(104, span(i), "these words have no closing quote on their line", "end them with \"; a long text goes on as a quoted text in the next line");
-                token.kind = TokenKind::text;
-            } else if (token.kind == TokenKind::decimal_comma) {
-                std::string point(written);
-                point[point.find(',')] = '.';
-                findings_.add(111, span(i), fmt::format("`{}` has a decimal comma", written), fmt::format("write `{}`", point));
-                token.kind = TokenKind::number;
-            } else if (token.kind == TokenKind::dot_letters) {
-                findings_.add(105, span(i), fmt::format("`{}` is neither a number nor a pin", written), "a number is written 12.6 V, a pin X21.1");
-                token.kind = TokenKind::stray;
-            } else if (i == 0 || tree_.tokens[i - 1].kind != TokenKind::stray || tree_.tokens[i - 1].end != token.begin) {
-                findings_.add(105, span(i), fmt::format("`{}` has no place in the language", printable(i)), "words that are printed stand in \"quotes\"");
-            }
-        }
-    }
-    std::string printable(std::uint32_t token) const { // the whole character of a stray byte
-        auto end = tree_.tokens[token].end;
-        const auto text = source_.text();
-        while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) ++end;
-        return std::string(text.substr(tree_.tokens[token].begin, end - tree_.tokens[token].begin));
-    }
     bool has_stray(std::uint32_t from, std::uint32_t to) const {
         for (auto i = from; i < to && i < matcher_.end; ++i)
             if (tree_.tokens[i].kind == TokenKind::stray) return true;
@@ -121,7 +117,7 @@ private:
         made.first_phrase = static_cast<std::uint32_t>(tree_.phrases.size());
         matcher_.end = end;
         const auto word = matcher_.text_of(begin);
-        const int row = tree_.tokens[begin].kind == TokenKind::word ? statement_row(word) : -1;
+        const int row = tree_.tokens[begin].kind == TokenKind::word ? find_statement(word) : -1;
         if (row < 0) {
             made.broken = true;
             if (tree_.tokens[begin].kind != TokenKind::stray) complaints_.no_statement(begin);
@@ -141,11 +137,13 @@ private:
             tree_.statements.push_back(made);
             return;
         }
+        name_after_comma(kind, made, at);
         const bool setup = matcher_.items_follow;
         made.head_args = static_cast<std::uint32_t>(tree_.args.size()) - made.first_head_arg;
         if (made.head_args > 0) {
             const Arg& label = tree_.args[made.first_head_arg];
-            if (label.atom == Atom::label && is_taken_label(matcher_.text_of(label.first))) complaints_.taken_label(label.first);
+            if (label.atom == Atom::label && is_taken_label(matcher_.text_of(label.first)))
+                complaints_.taken_label(label.first);
         }
         seen_.reset();
         if (setup) items(kind, at, made.broken);
@@ -159,14 +157,14 @@ private:
         tree_.statements.push_back(made);
     }
 
-    static int statement_row(std::string_view word) {
-        static const auto rows = [] {
-            std::unordered_map<std::string_view, int> made;
-            for (std::size_t i = 0; i < statements().size(); ++i) made[statements()[i].word] = static_cast<int>(i);
-            return made;
-        }();
-        const auto found = rows.find(word);
-        return found == rows.end() ? -1 : found->second;
+    // `fuse F14, "Fan"` is what it is without its comma.
+    void name_after_comma(const StatementRow& kind, const Statement& made, std::uint32_t& at) {
+        const auto named = tree_.args.size() != made.first_head_arg + 1;
+        if (named || at + 1 >= matcher_.end || tree_.tokens[at].kind != TokenKind::comma ||
+            head_of(kind).back().kind != NodeKind::optional)
+            return;
+        auto behind = at + 1;
+        if (matcher_.match(head_of(kind).back().branches.front(), behind)) at = behind;
     }
 
     // Reads the phrase at `at`: the row that takes most tokens. `at` then stands behind it, or where reading can go on.
@@ -176,18 +174,32 @@ private:
         matcher_.begin(at);
         matcher_.keywords = &openings;
         matcher_.labels_only = context == Context::item;
+        if (context != Context::item && is_statement_with_name(at)) {
+            broken = true;
+            complaints_.indented(at);
+            skip_line(at);
+            return;
+        }
         Best best;
         furthest_ = nullptr;
-        const auto* worded = token.kind == TokenKind::word || token.kind == TokenKind::name ? openings.by_word(matcher_.text_of(at)) : nullptr;
+        const auto* worded = token.kind == TokenKind::word || token.kind == TokenKind::name
+                                 ? openings.by_word(matcher_.text_of(at))
+                                 : nullptr;
         if (worded != nullptr) try_rows(*worded, at, best);
         const PhraseRow* unfinished = worded != nullptr ? furthest_ : nullptr;
         if (best.row < 0) try_rows(openings.by_kind(token.kind), at, best);
+        if (best.row >= 0 && leaves_a_rest(openings, best.end)) {
+            tree_.args.resize(best.first_arg);
+            best = {}, unfinished = furthest_;
+        }
         if (best.row < 0) {
             if (unfinished == nullptr && matcher_.failed_at() > at) unfinished = furthest_;
             broken = true;
-            if (!has_stray(at, std::max(at, matcher_.failed_at()) + 1)) complaints_.phrase(kind, context, at, unfinished);
+            if (!has_stray(at, std::max(at, matcher_.failed_at()) + 1))
+                complaints_.phrase(kind, context, at, unfinished);
             at = std::max(at + 1, unfinished != nullptr ? matcher_.failed_at() : at + 1);
-            while (at < matcher_.end && !tree_.tokens[at].first_on_line && tree_.tokens[at].kind != TokenKind::comma) ++at;
+            while (at < matcher_.end && !tree_.tokens[at].first_on_line && tree_.tokens[at].kind != TokenKind::comma)
+                ++at;
             return;
         }
         const auto row = static_cast<std::size_t>(best.row);
@@ -195,18 +207,39 @@ private:
         Phrase made;
         made.row = static_cast<std::uint16_t>(best.row);
         made.is_item = context == Context::item;
-        made.first = begin;
-        made.count = best.end - begin;
         made.first_arg = best.first_arg;
         made.arg_count = static_cast<std::uint32_t>(tree_.args.size()) - best.first_arg;
         tree_.phrases.push_back(made);
         at = best.end;
         if (!made.is_item) {
-            if (!phrases()[row].repeats && seen_[row]) complaints_.repeated(phrases()[row], tree_.span(seen_at_[row], 1), tree_.span(begin, made.count));
+            if (!phrases()[row].repeats && seen_[row])
+                complaints_.repeated(phrases()[row], tree_.span(seen_at_[row], 1), tree_.span(made));
             seen_.set(row);
             seen_at_[row] = begin;
             if (best.items) items(kind, at, broken);
         }
+    }
+
+    // A whole statement that was indented by mistake: its word, a name, words in quotes.
+    bool is_statement_with_name(std::uint32_t at) const {
+        return tree_.tokens[at].first_on_line && at + 2 < matcher_.end &&
+               tree_.tokens[at + 1].kind == TokenKind::name && tree_.tokens[at + 2].kind == TokenKind::text &&
+               tree_.tokens[at].kind == TokenKind::word && find_statement(matcher_.text_of(at)) >= 0;
+    }
+    void skip_line(std::uint32_t& at) const {
+        do
+            ++at;
+        while (at < matcher_.end && !tree_.tokens[at].first_on_line);
+    }
+
+    // The phrase might have gone on, got stuck, and what stands behind its end begins nothing.
+    bool leaves_a_rest(const Openings& openings, std::uint32_t at) const {
+        if (at >= matcher_.end || matcher_.failed_at() <= at || tree_.tokens[at].first_on_line) return false;
+        const auto kind = tree_.tokens[at].kind;
+        if (kind == TokenKind::comma) return false;
+        const bool worded = kind == TokenKind::word || kind == TokenKind::name;
+        if (worded && openings.by_word(matcher_.text_of(at)) != nullptr) return false;
+        return kind == TokenKind::word || openings.by_kind(kind).empty();
     }
 
     struct Best {
@@ -223,10 +256,11 @@ private:
             const auto failed = matcher_.failed_at();
             const auto& candidate = phrases()[row];
             const bool matched = matcher_.match(pattern_of(candidate), end);
-            if (!matched && (furthest_ == nullptr || matcher_.failed_at() > failed)) furthest_ = &candidate;
+            if (matcher_.failed_at() > failed || (!matched && furthest_ == nullptr)) furthest_ = &candidate;
             if (!matched) continue;
             if (best.row < 0 || end > best.end) {
-                if (best.row >= 0) tree_.args.erase(tree_.args.begin() + best.first_arg, tree_.args.begin() + first_arg);
+                if (best.row >= 0)
+                    tree_.args.erase(tree_.args.begin() + best.first_arg, tree_.args.begin() + first_arg);
                 const auto kept = best.row < 0 ? first_arg : best.first_arg;
                 best = {row, end, kept, matcher_.items_follow};
             } else {
@@ -235,13 +269,16 @@ private:
         }
     }
 
-    // A set-up: items to the end of the line, and on over a line that ends in a comma or goes on with what can only be an item.
+    // A set-up: items to the end of the line, and on over a line that ends in a comma or goes on with what can only be
+    // an item.
     void items(const StatementRow& kind, std::uint32_t& at, bool& broken) {
         const auto& words = Openings::of(Context::item);
         const auto& outer = Openings::of(kind.context);
-        bool first = true, comma = true;
+        const auto before = tree_.tokens[at - 1].kind;
+        bool first = true, comma = before == TokenKind::comma || before == TokenKind::colon;
         for (;; first = false) {
-            while (at < matcher_.end && tree_.tokens[at].kind == TokenKind::comma) ++at, comma = true;
+            while (at < matcher_.end && tree_.tokens[at].kind == TokenKind::comma)
+                ++at, comma = true;
             if (at >= matcher_.end) break;
             const Token& token = tree_.tokens[at];
             if (token.first_on_line && !comma) {
@@ -255,7 +292,9 @@ private:
         }
         if (first) {
             broken = true;
-            findings_.add(103, {tree_.file, tree_.tokens[at - 1].end, tree_.tokens[at - 1].end}, "here comes a set-up such as `key on, X21 unplugged`");
+            findings_.add(
+                103, {tree_.file, tree_.tokens[at - 1].end(), tree_.tokens[at - 1].end()},
+                fmt::format("after `{}` comes a set-up such as `key on, X21 unplugged`", matcher_.text_of(at - 1)));
         }
     }
 };

@@ -13,7 +13,7 @@ enum class TokenKind : std::uint8_t {
     ref,        // K5.30, K5.30/87, G1.+
     pins,       // 30/87, 1/2, BU/WH, 31/A
     word,       // volts, plug-feed, mm2, °C, %
-    word_pair,  // blue/white
+    word_pair,  // blue/white, BU/wh
     number,     // 12.6, -40
     pin,        // 87a
     date,       // 2026-11-24
@@ -24,11 +24,14 @@ enum class TokenKind : std::uint8_t {
     open_text, decimal_comma, dot_letters, stray,
 };
 
+// Small on purpose, as are Arg and Phrase: what a large text costs is the memory it touches.
 struct Token {
-    std::uint32_t begin = 0, end = 0; // bytes
+    std::uint32_t begin = 0;  // bytes
+    std::uint16_t length = 0; // no line has more than 20 000 bytes
     TokenKind kind = TokenKind::stray;
-    bool first_on_line = false;
-    bool at_margin = false; // first on its line and not indented
+    bool first_on_line : 1 = false;
+    bool at_margin : 1 = false; // first on its line and not indented
+    std::uint32_t end() const { return begin + length; }
 };
 
 enum class TriviaKind : std::uint8_t { comment, blank_line };
@@ -39,15 +42,15 @@ struct Trivia {
 
 // What was filled in for one atom of a pattern, or one fixed word of it.
 struct Arg {
+    std::uint32_t first = 0; // tokens
+    std::uint16_t count = 0;
     Atom atom = Atom::word;
-    std::uint32_t first = 0, count = 0; // tokens
 };
 
 struct Phrase {
-    std::uint16_t row = 0; // in phrases()
-    bool is_item = false;  // a set-up item: belongs to the `with` (or the `setup`) above it
-    std::uint32_t first = 0, count = 0;         // tokens
-    std::uint32_t first_arg = 0, arg_count = 0; // in Tree::args
+    std::uint32_t first_arg = 0, arg_count = 0; // in Tree::args, one at least
+    std::uint16_t row = 0;                      // in phrases()
+    bool is_item = false;                       // a set-up item: belongs to the `with` (or the `setup`) above it
 };
 
 struct Statement {
@@ -67,7 +70,12 @@ struct Tree {
     std::vector<Arg> args;
 
     Span span(std::uint32_t first, std::uint32_t count) const {
-        return {file, tokens[first].begin, tokens[first + (count == 0 ? 0 : count - 1)].end};
+        return {file, tokens[first].begin, tokens[first + (count == 0 ? 0 : count - 1)].end()};
+    }
+    Span span(const Phrase& phrase) const {
+        const Arg& last = args[phrase.first_arg + phrase.arg_count - 1];
+        const auto first = args[phrase.first_arg].first;
+        return span(first, last.first + last.count - first);
     }
 };
 

@@ -17,8 +17,8 @@ void take(std::string_view bytes) {
     const Tree tree = parse(sources, sources.add("fuzz.plan", std::string(bytes)), findings);
     std::uint32_t before = 0;
     for (const Token& token : tree.tokens) {
-        promise(token.begin >= before && token.end > token.begin && token.end <= bytes.size(), "tokens in order");
-        before = token.end;
+        promise(token.begin >= before && token.end() > token.begin && token.end() <= bytes.size(), "tokens in order");
+        before = token.end();
     }
     for (const Diagnostic& finding : findings.list()) {
         promise(lies_in(sources, finding.at), "a finding lies in the text");
