@@ -112,7 +112,6 @@ private:
         graph_.chassis = node({none, Metal::body, "chassis"});
         graph_.wire_end.assign(circuit_.pins.size(), none);
         graph_.own.assign(circuit_.pins.size(), none);
-        graph_.under_plug.resize(circuit_.pins.size());
         for (PinId pin = 0; pin < static_cast<PinId>(circuit_.pins.size()); ++pin) {
             const PartKind kind = kind_of(pin);
             const bool one_metal = kind == PartKind::connector || kind == PartKind::splice || kind == PartKind::ground;
@@ -125,7 +124,6 @@ private:
             if (end == none) end = node({one_of(pin), Metal::wire_end, {}});
             graph_.wire_end[pin] = end;
             if (one_metal) graph_.own[pin] = end;
-            graph_.under_plug[pin] = under_plug(pin);
         }
     }
     PartKind kind_of(PinId pin) const { return circuit_.parts[circuit_.pins[pin].part].kind; }
@@ -272,7 +270,7 @@ NodeId Graph::metal(std::string_view name) const { return name == "engine" ? eng
 NodeId Graph::node_of(const PointRef& point) const {
     if (point.metal == Metal::body) return body;
     if (point.pin == none || point.metal == Metal::joint) return none;
-    return point.metal == Metal::part || under_plug[point.pin] ? own[point.pin] : wire_end[point.pin];
+    return point.metal == Metal::part ? own[point.pin] : wire_end[point.pin];
 }
 
 Graph build_graph(const Circuit& circuit, const Setup& setup) { return Builder(circuit, setup).build(); }

@@ -46,11 +46,10 @@ struct Graph {
     std::vector<Edge> edges;
     std::vector<std::vector<int>> at;   // the edges at each node
     std::vector<NodeId> wire_end, own;  // by pin
-    std::vector<bool> under_plug;       // by pin: a part's pin that a cavity sits on
     NodeId body = none, engine = none, chassis = none;
 
     NodeId metal(std::string_view name) const; // "body" "engine" "chassis"
-    // The node a point names; none for a joint, a wire or a whole part. Under a plug M3.1 is the part's own metal.
+    // The node a point names; none for a joint, a wire or a whole part.
     NodeId node_of(const PointRef& point) const;
 };
 

@@ -24,7 +24,7 @@ void prove_ways(Nets& nets, std::vector<OpenEnd>& open, Findings& findings);
 std::size_t count_missing_ways(const Nets& nets);
 // LS403, LS405: the pins and cavities where a wire is missing.
 std::vector<OpenEnd> open_ends(const Nets& nets, const Doubt& doubt);
-// LS404, LS410, LS411: wires that do not fit where they end.
+// LS404, LS410: wires that do not fit where they end.
 void prove_wire_ends(const Nets& nets, const Doubt& doubt, Findings& findings);
 // LS406. Takes the wire to blame out of `nets`, so that the other rules see the rest.
 void prove_no_short(Nets& nets, Findings& findings);

@@ -1,4 +1,4 @@
-// LS403, LS404, LS405, LS410 and LS411: pins without wires, and wires that do not fit where they end.
+// LS403, LS404, LS405 and LS410: pins without wires, and wires that do not fit where they end.
 #include "proof/families.hpp"
 #include "proof/words.hpp"
 #include <algorithm>
@@ -108,15 +108,11 @@ void prove_one_wire_each(const Nets& nets, const Part& part, Findings& findings)
     }
 }
 
-// --- LS410, LS411 --------------------------------------------------------------------------------------------------
+// --- LS410 --------------------------------------------------------------------------------------------------
 void prove_wire_end(const Nets& nets, WireId id, PinId pin, Findings& findings) {
     const Circuit& circuit = nets.circuit;
     const Wire& wire = circuit.wires[id];
     const Part& part = part_of(circuit, pin);
-    if (part.kind != PartKind::connector && circuit.mate(pin) != none) {
-        const std::string cavity = circuit.pin_name(circuit.mate(pin));
-        findings.add(411, wire.at, fmt::format("{} is under the plug {}", circuit.pin_name(pin), part_of(circuit, circuit.mate(pin)).id), fmt::format("write {}, the wire's end in its cavity", cavity));
-    }
     const bool into_a_part = part.kind == PartKind::connector && part.plugs_on != none && circuit.parts[part.plugs_on].kind != PartKind::module;
     if (into_a_part && circuit.mate(pin) == none) {
         const Part& under = circuit.parts[part.plugs_on];

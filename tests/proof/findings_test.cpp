@@ -22,11 +22,33 @@ struct Page {
     std::vector<Example> examples;
     std::string said;
 };
+// In a block of kind "plan bytes" \xE9 is that byte, \x20{20001} as many of it.
+std::string bytes_of(const std::string& text) {
+    std::string bytes;
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        if (text.compare(at, 2, "\\x") != 0) {
+            bytes += text[at];
+            continue;
+        }
+        const char byte = static_cast<char>(std::stoi(text.substr(at + 2, 2), nullptr, 16));
+        at += 3;
+        std::size_t times = 1;
+        if (at + 1 < text.size() && text[at + 1] == '{') {
+            const std::size_t close = text.find('}', at);
+            times = std::stoul(text.substr(at + 2, close - at - 2));
+            at = close;
+        }
+        bytes.append(times, byte);
+    }
+    return bytes;
+}
+
 Page read_page(int code) {
     Page page;
     for (const pages::Block& block : pages::blocks(pages::read(path_of(code)))) {
         constexpr std::string_view named = "plan name=";
         if (block.kind == "plan") page.examples.emplace_back().disk.files["example.plan"] = block.text;
+        else if (block.kind == "plan bytes") page.examples.emplace_back().disk.files["example.plan"] = bytes_of(block.text);
         else if (block.kind.starts_with(named)) page.examples.back().disk.files[block.kind.substr(named.size())] = block.text;
         else if (block.kind == "text") page.said = block.text;
         else FAIL(path_of(code), ": a block of kind ", block.kind);

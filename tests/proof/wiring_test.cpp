@@ -280,7 +280,7 @@ wire W4 E1.31 -> XE1 6 mm2
     CHECK(lamp("47 W", "") == "");                           // 3.9 A of 5 A
 }
 
-// --- LS404, LS410, LS411 ---------------------------------------------------------------------------------------------
+// --- LS410 ---------------------------------------------------------------------------------------------
 TEST_CASE("wires that end nowhere") {
     CHECK(said::codes(battery + "splice J1\nlamp E1 1/31 21 W\nwire W3 F1.2 -> E1.1 6 mm2\nwire W4 E1.31 -> XE1 6 mm2\nwire W5 F1.2 -> J1 6 mm2\n") == "LS410 11");
     CHECK(said::codes(battery + "lamp E1 1/31 21 W\nwire W3 F1.2 -> E1.1 6 mm2\nwire W4 E1.31 -> XE1 6 mm2\nwire W5 F1.2 -> F1.2 6 mm2\n") == "LS410 10");
