@@ -39,7 +39,7 @@ struct date_tail : p::seq<p::one<'-'>, p::rep_min_max<1, 2, p::digit>, p::one<'-
 struct fraction : p::seq<p::one<'.'>, p::plus<p::digit>, p::not_at<letter>> {};
 struct decimal_comma : p::seq<p::one<','>, p::plus<p::digit>, p::not_at<letter>> {};
 struct pin_letters : p::seq<p::plus<letter>, p::opt<pins_tail>> {};
-struct dot_letters : p::seq<p::one<'.'>, p::plus<p::sor<letter, p::one<'.'>>>> {};
+struct dot_letters : p::seq<p::one<'.'>, p::not_at<p::one<'.'>>, p::plus<p::sor<letter, p::one<'.'>>>> {};
 struct number_tail : p::sor<fraction, pins_tail, date_tail, decimal_comma, pin_letters, dot_letters> {};
 struct digits : p::seq<p::plus<p::digit>, p::opt<number_tail>> {};
 struct signed_number : p::seq<sign, p::at<p::digit>, p::plus<p::digit>, p::opt<p::one<'.'>, p::plus<p::digit>>> {};

@@ -173,7 +173,7 @@ constexpr PhraseRow phrase_rows[] = {
     {Form::undo, PLANT, "undo TEXT", "", "undo \"Take the adapter out\"", "how it is taken out"},
     {Form::space, QUESTION, "space METRE", "", "space 60 mm", "room for the answer"},
 };
-constexpr std::string_view taken_labels[] = {"next", "done", "suspects", "plan", "nothing", "key", "asleep", "engine", "load", "bridge", "one"};
+constexpr std::string_view taken_labels[] = {"next", "done", "suspects", "plan", "nothing", "key", "asleep", "engine", "at", "load", "bridge", "one"};
 } // namespace
 
 std::span<const StatementRow> statements() { return statement_rows; }

@@ -6,12 +6,16 @@
 
 namespace loomsheet {
 
-Plan build(const Sources& sources, const std::vector<Tree>& trees, Findings& findings) { return Builder(sources, trees, findings).run(); }
+Plan build(const Sources& sources, const std::vector<Tree>& trees, Findings& findings) {
+    return Builder(sources, trees, findings).run();
+}
 
 std::vector<Words> used_paths(const Sources& sources, const Tree& tree) {
     std::vector<Words> paths;
     for (const Statement& statement : tree.statements) {
-        if (statement.row < 0 || statement.head_args == 0 || statements()[static_cast<std::size_t>(statement.row)].context != Context::use) continue;
+        if (statement.row < 0 || statement.head_args == 0 ||
+            statements()[static_cast<std::size_t>(statement.row)].context != Context::use)
+            continue;
         Reader read(sources, tree, statement.first_head_arg, statement.head_args);
         const Span at = read.rest();
         paths.push_back({read.text(), at});
@@ -20,12 +24,14 @@ std::vector<Words> used_paths(const Sources& sources, const Tree& tree) {
 }
 
 std::string_view measure_word(MeasureKind kind) {
-    constexpr std::string_view words[] = {"nothing", "volts", "volts ac", "drop", "ohms", "continuity", "amps", "clamp", "testlamp", "look", "read"};
+    constexpr std::string_view words[] = {"nothing", "volts", "volts ac", "drop", "ohms", "continuity",
+                                          "amps",    "clamp", "testlamp", "look", "read"};
     return words[static_cast<unsigned>(kind)];
 }
 
 std::string_view state_word(StateVerb verb) {
-    constexpr std::string_view words[] = {"still", "runs", "slow", "runs", "dark", "dim", "lit", "works", "chatters", "whole", "blown", "fails"};
+    constexpr std::string_view words[] = {"still", "runs",  "slow",     "runs",  "dark",  "dim",
+                                          "lit",   "works", "chatters", "whole", "blown", "fails"};
     return words[static_cast<unsigned>(verb)];
 }
 
@@ -43,7 +49,8 @@ Plan Builder::run() {
         if (p.twin != none && !p.first_half) {
             const Part& half = part(p.twin);
             p.name = half.name, p.place = half.place, p.panel = half.panel;
-            for (const auto& [cavity, to] : half.map) p.map.emplace_back(to, cavity);
+            for (const auto& [cavity, to] : half.map)
+                p.map.emplace_back(to, cavity);
         }
     mate_pins();
     each(is(Context::wire), &Builder::fill_wire);
@@ -73,12 +80,22 @@ void Builder::fill_setup(Entry& entry) {
 void Builder::compare_values() {
     for (const Part& p : circuit_.parts) {
         if (p.pulls_in && p.drops_out && p.drops_out->si >= p.pulls_in->si)
-            findings_.add(207, p.drops_out->at, fmt::format("{} drops out at {}, which is not under the {} at which it pulls in", p.id, p.drops_out->written, p.pulls_in->written), "a relay drops out far under its pull-in volts");
+            findings_.add(207, p.drops_out->at,
+                          fmt::format("{} drops out at {}, which is not under the {} at which it pulls in", p.id,
+                                      p.drops_out->written, p.pulls_in->written),
+                          "a relay drops out far under its pull-in volts");
         for (const Element& e : p.elements)
-            if (e.kind == ElementKind::load && p.stalls_at && e.value && e.value->unit->dimension == Dimension::ampere && p.stalls_at->si <= e.value->si)
-                findings_.add(207, p.stalls_at->at, fmt::format("{} stalls at {}, which is not above its running current of {}", p.id, p.stalls_at->written, e.value->written), "held still, a motor takes 3 to 10 times its running current (common practice, no source)");
+            if (e.kind == ElementKind::load && p.stalls_at && e.value &&
+                e.value->unit->dimension == Dimension::ampere && p.stalls_at->si <= e.value->si)
+                findings_.add(
+                    207, p.stalls_at->at,
+                    fmt::format("{} stalls at {}, which is not above its running current of {}", p.id,
+                                p.stalls_at->written, e.value->written),
+                    "held still, a motor takes 3 to 10 times its running current (common practice, no source)");
         if (p.needs && plan_.system && p.needs->si > plan_.system->si * 1.1)
-            findings_.add(207, p.needs->at, fmt::format("{} needs {}, more than the {} system gives", p.id, p.needs->written, plan_.system->written));
+            findings_.add(207, p.needs->at,
+                          fmt::format("{} needs {}, more than the {} system gives", p.id, p.needs->written,
+                                      plan_.system->written));
     }
 }
 
@@ -86,21 +103,31 @@ void Builder::report_unused() {
     if (plan_.broken) return;
     std::vector<bool> used(circuit_.panels.size());
     for (const Span at : panel_uses_)
-        if (const auto found = panels_.find(std::string(text(at))); found != panels_.end()) used[static_cast<std::size_t>(found->second.id)] = true;
+        if (const auto found = panels_.find(std::string(text(at))); found != panels_.end())
+            used[static_cast<std::size_t>(found->second.id)] = true;
     const auto own = trees_.back().file; // a used file serves other plans too
     for (std::size_t i = 0; i < used.size(); ++i)
-        if (!used[i] && circuit_.panels[i].at.file == own) findings_.add(214, circuit_.panels[i].at, fmt::format("nothing sits behind `{}`", circuit_.panels[i].label), fmt::format("write `behind {}` at the parts that it hides, or take it out", circuit_.panels[i].label));
+        if (!used[i] && circuit_.panels[i].at.file == own)
+            findings_.add(
+                214, circuit_.panels[i].at, fmt::format("nothing sits behind `{}`", circuit_.panels[i].label),
+                fmt::format("write `behind {}` at the parts that it hides, or take it out", circuit_.panels[i].label));
     for (const auto& named : plan_.setups)
-        if (!named.used) findings_.add(214, named.at, fmt::format("no check uses the set-up `{}`", named.label), fmt::format("write `with {}` in a check, or take it out", named.label));
+        if (!named.used)
+            findings_.add(214, named.at, fmt::format("no check uses the set-up `{}`", named.label),
+                          fmt::format("write `with {}` in a check, or take it out", named.label));
 }
 
-// --- shared ------------------------------------------------------------------------------------------------------------------
+// --- shared
+// ------------------------------------------------------------------------------------------------------------------
 Builder::Opened Builder::open(const Entry& entry, std::uint32_t index) const {
     const Phrase& phrase = entry.tree->phrases[index];
-    return {&phrases()[phrase.row], Reader(sources_, *entry.tree, phrase.first_arg, phrase.arg_count), entry.tree->span(phrase)};
+    return {&phrases()[phrase.row], Reader(sources_, *entry.tree, phrase.first_arg, phrase.arg_count),
+            entry.tree->span(phrase)};
 }
 
-Reader Builder::head(const Entry& entry) const { return {sources_, *entry.tree, entry.statement->first_head_arg, entry.statement->head_args}; }
+Reader Builder::head(const Entry& entry) const {
+    return {sources_, *entry.tree, entry.statement->first_head_arg, entry.statement->head_args};
+}
 
 std::string Builder::said(Span at) const {
     std::string all;
@@ -128,9 +155,11 @@ Allow Builder::allow(Reader& read) {
     made.why = read.text();
     const auto* row = find_in_catalogue(made.code);
     if (row == nullptr)
-        findings_.add(201, code, fmt::format("`{}` is no finding", written), "write the code of a warning, such as LS311");
+        findings_.add(201, code, fmt::format("`{}` is no finding", written),
+                      "write the code of a warning, such as LS311");
     else if (row->severity == Severity::error)
-        findings_.add(203, code, fmt::format("{} is an error, and an error cannot be allowed", written), "mend what it finds");
+        findings_.add(203, code, fmt::format("{} is an error, and an error cannot be allowed", written),
+                      "mend what it finds");
     return made;
 }
 
@@ -138,7 +167,9 @@ bool Builder::reach(const Quantity& value, std::string_view role) {
     const ReachRow* row = find_reach(role);
     if (value.si >= row->low && value.si <= row->high && value.low() >= std::min(row->low, 0.0)) return true;
     const auto better = other_prefix(value, *row);
-    findings_.add(207, value.at, fmt::format("`{}` is not possible: {} is {}", said(value.at), with_article(role), row->limits), better.empty() ? std::string{} : fmt::format("did you mean `{}`?", better));
+    findings_.add(207, value.at,
+                  fmt::format("`{}` is not possible: {} is {}", said(value.at), with_article(role), row->limits),
+                  better.empty() ? std::string{} : fmt::format("did you mean `{}`?", better));
     return false;
 }
 

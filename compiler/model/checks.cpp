@@ -54,8 +54,10 @@ void Builder::fill_check(Entry& entry) {
         else
             check_phrase(check, opened.row->form, opened.read, entry.tree->phrases[index]);
     }
-    if (check.measure == MeasureKind::nothing && !entry.statement->broken) lacks(entry, "what is measured", "volts X21.1 to X21.2, or: look \"The fan runs\": M3 runs");
-    for (const Limit& limit : check.limits) limit_fits(limit, check.measure);
+    if (check.measure == MeasureKind::nothing && !entry.statement->broken)
+        lacks(entry, "what is measured", "volts X21.1 to X21.2, or: look \"The fan runs\": M3 runs");
+    for (const Limit& limit : check.limits)
+        limit_fits(limit, check.measure);
     for (const Outcome& outcome : check.outcomes)
         if (outcome.band) limit_fits(*outcome.band, check.measure);
 }
@@ -64,7 +66,12 @@ void Builder::check_phrase(Check& check, Form form, Reader& read, const Phrase& 
     const Span at = read.tree().span(phrase);
     const auto measures = [&](MeasureKind kind) {
         if (check.measure != MeasureKind::nothing && check.measure != kind) {
-            findings_.add({110, at, fmt::format("a check has one measurement; this is a second one, `{}` beside `{}`", measure_word(kind), measure_word(check.measure)), "write two checks", {{check.measure_at, "the first one"}}});
+            findings_.add({110,
+                           at,
+                           fmt::format("a check has one measurement; this is a second one, `{}` beside `{}`",
+                                       measure_word(kind), measure_word(check.measure)),
+                           "write two checks",
+                           {{check.measure_at, "the first one"}}});
             return false;
         }
         if (check.measure == MeasureKind::nothing) check.measure_at = at;
@@ -75,8 +82,11 @@ void Builder::check_phrase(Check& check, Form form, Reader& read, const Phrase& 
     case Form::points: {
         const auto word = read.any_word();
         const bool ac = read.word("ac");
-        const auto kind = word == "volts" ? (ac ? MeasureKind::volts_ac : MeasureKind::volts) : word == "drop" ? MeasureKind::drop : word == "ohms" ? MeasureKind::ohms
-                          : word == "continuity" ? MeasureKind::continuity : MeasureKind::testlamp;
+        const auto kind = word == "volts"        ? (ac ? MeasureKind::volts_ac : MeasureKind::volts)
+                          : word == "drop"       ? MeasureKind::drop
+                          : word == "ohms"       ? MeasureKind::ohms
+                          : word == "continuity" ? MeasureKind::continuity
+                                                 : MeasureKind::testlamp;
         if (!measures(kind)) return;
         Row row;
         row.at = at;
@@ -85,7 +95,12 @@ void Builder::check_phrase(Check& check, Form form, Reader& read, const Phrase& 
         read.skip_words();
         row.black = point(read.take());
         if (std::any_of(check.rows.begin(), check.rows.end(), [&](const Row& r) { return r.name == row.name; }))
-            findings_.add({202, at, row.name.empty() ? std::string("several rows need names to tell them apart") : fmt::format("the row \"{}\" stands twice", row.name), "for instance: volts \"Front left\" X62.1 to X62.2", {{check.rows.front().at, "the row above"}}});
+            findings_.add({202,
+                           at,
+                           row.name.empty() ? std::string("several rows need names to tell them apart")
+                                            : fmt::format("the row \"{}\" stands twice", row.name),
+                           "for instance: volts \"Front left\" X62.1 to X62.2",
+                           {{check.rows.front().at, "the row above"}}});
         else
             check.rows.push_back(std::move(row));
         return;
@@ -122,9 +137,14 @@ void Builder::check_phrase(Check& check, Form form, Reader& read, const Phrase& 
         made.row = row;
         made.not_computed = read.word("not");
         if (made.not_computed) no_use_yet(at, "`not computed`");
-        const auto same = std::find_if(check.limits.begin(), check.limits.end(), [&](const Limit& l) { return l.row == row; });
+        const auto same =
+            std::find_if(check.limits.begin(), check.limits.end(), [&](const Limit& l) { return l.row == row; });
         if (same != check.limits.end())
-            findings_.add({110, at, "a second limit for the same reading", "keep one, or name the row it is for: expect \"Front left\" below 0.5 V", {{same->at, "the first one"}}});
+            findings_.add({110,
+                           at,
+                           "a second limit for the same reading",
+                           "keep one, or name the row it is for: expect \"Front left\" below 0.5 V",
+                           {{same->at, "the first one"}}});
         else
             check.limits.push_back(std::move(made));
         return;
@@ -179,7 +199,11 @@ void Builder::outcome(Check& check, Form form, Reader& read) {
         if (read.is(Atom::colon)) read.take(), made.states = states(read);
     } else {
         const auto word = read.any_word();
-        made.kind = word == "pass" ? OutcomeKind::pass : word == "fail" ? OutcomeKind::fail : word == "low" ? OutcomeKind::low : word == "high" ? OutcomeKind::high : OutcomeKind::open;
+        made.kind = word == "pass"   ? OutcomeKind::pass
+                    : word == "fail" ? OutcomeKind::fail
+                    : word == "low"  ? OutcomeKind::low
+                    : word == "high" ? OutcomeKind::high
+                                     : OutcomeKind::open;
         if (read.is(Atom::text))
             made.row = read.text();
         else if (read.is(Atom::name)) {
@@ -232,7 +256,8 @@ int Builder::find_check(Span at, std::string_view use) {
         findings_.add(203, at, fmt::format("`{}` is a verdict; {} a check", name, use), "write the label of a check");
         return none;
     }
-    if (!is_doubtful(name)) findings_.add(211, at, fmt::format("no check is called `{}`", name), likely_meant(name, {&steps_}));
+    if (!is_doubtful(name))
+        findings_.add(211, at, fmt::format("no check is called `{}`", name), likely_meant(name, {&steps_}));
     return none;
 }
 
@@ -244,7 +269,8 @@ States Builder::states(Reader& read) {
         one.of = point(read.take());
         one.at = one.of.at;
         const auto word = read.any_word();
-        constexpr std::array<std::string_view, 12> verbs{"still", "runs", "slow", "runs to", "dark", "dim", "lit", "works", "chatters", "whole", "blown", "fails"};
+        constexpr std::array<std::string_view, 12> verbs{"still", "runs",  "slow",     "runs to", "dark",  "dim",
+                                                         "lit",   "works", "chatters", "whole",   "blown", "fails"};
         one.verb = static_cast<StateVerb>(std::find(verbs.begin(), verbs.end(), word) - verbs.begin());
         if (one.verb == StateVerb::runs && read.is(Atom::pin)) {
             one.verb = StateVerb::runs_to;
@@ -260,7 +286,8 @@ States Builder::states(Reader& read) {
         else if (read.word("and"))
             all = true;
         if (made.any && all) {
-            findings_.add(203, joint, "states are joined all by `and` or all by `or`, not by both", "write two answers");
+            findings_.add(203, joint, "states are joined all by `and` or all by `or`, not by both",
+                          "write two answers");
             all = false;
         }
     }
@@ -270,16 +297,22 @@ States Builder::states(Reader& read) {
 // A motor runs, a lamp is lit, a fuse is blown; a splice is nothing of the kind.
 void Builder::state_fits(const State& state) {
     if (state.of.part == none) {
-        if (state.of.wire != none || state.of.metal == Metal::body) findings_.add(203, state.at, fmt::format("`{}` has no state to look at", said(state.at)), "name a motor, a lamp, a relay, a fuse or another part");
+        if (state.of.wire != none || state.of.metal == Metal::body)
+            findings_.add(203, state.at, fmt::format("`{}` has no state to look at", said(state.at)),
+                          "name a motor, a lamp, a relay, a fuse or another part");
         return;
     }
     const Part& owner = part(state.of.part);
     const auto known = states_of(owner.kind);
     if (std::find(known.begin(), known.end(), state_word(state.verb)) != known.end()) return;
     std::string help;
-    for (std::size_t i = 0; i < known.size(); ++i) help += fmt::format("{}`{}`", i == 0 ? "" : i + 1 == known.size() ? " or " : ", ", known[i]);
-    findings_.add(203, state.at, fmt::format("`{}` does not fit {}, which is {}", state_word(state.verb), owner.id, with_article(kind_word(owner.kind))),
-                  known.empty() ? std::string("name the part that shows it, such as a motor or a lamp") : fmt::format("write {}", help));
+    for (std::size_t i = 0; i < known.size(); ++i)
+        help += fmt::format("{}`{}`", i == 0 ? "" : i + 1 == known.size() ? " or " : ", ", known[i]);
+    findings_.add(203, state.at,
+                  fmt::format("`{}` does not fit {}, which is {}", state_word(state.verb), owner.id,
+                              with_article(kind_word(owner.kind))),
+                  known.empty() ? std::string("name the part that shows it, such as a motor or a lamp")
+                                : fmt::format("write {}", help));
 }
 
 Limit Builder::limit(Reader& read) {
@@ -289,7 +322,9 @@ Limit Builder::limit(Reader& read) {
     if (read.is(Atom::range)) {
         Quantity low, high;
         read.range(low, high);
-        if (low.si > high.si) findings_.add(207, low.at, fmt::format("the range `{}` runs from high to low", said(low.at)), "the smaller value stands first");
+        if (low.si > high.si)
+            findings_.add(207, low.at, fmt::format("the range `{}` runs from high to low", said(low.at)),
+                          "the smaller value stands first");
         made.low = low, made.high = high;
     } else if (read.word("below")) {
         made.kind = LimitKind::below, made.high = any();
@@ -315,16 +350,24 @@ void Builder::limit_fits(const Limit& limit, MeasureKind measure) {
     for (const auto& value : {limit.low, limit.high}) {
         if (!value) continue;
         if (measure == MeasureKind::continuity || measure == MeasureKind::testlamp || measure == MeasureKind::look) {
-            findings_.add(206, value->at, fmt::format("`{}` has no number to compare with `{}`", measure_word(measure), said(value->at)), "expect yes, or expect no");
+            findings_.add(
+                206, value->at,
+                fmt::format("`{}` has no number to compare with `{}`", measure_word(measure), said(value->at)),
+                "expect yes, or expect no");
             return;
         }
         if (!wanted) continue;
         if (value->unit->dimension != *wanted) {
-            findings_.add(206, value->at, fmt::format("`{}` is {}; this check measures {}", said(value->at), dimension_name(value->unit->dimension), dimension_name(*wanted)),
+            findings_.add(206, value->at,
+                          fmt::format("`{}` is {}; this check measures {}", said(value->at),
+                                      dimension_name(value->unit->dimension), dimension_name(*wanted)),
                           fmt::format("for instance: {}", dimension_example(*wanted)));
             return;
         }
-        if (!reach(*value, *wanted == Dimension::volt ? "reading in volts" : *wanted == Dimension::ohm ? "reading in ohms" : "reading in amps")) return;
+        if (!reach(*value, *wanted == Dimension::volt  ? "reading in volts"
+                           : *wanted == Dimension::ohm ? "reading in ohms"
+                                                       : "reading in amps"))
+            return;
     }
 }
 

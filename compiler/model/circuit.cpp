@@ -6,13 +6,15 @@
 namespace loomsheet {
 
 std::string_view kind_word(PartKind kind) {
-    constexpr std::string_view words[] = {"battery", "fuse",   "breaker",  "relay", "switch",   "motor",  "lamp",
-                                          "heater",  "solenoid", "horn",   "resistor", "diode", "sensor", "module",
-                                          "assembly", "splice", "ground",  "connector", "part"};
+    constexpr std::string_view words[] = {"battery",  "fuse",     "breaker", "relay",     "switch", "motor",  "lamp",
+                                          "heater",   "solenoid", "horn",    "resistor",  "diode",  "sensor", "module",
+                                          "assembly", "splice",   "ground",  "connector", "part"};
     return words[static_cast<unsigned>(kind)];
 }
 
-std::string with_article(std::string_view word) { return fmt::format("{} {}", std::string_view("aeiou").find(word[0]) != std::string_view::npos ? "an" : "a", word); }
+std::string with_article(std::string_view word) {
+    return fmt::format("{} {}", std::string_view("aeiou").find(word[0]) != std::string_view::npos ? "an" : "a", word);
+}
 
 const TableValue* Part::find_position(std::string_view word) const {
     for (const auto& position : positions)
@@ -108,7 +110,8 @@ std::string Circuit::colour_words(const Colour& colour) const {
         return code;
     };
     if (colour.empty()) return {};
-    return colour.stripe.empty() ? word(colour.base) : fmt::format("{}, {} stripe", word(colour.base), word(colour.stripe));
+    return colour.stripe.empty() ? word(colour.base)
+                                 : fmt::format("{}, {} stripe", word(colour.base), word(colour.stripe));
 }
 
 std::string Circuit::part_name(PartId part) const {
@@ -126,7 +129,8 @@ void Circuit::index() {
     }
     wires_by_pin_.assign(pins.size(), {});
     for (std::size_t i = 0; i < wires.size(); ++i) {
-        if (wires[i].from != none) wires_by_pin_[static_cast<std::size_t>(wires[i].from)].push_back(static_cast<WireId>(i));
+        if (wires[i].from != none)
+            wires_by_pin_[static_cast<std::size_t>(wires[i].from)].push_back(static_cast<WireId>(i));
         if (wires[i].to != none && wires[i].to != wires[i].from)
             wires_by_pin_[static_cast<std::size_t>(wires[i].to)].push_back(static_cast<WireId>(i));
     }

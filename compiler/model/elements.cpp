@@ -17,7 +17,8 @@ std::vector<std::string_view> pin_names(std::string_view written) {
 // The pins of `30/87/87a`, in that order; they were declared with the names.
 std::vector<PinId> Builder::pins_of(PartId id, std::string_view written) {
     std::vector<PinId> made;
-    for (const auto name : pin_names(written)) made.push_back(circuit_.find_pin(pin_home(id), name));
+    for (const auto name : pin_names(written))
+        made.push_back(circuit_.find_pin(pin_home(id), name));
     return made;
 }
 
@@ -37,7 +38,8 @@ bool Builder::element_phrase(Part& owner, PartId id, Form form, Reader& read, co
         element.a = found[0];
         element.b = found.size() > 1 ? found[1] : none;
         element.c = found.size() > 2 ? found[2] : none;
-        if (element.a == element.b && element.a != none) findings_.add(203, written, fmt::format("`{}` names the same pin twice", text(written)));
+        if (element.a == element.b && element.a != none)
+            findings_.add(203, written, fmt::format("`{}` names the same pin twice", text(written)));
     };
     const auto one_pin = [&](Element& element) { element.a = circuit_.find_pin(pin_home(id), read.take_text()); };
     const auto keep = [&](ElementKind kind) {
@@ -65,10 +67,14 @@ bool Builder::element_phrase(Part& owner, PartId id, Form form, Reader& read, co
         const bool resistor = owner.kind == PartKind::resistor;
         const auto dimension = given.unit->dimension;
         if (resistor && dimension != Dimension::ohm) {
-            findings_.add(206, given.at, fmt::format("a resistor has ohms, not `{}`", said(given.at)), "for instance: 1/2 0.35 ohm");
+            findings_.add(206, given.at, fmt::format("a resistor has ohms, not `{}`", said(given.at)),
+                          "for instance: 1/2 0.35 ohm");
             return true;
         }
-        reach(given, resistor ? "resistance" : dimension == Dimension::ampere ? "load current" : dimension == Dimension::watt ? "load power" : "load resistance");
+        reach(given, resistor                         ? "resistance"
+                     : dimension == Dimension::ampere ? "load current"
+                     : dimension == Dimension::watt   ? "load power"
+                                                      : "load resistance");
         made.value = given;
         if (read.word("at")) made.volts = value("load voltage");
         return keep(resistor ? ElementKind::resistor : ElementKind::load);
@@ -104,17 +110,25 @@ bool Builder::element_phrase(Part& owner, PartId id, Form form, Reader& read, co
             const Span leader = read.take();
             made.follows = find_part(leader);
             if (made.follows != none && part(made.follows).kind != PartKind::switch_)
-                findings_.add(203, leader, fmt::format("`{}` is {}; an output follows a switch", text(leader), with_article(kind_word(part(made.follows).kind))));
+                findings_.add(203, leader,
+                              fmt::format("`{}` is {}; an output follows a switch", text(leader),
+                                          with_article(kind_word(part(made.follows).kind))));
         }
         return keep(ElementKind::module_output);
-    case Form::gives: read.skip_words(), one_pin(made), made.value = value("sensor supply"); return keep(ElementKind::module_gives);
+    case Form::gives:
+        read.skip_words(), one_pin(made), made.value = value("sensor supply");
+        return keep(ElementKind::module_gives);
     case Form::pull_up:
         read.skip_words(), one_pin(made);
         made.value = value("sensor supply");
         made.more = value("input resistance");
         return keep(ElementKind::pull_up);
-    case Form::input: read.skip_words(), one_pin(made), made.value = value("input resistance"); return keep(ElementKind::input);
-    case Form::between: read.skip_words(), pins(made), made.value = value("resistance"); return keep(ElementKind::between);
+    case Form::input:
+        read.skip_words(), one_pin(made), made.value = value("input resistance");
+        return keep(ElementKind::input);
+    case Form::between:
+        read.skip_words(), pins(made), made.value = value("resistance");
+        return keep(ElementKind::between);
     case Form::at_position: {
         read.skip_words();
         TableValue position;
@@ -124,7 +138,9 @@ bool Builder::element_phrase(Part& owner, PartId id, Form form, Reader& read, co
             const Span written = read.take();
             const auto found = pins_of(id, text(written));
             position.closed.emplace_back(found[0], found[1]);
-            const auto same = [&](const Element& e) { return e.kind == ElementKind::contact && e.a == found[0] && e.b == found[1]; };
+            const auto same = [&](const Element& e) {
+                return e.kind == ElementKind::contact && e.a == found[0] && e.b == found[1];
+            };
             if (std::none_of(owner.elements.begin(), owner.elements.end(), same)) {
                 Element contact;
                 contact.kind = ElementKind::contact;
@@ -133,7 +149,9 @@ bool Builder::element_phrase(Part& owner, PartId id, Form form, Reader& read, co
             }
         }
         if (owner.find_position(position.position) != nullptr)
-            findings_.add(202, at, fmt::format("the position `{}` of {} is declared twice", position.position, owner.id), "give each position a word of its own");
+            findings_.add(202, at,
+                          fmt::format("the position `{}` of {} is declared twice", position.position, owner.id),
+                          "give each position a word of its own");
         else
             owner.positions.push_back(std::move(position));
         return true;
@@ -143,9 +161,12 @@ bool Builder::element_phrase(Part& owner, PartId id, Form form, Reader& read, co
         read.skip_words();
         const bool percent = form == Form::at_percent;
         const auto wanted = percent ? ElementKind::pot : ElementKind::ntc;
-        const auto element = std::find_if(owner.elements.rbegin(), owner.elements.rend(), [wanted](const Element& e) { return e.kind == wanted; });
+        const auto element = std::find_if(owner.elements.rbegin(), owner.elements.rend(),
+                                          [wanted](const Element& e) { return e.kind == wanted; });
         if (element == owner.elements.rend()) {
-            findings_.add(114, at, percent ? "this position belongs to no track: no `pot` stands above it" : "this row belongs to no table: no `ntc` stands above it",
+            findings_.add(114, at,
+                          percent ? "this position belongs to no track: no `pot` stands above it"
+                                  : "this row belongs to no table: no `ntc` stands above it",
                           percent ? "write first: pot 2/4/3 1.2 kohm" : "write first: ntc 1/2");
             return true;
         }

@@ -14,16 +14,19 @@ PartKind kind_of(std::string_view word) {
 }
 std::string small(std::string_view word) {
     std::string made(word);
-    std::transform(made.begin(), made.end(), made.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    std::transform(made.begin(), made.end(), made.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     return made;
 }
 } // namespace
 
 void Builder::declare_all() {
-    files_lost_ = std::any_of(findings_.list().begin(), findings_.list().end(), [](const Diagnostic& found) { return found.code < 100; });
+    files_lost_ = std::any_of(findings_.list().begin(), findings_.list().end(),
+                              [](const Diagnostic& found) { return found.code < 100; });
     for (const Tree& tree : trees_) {
         const bool own = &tree == &trees_.back();
-        const auto lost = tree.statements.empty() ? tree.tokens.size() : tree.statements.front().first; // indented, and nothing above
+        const auto lost =
+            tree.statements.empty() ? tree.tokens.size() : tree.statements.front().first; // indented, and nothing above
         if (lost > 0) plan_.broken = files_lost_ = true;
         for (const Statement& statement : tree.statements) {
             plan_.broken = plan_.broken || statement.broken;
@@ -32,24 +35,31 @@ void Builder::declare_all() {
             entries_.push_back({&tree, &statement});
             const auto context = statements()[static_cast<std::size_t>(statement.row)].context;
             const bool circuit = context == Context::part || context == Context::wire || context == Context::cable ||
-                                 context == Context::access || context == Context::colour || context == Context::use || context == Context::meter;
+                                 context == Context::access || context == Context::colour || context == Context::use ||
+                                 context == Context::meter;
             if (!own && !circuit) {
                 entries_.pop_back();
-                findings_.add(203, tree.span(statement.first, 1), fmt::format("a used file holds circuit statements only, not `{}`", text(tree.span(statement.first, 1))),
+                findings_.add(203, tree.span(statement.first, 1),
+                              fmt::format("a used file holds circuit statements only, not `{}`",
+                                          text(tree.span(statement.first, 1))),
                               "move it into the plan itself");
             }
         }
     }
-    for (Entry& entry : entries_) declare(entry);
-    for (const Entry& entry : entries_) declare_twins(entry);
+    for (Entry& entry : entries_)
+        declare(entry);
+    for (const Entry& entry : entries_)
+        declare_twins(entry);
     for (const Entry& entry : entries_)
         if (entry.statement->broken) doubt(entry);
-    for (const Entry& entry : entries_) declare_pins(entry);
+    for (const Entry& entry : entries_)
+        declare_pins(entry);
     for (std::size_t i = 0; i < circuit_.parts.size(); ++i) {
         const PartId under = circuit_.parts[i].plugs_on;
         circuit_.parts[i].plugs_on = none; // set for good when its statement is read
         if (under == none || !part(under).pins.empty()) continue;
-        for (int n = 1; n <= circuit_.parts[i].cavities; ++n) add_pin(under, fmt::format("{}", n), part(under).at);
+        for (int n = 1; n <= circuit_.parts[i].cavities; ++n)
+            add_pin(under, fmt::format("{}", n), part(under).at);
     }
 }
 
@@ -69,17 +79,24 @@ bool Builder::declare_name(Names& names, const std::string& name, int id, Span a
         return true;
     }
     const Span first = other->at;
-    findings_.add({202, at, fmt::format("{} `{}` is declared twice{}", what, name,
-                                        first.file != at.file ? fmt::format(", in {} and in {}", sources_[first.file].name(), sources_[at.file].name()) : ""),
-                   "give one of them another name", {{first, "first declared here"}}});
+    findings_.add({202,
+                   at,
+                   fmt::format("{} `{}` is declared twice{}", what, name,
+                               first.file != at.file ? fmt::format(", in {} and in {}", sources_[first.file].name(),
+                                                                   sources_[at.file].name())
+                                                     : ""),
+                   "give one of them another name",
+                   {{first, "first declared here"}}});
     return false;
 }
 
-// Names that a head that was not understood may have declared: those behind its word, in the statement and in lines of it that
-// begin like a statement of their own.
+// Names that a head that was not understood may have declared: those behind its word, in the statement and in lines of
+// it that begin like a statement of their own.
 void Builder::doubt_names(const Tree& tree, const Statement& statement) {
     for (auto i = statement.first; i < statement.first + statement.count; ++i) {
-        const bool head = i == statement.first ? statement.head_args == 0 : tree.tokens[i].first_on_line && find_statement(text(tree.span(i, 1))) >= 0;
+        const bool head = i == statement.first
+                              ? statement.head_args == 0
+                              : tree.tokens[i].first_on_line && find_statement(text(tree.span(i, 1))) >= 0;
         if (!head) continue;
         const auto kind = i + 1 < statement.first + statement.count ? tree.tokens[i + 1].kind : TokenKind::stray;
         if (kind == TokenKind::name || kind == TokenKind::word)
@@ -101,7 +118,8 @@ void Builder::doubt(const Entry& entry) {
     const Part& owner = part(found->second.id);
     half_read_.insert(found->second.id);
     if (owner.twin != none) half_read_.insert(owner.twin);
-    if (owner.kind == PartKind::connector && owner.twin == none) lost_halves_.push_back(name.substr(0, name.find_first_of("0123456789")));
+    if (owner.kind == PartKind::connector && owner.twin == none)
+        lost_halves_.push_back(name.substr(0, name.find_first_of("0123456789")));
 }
 
 void Builder::declare(Entry& entry) {
@@ -123,7 +141,8 @@ void Builder::declare(Entry& entry) {
         read.take();
         if (read.is(Atom::text)) made.name = read.text();
         circuit_.parts.push_back(std::move(made));
-        if (circuit_.parts.back().kind == PartKind::splice || circuit_.parts.back().kind == PartKind::ground) add_pin(entry.made, "", at);
+        if (circuit_.parts.back().kind == PartKind::splice || circuit_.parts.back().kind == PartKind::ground)
+            add_pin(entry.made, "", at);
         break;
     }
     case Context::wire:
@@ -193,7 +212,10 @@ void Builder::declare_twins(const Entry& entry) {
         const Span at = opened.read.take();
         const std::string name(text(at));
         if (const Declared* other = find_designator(name); other != nullptr) {
-            findings_.add({202, at, fmt::format("`{}` is declared a second time by `mates`", name), fmt::format("declare an in-line pair once: leave out the statement of `{}`", name),
+            findings_.add({202,
+                           at,
+                           fmt::format("`{}` is declared a second time by `mates`", name),
+                           fmt::format("declare an in-line pair once: leave out the statement of `{}`", name),
                            {{other->at, "also declared here"}}});
             continue;
         }
@@ -248,23 +270,29 @@ void Builder::declare_pins(const Entry& entry) {
             if (part(home).kind == PartKind::assembly)
                 part(id).assembly = home;
             else
-                findings_.add(203, at, fmt::format("`{}` is {}, not an assembly", text(at), with_article(kind_word(part(home).kind))), "declare it as `assembly`, with its `pins`");
+                findings_.add(
+                    203, at,
+                    fmt::format("`{}` is {}, not an assembly", text(at), with_article(kind_word(part(home).kind))),
+                    "declare it as `assembly`, with its `pins`");
         }
     }
     const PartId home = pin_home(id);
     const bool reachable = home == id;
     const auto kind = part(id).kind;
     if (kind == PartKind::battery)
-        for (const auto* name : {"+", "-"}) add_pin(home, name, part(id).at, reachable);
+        for (const auto* name : {"+", "-"})
+            add_pin(home, name, part(id).at, reachable);
     if (kind == PartKind::fuse || kind == PartKind::breaker)
-        for (const auto* name : {"1", "2"}) add_pin(home, name, part(id).at, reachable);
+        for (const auto* name : {"1", "2"})
+            add_pin(home, name, part(id).at, reachable);
     for (std::uint32_t i = 0; i < phrase_total; ++i) {
         auto opened = open(entry, entry.statement->first_phrase + i);
         const bool of_module = kind == PartKind::module || kind == PartKind::sensor || kind == PartKind::assembly;
         switch (opened.row->form) {
         case Form::on_part: { // so that a part that names no pins has those of its plug
             opened.read.skip_words();
-            if (const auto found = designators_.find(std::string(opened.read.take_text())); found != designators_.end()) part(id).plugs_on = found->second.id;
+            if (const auto found = designators_.find(std::string(opened.read.take_text())); found != designators_.end())
+                part(id).plugs_on = found->second.id;
             break;
         }
         case Form::cavities: {
@@ -274,21 +302,39 @@ void Builder::declare_pins(const Entry& entry) {
                 part(id).cavities = count;
                 for (const PartId half : {id, part(id).twin})
                     if (half != none)
-                        for (int n = 1; n <= count; ++n) add_pin(half, fmt::format("{}", n), part(half).at);
+                        for (int n = 1; n <= count; ++n)
+                            add_pin(half, fmt::format("{}", n), part(half).at);
                 if (part(id).twin != none) part(part(id).twin).cavities = count;
             }
             break;
         }
-        case Form::coil: case Form::contact: case Form::closed_when: case Form::at_position: case Form::pair_value: case Form::pair:
-        case Form::ntc: case Form::pot: case Form::hall: case Form::supply: case Form::ground: case Form::output: case Form::gives:
-        case Form::pull_up: case Form::input: case Form::between: case Form::pins: case Form::suppressor: case Form::bolted: {
+        case Form::coil:
+        case Form::contact:
+        case Form::closed_when:
+        case Form::at_position:
+        case Form::pair_value:
+        case Form::pair:
+        case Form::ntc:
+        case Form::pot:
+        case Form::hall:
+        case Form::supply:
+        case Form::ground:
+        case Form::output:
+        case Form::gives:
+        case Form::pull_up:
+        case Form::input:
+        case Form::between:
+        case Form::pins:
+        case Form::suppressor:
+        case Form::bolted: {
             if ((opened.row->form == Form::supply || opened.row->form == Form::ground) && !of_module) break;
             auto read = opened.read;
             while (!read.done()) {
                 const bool pins = read.is(Atom::pin) || read.is(Atom::pins2) || read.is(Atom::pins3);
                 const Span at = read.take();
                 if (!pins) continue;
-                for (const auto name : pin_names(text(at))) add_pin(home, name, at, reachable || opened.row->form == Form::pins);
+                for (const auto name : pin_names(text(at)))
+                    add_pin(home, name, at, reachable || opened.row->form == Form::pins);
             }
             break;
         }

@@ -30,12 +30,15 @@ std::string any_of(std::string_view kinds) {
 } // namespace
 
 // Not a phrase that only other kinds of part have.
-bool Builder::suits(const Part& owner, const PhraseRow& row) { return row.suits.empty() || lists(row.suits, kind_word(owner.kind)); }
+bool Builder::suits(const Part& owner, const PhraseRow& row) {
+    return row.suits.empty() || lists(row.suits, kind_word(owner.kind));
+}
 
 void Builder::fill_part(Entry& entry) {
     PartId id = entry.made;
     auto read_head = head(entry);
-    if (statements()[static_cast<std::size_t>(entry.statement->row)].head == Form::head_name) id = find_part(read_head.take());
+    if (statements()[static_cast<std::size_t>(entry.statement->row)].head == Form::head_name)
+        id = find_part(read_head.take());
     if (id == none) return;
     for (std::uint32_t i = 0; i < entry.statement->phrase_count; ++i) {
         const auto index = entry.statement->first_phrase + i;
@@ -43,7 +46,8 @@ void Builder::fill_part(Entry& entry) {
         const Form form = opened.row->form;
         const auto& phrase = entry.tree->phrases[index];
         if (!suits(part(id), *opened.row)) {
-            findings_.add(112, opened.at, fmt::format("{} has no `{}`", with_article(kind_word(part(id).kind)), said(opened.at)),
+            findings_.add(112, opened.at,
+                          fmt::format("{} has no `{}`", with_article(kind_word(part(id).kind)), said(opened.at)),
                           fmt::format("this phrase belongs to {}", any_of(opened.row->suits)));
             continue;
         }
@@ -70,7 +74,8 @@ bool Builder::part_phrase(Part& owner, PartId id, Form form, Reader& read, const
         if (const auto found = panels_.find(std::string(text(label))); found != panels_.end())
             owner.panel = found->second.id;
         else if (!files_lost_ && !is_doubtful(text(label)))
-            findings_.add(508, label, fmt::format("no access panel is called `{}`", text(label)), fmt::format("declare it: access {} \"Lower shield\", 12 min", text(label)));
+            findings_.add(508, label, fmt::format("no access panel is called `{}`", text(label)),
+                          fmt::format("declare it: access {} \"Lower shield\", 12 min", text(label)));
         return true;
     }
     case Form::on_metal: read.word("on"), owner.metal = read.any_word(); return true;
@@ -81,7 +86,10 @@ bool Builder::part_phrase(Part& owner, PartId id, Form form, Reader& read, const
         const Span to = read.take();
         owner.bolted_to = find_part(to);
         if (owner.bolted_to != none && part(owner.bolted_to).kind != PartKind::ground) {
-            findings_.add(203, to, fmt::format("`{}` is {}, not a ground point", text(to), with_article(kind_word(part(owner.bolted_to).kind))), "a bolted case sits on a `ground`");
+            findings_.add(203, to,
+                          fmt::format("`{}` is {}, not a ground point", text(to),
+                                      with_article(kind_word(part(owner.bolted_to).kind))),
+                          "a bolted case sits on a `ground`");
             owner.bolted_to = none;
         }
         return true;
@@ -104,15 +112,14 @@ bool Builder::part_phrase(Part& owner, PartId id, Form form, Reader& read, const
         const Span type = read.take();
         owner.fuse_type = text(type);
         if (owner.fuse_type != "C" && owner.fuse_type != "E" && owner.fuse_type != "F")
-            findings_.add(203, type, fmt::format("`{}` is no type of fuse", owner.fuse_type), "ISO 8820-3 knows type C (medium), E (high current) and F (miniature)");
+            findings_.add(203, type, fmt::format("`{}` is no type of fuse", owner.fuse_type),
+                          "ISO 8820-3 knows type C (medium), E (high current) and F (miniature)");
         return true;
     }
     case Form::opens_at: owner.opens_at = value("opening temperature"); return true;
     case Form::resets: read.word("resets"), read.word("by"), owner.resets = read.any_word(); return true;
     case Form::pulls_in: owner.pulls_in = value("relay voltage"); return true;
-    case Form::drops_out:
-        owner.drops_out = value("relay voltage");
-        return true;
+    case Form::drops_out: owner.drops_out = value("relay voltage"); return true;
     case Form::stalls_at: owner.stalls_at = value("stall current"); return true;
     case Form::needs: owner.needs = value("needed voltage"); return true;
     case Form::sprung: owner.sprung = true; return true;
@@ -155,7 +162,8 @@ bool Builder::connector_phrase(Part& owner, Form form, Reader& read) {
     case Form::cavities: {
         const Span at = read.take();
         const double count = to_number(text(at));
-        if (count < 1 || count > 400 || count != static_cast<int>(count)) findings_.add(207, at, fmt::format("a connector with {} pins is not possible", text(at)), "1 to 400 pins");
+        if (count < 1 || count > 400 || count != static_cast<int>(count))
+            findings_.add(207, at, fmt::format("a connector with {} pins is not possible", text(at)), "1 to 400 pins");
         return true;
     }
     case Form::on_part: {
@@ -163,8 +171,11 @@ bool Builder::connector_phrase(Part& owner, Form form, Reader& read) {
         const Span at = read.take();
         if (const PartId to = find_part(at); to != none) {
             const auto kind = part(to).kind;
-            if (kind == PartKind::connector || kind == PartKind::splice || kind == PartKind::ground || kind == PartKind::fuse)
-                findings_.add(203, at, fmt::format("`{}` is {}; a plug sits on a part", text(at), with_article(kind_word(kind))), "an in-line pair is written `mates`");
+            if (kind == PartKind::connector || kind == PartKind::splice || kind == PartKind::ground ||
+                kind == PartKind::fuse)
+                findings_.add(203, at,
+                              fmt::format("`{}` is {}; a plug sits on a part", text(at), with_article(kind_word(kind))),
+                              "an in-line pair is written `mates`");
             else
                 owner.plugs_on = to;
         }
@@ -189,7 +200,9 @@ bool Builder::connector_phrase(Part& owner, Form form, Reader& read) {
         const Span columns = read.take();
         owner.face_columns = static_cast<int>(std::clamp(to_number(text(columns)), 0.0, 1000.0));
         if (owner.cavities > 0 && owner.face_rows * owner.face_columns < owner.cavities)
-            findings_.add(213, {rows.file, rows.begin, columns.end}, fmt::format("{} has {} pins, but {} rows of {} make {}", owner.id, owner.cavities, owner.face_rows, owner.face_columns, owner.face_rows * owner.face_columns),
+            findings_.add(213, {rows.file, rows.begin, columns.end},
+                          fmt::format("{} has {} pins, but {} rows of {} make {}", owner.id, owner.cavities,
+                                      owner.face_rows, owner.face_columns, owner.face_rows * owner.face_columns),
                           "rows times columns are at least the pins");
         if (auto* other = twin()) other->face_rows = owner.face_rows, other->face_columns = owner.face_columns;
         return true;
@@ -202,8 +215,10 @@ bool Builder::connector_phrase(Part& owner, Form form, Reader& read) {
             const auto pair = text(at);
             const auto equals = pair.find('=');
             const auto trim = [](std::string_view s) {
-                while (!s.empty() && s.front() == ' ') s.remove_prefix(1);
-                while (!s.empty() && s.back() == ' ') s.remove_suffix(1);
+                while (!s.empty() && s.front() == ' ')
+                    s.remove_prefix(1);
+                while (!s.empty() && s.back() == ' ')
+                    s.remove_suffix(1);
                 return std::string(s);
             };
             const auto cavity = trim(pair.substr(0, equals)), to = trim(pair.substr(equals + 1));
@@ -246,7 +261,8 @@ Condition Builder::condition(Reader& read) {
 // What a part cannot be without.
 void Builder::check_needs(const Part& owner, const Entry& entry) {
     const auto has = [&](ElementKind kind) {
-        return std::any_of(owner.elements.begin(), owner.elements.end(), [kind](const Element& e) { return e.kind == kind; });
+        return std::any_of(owner.elements.begin(), owner.elements.end(),
+                           [kind](const Element& e) { return e.kind == kind; });
     };
     switch (owner.kind) {
     case PartKind::battery:
@@ -279,7 +295,8 @@ void Builder::check_needs(const Part& owner, const Entry& entry) {
         if (!has(ElementKind::diode)) lacks(entry, "its pins", "1/2");
         break;
     case PartKind::sensor:
-        if (owner.elements.empty()) lacks(entry, "what it is", "ntc 1/2, or coil 1/2 1.2 kohm, or pot 1/2/3 1.2 kohm, or hall");
+        if (owner.elements.empty())
+            lacks(entry, "what it is", "ntc 1/2, or coil 1/2 1.2 kohm, or pot 1/2/3 1.2 kohm, or hall");
         break;
     case PartKind::module:
         if (owner.supply_pins.empty()) lacks(entry, "its supply", "supply 30");
@@ -290,7 +307,8 @@ void Builder::check_needs(const Part& owner, const Entry& entry) {
         break;
     case PartKind::connector:
         if (owner.cavities == 0) lacks(entry, "how many pins it has", "2 pins");
-        if (owner.plugs_on == none && owner.twin == none) lacks(entry, "what it plugs into", "on M3, or for an in-line pair: mates X31");
+        if (owner.plugs_on == none && owner.twin == none)
+            lacks(entry, "what it plugs into", "on M3, or for an in-line pair: mates X31");
         break;
     default: break;
     }

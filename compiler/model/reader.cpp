@@ -20,10 +20,13 @@ bool Reader::word(std::string_view wanted) {
     return true;
 }
 
-std::string_view Reader::any_word() { return is(Atom::word) ? token_text(tree_->args[at_++].first) : std::string_view{}; }
+std::string_view Reader::any_word() {
+    return is(Atom::word) ? token_text(tree_->args[at_++].first) : std::string_view{};
+}
 
 void Reader::skip_words() {
-    while (is(Atom::word) || is(Atom::colon) || is(Atom::arrow)) ++at_;
+    while (is(Atom::word) || is(Atom::colon) || is(Atom::arrow))
+        ++at_;
 }
 
 void Reader::skip_words_of(Atom atom, std::string_view wanted) {
@@ -62,13 +65,15 @@ Quantity Reader::plain(std::uint32_t number, std::uint32_t unit) const {
 }
 
 Quantity Reader::quantity() {
-    while (!is(Atom::quantity) && !is(Atom::tolerance)) ++at_;
+    while (!is(Atom::quantity) && !is(Atom::tolerance))
+        ++at_;
     const Arg& taken = tree_->args[at_++];
     const auto first = taken.first + (taken.atom == Atom::tolerance ? 1 : 0);
     Quantity made = plain(first, first + 1);
     if (taken.count == 5) { // number unit ± number unit
         const Quantity tolerance = plain(first + 3, first + 4);
-        made.plus_minus = tolerance.unit->dimension == Dimension::percent ? tolerance.si * std::abs(made.si) : tolerance.si;
+        made.plus_minus =
+            tolerance.unit->dimension == Dimension::percent ? tolerance.si * std::abs(made.si) : tolerance.si;
         made.written += " ±" + tolerance.written;
     }
     made.at = tree_->span(taken.first, taken.count);

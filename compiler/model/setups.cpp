@@ -37,7 +37,9 @@ void Builder::items(const Entry& entry, std::uint32_t index, Setup& made, Nestin
             if (is_doubtful(name) || entry.statement->broken) continue; // it may belong to what was not understood
             auto help = likely_meant(name, {&setups_});
             const auto step = step_is_check_.find(name);
-            if (step != step_is_check_.end()) help = fmt::format("`{}` is a {}; a set-up is declared: setup {}: key on", name, step->second ? "check" : "verdict", "ready");
+            if (step != step_is_check_.end())
+                help = fmt::format("`{}` is a {}; a set-up is declared: setup {}: key on", name,
+                                   step->second ? "check" : "verdict", "ready");
             if (help.empty()) help = fmt::format("declare it: setup {}: key on", name);
             findings_.add(501, label, fmt::format("no set-up is called `{}`", name), help);
             continue;
@@ -56,7 +58,8 @@ void Builder::expand(int named, Setup& made, Nesting& nesting, Span at) {
     }
     if (nesting.taken.contains(named)) return;
     if (nesting.open.size() == deepest_setup) {
-        findings_.add(501, at, fmt::format("`{}` is the label of a label, more than {} deep", label, deepest_setup), "write out what it stands for");
+        findings_.add(501, at, fmt::format("`{}` is the label of a label, more than {} deep", label, deepest_setup),
+                      "write out what it stands for");
         return;
     }
     nesting.open.push_back(named);
@@ -75,22 +78,29 @@ SetupItem Builder::item(Form form, Reader& read) {
         const Span at = read.tree().span(read.arg().first, read.arg().count);
         named_part();
         if (made.part != none && part(made.part).kind != PartKind::sensor)
-            findings_.add(203, at, fmt::format("{} is {}; only a sensor is brought to a value", part(made.part).id, with_article(kind_word(part(made.part).kind))));
+            findings_.add(203, at,
+                          fmt::format("{} is {}; only a sensor is brought to a value", part(made.part).id,
+                                      with_article(kind_word(part(made.part).kind))));
     };
     const auto has_positions = [&](std::string_view position, Span at) {
         if (made.part == none || half_read_.contains(made.part)) return;
         const Part& owner = part(made.part);
         std::vector<std::string_view> known;
-        for (const auto& p : owner.positions) known.push_back(p.position);
+        for (const auto& p : owner.positions)
+            known.push_back(p.position);
         for (const auto& element : owner.elements)
             for (const auto& p : element.table)
                 if (!p.position.empty()) known.push_back(p.position);
         if (known.empty()) {
-            findings_.add(203, at, fmt::format("{} is {} without positions", owner.id, with_article(kind_word(owner.kind))), "positions are written `at up 30/A` in a switch, `at pressed 76 %` in a sensor");
+            findings_.add(203, at,
+                          fmt::format("{} is {} without positions", owner.id, with_article(kind_word(owner.kind))),
+                          "positions are written `at up 30/A` in a switch, `at pressed 76 %` in a sensor");
         } else if (std::find(known.begin(), known.end(), position) == known.end()) {
             std::string list;
-            for (std::size_t i = 0; i < known.size(); ++i) list += (i ? ", " : "") + std::string(known[i]);
-            findings_.add(210, at, fmt::format("{} has no position `{}`", owner.id, position), fmt::format("its positions are {}", list));
+            for (std::size_t i = 0; i < known.size(); ++i)
+                list += (i ? ", " : "") + std::string(known[i]);
+            findings_.add(210, at, fmt::format("{} has no position `{}`", owner.id, position),
+                          fmt::format("its positions are {}", list));
         }
     };
     switch (form) {
@@ -120,7 +130,9 @@ SetupItem Builder::item(Form form, Reader& read) {
         if (owner.kind == PartKind::sensor && owner.sensor_kind == "pot")
             has_positions("pressed", at);
         else if (owner.kind != PartKind::switch_)
-            findings_.add(203, at, fmt::format("{} is {}; only a switch is pressed", owner.id, with_article(kind_word(owner.kind))));
+            findings_.add(
+                203, at,
+                fmt::format("{} is {}; only a switch is pressed", owner.id, with_article(kind_word(owner.kind))));
         break;
     }
     case Form::item_on: {
@@ -131,8 +143,11 @@ SetupItem Builder::item(Form form, Reader& read) {
         read.word("on");
         if (to.part == none || half_read_.contains(to.part)) break;
         const auto& elements = part(to.part).elements;
-        if (std::none_of(elements.begin(), elements.end(), [&](const Element& e) { return e.kind == ElementKind::module_output && e.a == to.pin; }))
-            findings_.add(203, at, fmt::format("{} is no output that can be called", text(at)), fmt::format("declare it in {}: output {} pulls down 1 A", part(to.part).id, pin(to.pin).name));
+        if (std::none_of(elements.begin(), elements.end(),
+                         [&](const Element& e) { return e.kind == ElementKind::module_output && e.a == to.pin; }))
+            findings_.add(
+                203, at, fmt::format("{} is no output that can be called", text(at)),
+                fmt::format("declare it in {}: output {} pulls down 1 A", part(to.part).id, pin(to.pin).name));
         break;
     }
     case Form::item_found:

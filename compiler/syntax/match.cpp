@@ -41,18 +41,21 @@ std::vector<TokenKind> first_kinds(Atom atom) {
 bool is_near_colour(std::string_view written) {
     if (find_colour_word(written) != nullptr) return true;
     std::vector<std::string_view> words;
-    for (const auto& row : colours()) words.push_back(row.word);
+    for (const auto& row : colours())
+        words.push_back(row.word);
     return !similar(written, words).empty();
 }
 
 bool has_commas(const Node& node) { return node.kind != NodeKind::item || node.atom == Atom::point; }
 } // namespace
 
-// --- what a phrase may begin with ----------------------------------------------------------------------------------------
+// --- what a phrase may begin with
+// ----------------------------------------------------------------------------------------
 const Openings& Openings::of(Context context) {
     static const std::vector<Openings> all = [] {
         std::vector<Openings> made;
-        for (unsigned i = 0; i < context_count; ++i) made.push_back(Openings(static_cast<Context>(i)));
+        for (unsigned i = 0; i < context_count; ++i)
+            made.push_back(Openings(static_cast<Context>(i)));
         return made;
     }();
     return all[static_cast<unsigned>(context)];
@@ -63,8 +66,10 @@ Openings::Openings(Context context) {
     for (std::size_t i = 0; i < rows.size(); ++i)
         if (rows[i].where & in(context)) open(pattern_of(rows[i]), 0, static_cast<std::uint16_t>(i));
     std::sort(words_.begin(), words_.end(), [](const Opening& a, const Opening& b) { return a.word < b.word; });
-    for (const Opening& opening : words_) ++first_[static_cast<unsigned char>(opening.word[0]) + 1U];
-    for (std::size_t i = 1; i < first_.size(); ++i) first_[i] = static_cast<std::uint16_t>(first_[i] + first_[i - 1]);
+    for (const Opening& opening : words_)
+        ++first_[static_cast<unsigned char>(opening.word[0]) + 1U];
+    for (std::size_t i = 1; i < first_.size(); ++i)
+        first_[i] = static_cast<std::uint16_t>(first_[i] + first_[i - 1]);
 }
 
 std::vector<std::uint16_t>& Openings::rows_of(std::string_view word) {
@@ -77,7 +82,8 @@ void Openings::open(const Pattern& pattern, std::size_t from, std::uint16_t row)
     if (from >= pattern.size()) return;
     const Node& node = pattern[from];
     if (node.kind != NodeKind::item) {
-        for (const auto& branch : node.branches) open(branch, 0, row);
+        for (const auto& branch : node.branches)
+            open(branch, 0, row);
         if (node.kind == NodeKind::optional) open(pattern, from + 1, row);
         return;
     }
@@ -85,7 +91,8 @@ void Openings::open(const Pattern& pattern, std::size_t from, std::uint16_t row)
         if (list.empty() || list.back() != row) list.push_back(row);
     };
     if (node.atom == Atom::word) return add(rows_of(node.word));
-    for (const TokenKind kind : first_kinds(node.atom)) add(kinds_[static_cast<unsigned>(kind)]);
+    for (const TokenKind kind : first_kinds(node.atom))
+        add(kinds_[static_cast<unsigned>(kind)]);
 }
 
 const std::vector<std::uint16_t>* Openings::by_word(std::string_view word) const {
@@ -97,11 +104,13 @@ const std::vector<std::uint16_t>* Openings::by_word(std::string_view word) const
 
 std::vector<std::string_view> Openings::words() const {
     std::vector<std::string_view> all;
-    for (const Opening& opening : words_) all.push_back(opening.word);
+    for (const Opening& opening : words_)
+        all.push_back(opening.word);
     return all;
 }
 
-// --- matching ---------------------------------------------------------------------------------------------------------------
+// --- matching
+// ---------------------------------------------------------------------------------------------------------------
 bool Matcher::match(const Pattern& pattern, std::uint32_t& at) {
     items_follow = false;
     const auto args = tree_.args.size();
@@ -130,7 +139,8 @@ bool Matcher::node(const Node& node, std::uint32_t& at) {
     while (node.repeats) {
         auto next = at;
         if (has_commas(node))
-            while (next < end && kind(next) == TokenKind::comma) ++next;
+            while (next < end && kind(next) == TokenKind::comma)
+                ++next;
         if (!once(node, next, true)) break;
         at = next;
     }
@@ -164,11 +174,16 @@ bool Matcher::once(const Node& node, std::uint32_t& at, bool again) {
 // A line break ends a phrase, unless the line ends in what cannot end one: `,` `:` `->` `and` `or`.
 bool Matcher::line_goes_on(std::uint32_t last) const {
     const auto kind_of_last = kind(last);
-    return kind_of_last == TokenKind::comma || kind_of_last == TokenKind::colon || kind_of_last == TokenKind::arrow || is_word(last, "and") || is_word(last, "or");
+    return kind_of_last == TokenKind::comma || kind_of_last == TokenKind::colon || kind_of_last == TokenKind::arrow ||
+           is_word(last, "and") || is_word(last, "or");
 }
 
 bool Matcher::is_word(std::uint32_t at, std::string_view word) const {
     return at < end && (kind(at) == TokenKind::word || kind(at) == TokenKind::name) && text_of(at) == word;
+}
+
+bool Matcher::goes_on(std::uint32_t at, std::string_view word) const {
+    return is_word(at + 1, word) && !token(at + 1).first_on_line;
 }
 
 bool Matcher::is_unit(std::uint32_t at) const {
@@ -179,7 +194,7 @@ bool Matcher::is_unit(std::uint32_t at) const {
 bool Matcher::is_pin(std::uint32_t at) const {
     switch (kind(at)) {
     case TokenKind::number:
-        if (is_unit(at + 1) || is_word(at + 1, "pins") || is_word(at + 1, "x")) return false;
+        if (is_unit(at + 1) || goes_on(at, "pins") || goes_on(at, "x")) return false;
         [[fallthrough]];
     case TokenKind::pin:
     case TokenKind::name:
@@ -191,7 +206,8 @@ bool Matcher::is_pin(std::uint32_t at) const {
 
 std::uint32_t Matcher::plain_quantity(std::uint32_t dimensions, std::uint32_t at) const {
     if (kind(at) != TokenKind::number || at + 1 >= end || token(at + 1).first_on_line) return 0;
-    const auto unit = kind(at + 1) == TokenKind::word || kind(at + 1) == TokenKind::name ? find_unit(text_of(at + 1)) : nullptr;
+    const auto unit =
+        kind(at + 1) == TokenKind::word || kind(at + 1) == TokenKind::name ? find_unit(text_of(at + 1)) : nullptr;
     return unit != nullptr && (dimensions & (1U << static_cast<unsigned>(unit->dimension))) != 0 ? 2 : 0;
 }
 
@@ -225,7 +241,10 @@ std::uint32_t Matcher::atom(const Node& node, std::uint32_t at, bool again) cons
         if (is_word(at, "part") || is_word(at, "joint"))
             return kind(at + 1) == TokenKind::ref || kind(at + 1) == TokenKind::name ? 2 : 0;
         return 0;
-    case Atom::pin: return is_pin(at) && !(again && is_word(at + 1, "on") && kind(at + 2) == TokenKind::name) ? 1 : 0; // `31 on XE2` is another phrase
+    case Atom::pin:
+        return is_pin(at) && !(again && goes_on(at, "on") && kind(at + 2) == TokenKind::name)
+                   ? 1
+                   : 0; // `31 on XE2` is another phrase
     case Atom::pins2:
     case Atom::pins3:
         return t.kind == TokenKind::pins && std::count(text_.begin() + t.begin, text_.begin() + t.end(), '/') ==

@@ -25,8 +25,8 @@ private:
         std::string_view word;
         std::vector<std::uint16_t> rows;
     };
-    std::vector<Opening> words_;                // sorted
-    std::array<std::uint16_t, 257> first_{};    // of the words that begin with a byte, in words_
+    std::vector<Opening> words_;             // sorted
+    std::array<std::uint16_t, 257> first_{}; // of the words that begin with a byte, in words_
     std::array<std::vector<std::uint16_t>, 24> kinds_;
 };
 
@@ -34,9 +34,9 @@ class Matcher {
 public:
     Matcher(std::string_view text, Tree& tree) : text_(text), tree_(tree) {}
 
-    std::uint32_t end = 0;                 // tokens of the statement end here
-    const Openings* keywords = nullptr;    // words that a list of labels must not swallow
-    bool labels_only = false;              // in a set-up no label is one of these words either
+    std::uint32_t end = 0;              // tokens of the statement end here
+    const Openings* keywords = nullptr; // words that a list of labels must not swallow
+    bool labels_only = false;           // in a set-up no label is one of these words either
 
     std::string_view text_of(std::uint32_t token) const {
         const Token& t = tree_.tokens[token];
@@ -76,6 +76,7 @@ private:
     std::uint32_t plain_quantity(std::uint32_t dimensions, std::uint32_t at) const;
     bool is_pin(std::uint32_t at) const;
     bool is_word(std::uint32_t at, std::string_view word) const;
+    bool goes_on(std::uint32_t at, std::string_view word) const; // this word comes next on the same line
     bool line_goes_on(std::uint32_t at) const;
     TokenKind kind(std::uint32_t at) const { return at < end ? tree_.tokens[at].kind : TokenKind::stray; }
 };

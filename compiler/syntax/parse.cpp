@@ -12,14 +12,17 @@ namespace loomsheet {
 namespace {
 constexpr std::size_t longest_line = 20'000; // bytes; no sheet of paper has a use for more
 
-// --- bytes ------------------------------------------------------------------------------------------------------------------
+// --- bytes
+// ------------------------------------------------------------------------------------------------------------------
 // Where the first control character stands that is no tab; the size of the line where there is none.
 std::size_t first_control(std::string_view line) {
     const auto is_control = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; };
     unsigned char any = 0; // without a branch, so that the compiler takes many bytes at once
-    for (const char c : line) any |= static_cast<unsigned char>(is_control(c));
+    for (const char c : line)
+        any |= static_cast<unsigned char>(is_control(c));
     if (any == 0) return line.size();
-    return static_cast<std::size_t>(std::find_if(line.begin(), line.end(), [&](char c) { return c != '\t' && is_control(c); }) - line.begin());
+    return static_cast<std::size_t>(
+        std::find_if(line.begin(), line.end(), [&](char c) { return c != '\t' && is_control(c); }) - line.begin());
 }
 
 bool good_bytes(const SourceFile& source, std::uint32_t file, Findings& findings) {
@@ -30,7 +33,8 @@ bool good_bytes(const SourceFile& source, std::uint32_t file, Findings& findings
     }
     if (const auto bad = first_bad_utf8(text); bad != std::string_view::npos) {
         const auto at = static_cast<std::uint32_t>(bad);
-        findings.add(1, {file, at, at + 1}, fmt::format("byte {:02X} here is not UTF-8 text", static_cast<unsigned char>(text[bad])),
+        findings.add(1, {file, at, at + 1},
+                     fmt::format("byte {:02X} here is not UTF-8 text", static_cast<unsigned char>(text[bad])),
                      "save the file as UTF-8 in your editor");
         return false;
     }
@@ -40,14 +44,17 @@ bool good_bytes(const SourceFile& source, std::uint32_t file, Findings& findings
         if (line.ends_with('\r') && end < text.size()) line.remove_suffix(1);
         if (line.size() > longest_line) {
             const auto at = static_cast<std::uint32_t>(begin);
-            findings.add(3, {file, at, at + 1}, fmt::format("this line has {} characters; {} are the most", line.size(), longest_line),
+            findings.add(3, {file, at, at + 1},
+                         fmt::format("this line has {} characters; {} are the most", line.size(), longest_line),
                          "break the line; an indented line goes on with the statement above");
             return false;
         }
         if (const auto bad = first_control(line); bad < line.size()) {
             const auto at = static_cast<std::uint32_t>(begin + bad);
-            findings.add(2, {file, at, at + 1}, fmt::format("a control character (byte {:02X}) stands here", static_cast<unsigned char>(line[bad])),
-                         "take it out; the file may be cut off or not a text");
+            findings.add(
+                2, {file, at, at + 1},
+                fmt::format("a control character (byte {:02X}) stands here", static_cast<unsigned char>(line[bad])),
+                "take it out; the file may be cut off or not a text");
             return false;
         }
         begin = end + 1;
@@ -55,7 +62,8 @@ bool good_bytes(const SourceFile& source, std::uint32_t file, Findings& findings
     return true;
 }
 
-// --- statements -------------------------------------------------------------------------------------------------------------
+// --- statements
+// -------------------------------------------------------------------------------------------------------------
 class Parser {
 public:
     Parser(const SourceFile& source, std::uint32_t file, Findings& findings)
@@ -70,12 +78,15 @@ public:
         tree_.args.reserve(tree_.tokens.size());
         const auto count = static_cast<std::uint32_t>(tree_.tokens.size());
         std::uint32_t at = 0;
-        while (at < count && !tree_.tokens[at].at_margin) ++at;
+        while (at < count && !tree_.tokens[at].at_margin)
+            ++at;
         if (at > 0 && count > 0)
-            findings_.add(106, span(0), "this line is indented, but no statement stands above it", "begin at the margin");
+            findings_.add(106, span(0), "this line is indented, but no statement stands above it",
+                          "begin at the margin");
         while (at < count) {
             auto end = at + 1;
-            while (end < count && !tree_.tokens[end].at_margin) ++end;
+            while (end < count && !tree_.tokens[end].at_margin)
+                ++end;
             statement(at, end);
             at = end;
         }
@@ -131,7 +142,8 @@ private:
         made.head_args = static_cast<std::uint32_t>(tree_.args.size()) - made.first_head_arg;
         if (made.head_args > 0) {
             const Arg& label = tree_.args[made.first_head_arg];
-            if (label.atom == Atom::label && is_taken_label(matcher_.text_of(label.first))) complaints_.taken_label(label.first);
+            if (label.atom == Atom::label && is_taken_label(matcher_.text_of(label.first)))
+                complaints_.taken_label(label.first);
         }
         seen_.reset();
         if (setup) items(kind, at, made.broken);
@@ -148,7 +160,9 @@ private:
     // `fuse F14, "Fan"` is what it is without its comma.
     void name_after_comma(const StatementRow& kind, const Statement& made, std::uint32_t& at) {
         const auto named = tree_.args.size() != made.first_head_arg + 1;
-        if (named || at + 1 >= matcher_.end || tree_.tokens[at].kind != TokenKind::comma || head_of(kind).back().kind != NodeKind::optional) return;
+        if (named || at + 1 >= matcher_.end || tree_.tokens[at].kind != TokenKind::comma ||
+            head_of(kind).back().kind != NodeKind::optional)
+            return;
         auto behind = at + 1;
         if (matcher_.match(head_of(kind).back().branches.front(), behind)) at = behind;
     }
@@ -168,7 +182,9 @@ private:
         }
         Best best;
         furthest_ = nullptr;
-        const auto* worded = token.kind == TokenKind::word || token.kind == TokenKind::name ? openings.by_word(matcher_.text_of(at)) : nullptr;
+        const auto* worded = token.kind == TokenKind::word || token.kind == TokenKind::name
+                                 ? openings.by_word(matcher_.text_of(at))
+                                 : nullptr;
         if (worded != nullptr) try_rows(*worded, at, best);
         const PhraseRow* unfinished = worded != nullptr ? furthest_ : nullptr;
         if (best.row < 0) try_rows(openings.by_kind(token.kind), at, best);
@@ -179,9 +195,11 @@ private:
         if (best.row < 0) {
             if (unfinished == nullptr && matcher_.failed_at() > at) unfinished = furthest_;
             broken = true;
-            if (!has_stray(at, std::max(at, matcher_.failed_at()) + 1)) complaints_.phrase(kind, context, at, unfinished);
+            if (!has_stray(at, std::max(at, matcher_.failed_at()) + 1))
+                complaints_.phrase(kind, context, at, unfinished);
             at = std::max(at + 1, unfinished != nullptr ? matcher_.failed_at() : at + 1);
-            while (at < matcher_.end && !tree_.tokens[at].first_on_line && tree_.tokens[at].kind != TokenKind::comma) ++at;
+            while (at < matcher_.end && !tree_.tokens[at].first_on_line && tree_.tokens[at].kind != TokenKind::comma)
+                ++at;
             return;
         }
         const auto row = static_cast<std::size_t>(best.row);
@@ -194,7 +212,8 @@ private:
         tree_.phrases.push_back(made);
         at = best.end;
         if (!made.is_item) {
-            if (!phrases()[row].repeats && seen_[row]) complaints_.repeated(phrases()[row], tree_.span(seen_at_[row], 1), tree_.span(made));
+            if (!phrases()[row].repeats && seen_[row])
+                complaints_.repeated(phrases()[row], tree_.span(seen_at_[row], 1), tree_.span(made));
             seen_.set(row);
             seen_at_[row] = begin;
             if (best.items) items(kind, at, broken);
@@ -203,11 +222,13 @@ private:
 
     // A whole statement that was indented by mistake: its word, a name, words in quotes.
     bool is_statement_with_name(std::uint32_t at) const {
-        return tree_.tokens[at].first_on_line && at + 2 < matcher_.end && tree_.tokens[at + 1].kind == TokenKind::name &&
-               tree_.tokens[at + 2].kind == TokenKind::text && tree_.tokens[at].kind == TokenKind::word && find_statement(matcher_.text_of(at)) >= 0;
+        return tree_.tokens[at].first_on_line && at + 2 < matcher_.end &&
+               tree_.tokens[at + 1].kind == TokenKind::name && tree_.tokens[at + 2].kind == TokenKind::text &&
+               tree_.tokens[at].kind == TokenKind::word && find_statement(matcher_.text_of(at)) >= 0;
     }
     void skip_line(std::uint32_t& at) const {
-        do ++at;
+        do
+            ++at;
         while (at < matcher_.end && !tree_.tokens[at].first_on_line);
     }
 
@@ -238,7 +259,8 @@ private:
             if (matcher_.failed_at() > failed || (!matched && furthest_ == nullptr)) furthest_ = &candidate;
             if (!matched) continue;
             if (best.row < 0 || end > best.end) {
-                if (best.row >= 0) tree_.args.erase(tree_.args.begin() + best.first_arg, tree_.args.begin() + first_arg);
+                if (best.row >= 0)
+                    tree_.args.erase(tree_.args.begin() + best.first_arg, tree_.args.begin() + first_arg);
                 const auto kept = best.row < 0 ? first_arg : best.first_arg;
                 best = {row, end, kept, matcher_.items_follow};
             } else {
@@ -247,14 +269,16 @@ private:
         }
     }
 
-    // A set-up: items to the end of the line, and on over a line that ends in a comma or goes on with what can only be an item.
+    // A set-up: items to the end of the line, and on over a line that ends in a comma or goes on with what can only be
+    // an item.
     void items(const StatementRow& kind, std::uint32_t& at, bool& broken) {
         const auto& words = Openings::of(Context::item);
         const auto& outer = Openings::of(kind.context);
         const auto before = tree_.tokens[at - 1].kind;
         bool first = true, comma = before == TokenKind::comma || before == TokenKind::colon;
         for (;; first = false) {
-            while (at < matcher_.end && tree_.tokens[at].kind == TokenKind::comma) ++at, comma = true;
+            while (at < matcher_.end && tree_.tokens[at].kind == TokenKind::comma)
+                ++at, comma = true;
             if (at >= matcher_.end) break;
             const Token& token = tree_.tokens[at];
             if (token.first_on_line && !comma) {
@@ -268,7 +292,9 @@ private:
         }
         if (first) {
             broken = true;
-            findings_.add(103, {tree_.file, tree_.tokens[at - 1].end(), tree_.tokens[at - 1].end()}, fmt::format("after `{}` comes a set-up such as `key on, X21 unplugged`", matcher_.text_of(at - 1)));
+            findings_.add(
+                103, {tree_.file, tree_.tokens[at - 1].end(), tree_.tokens[at - 1].end()},
+                fmt::format("after `{}` comes a set-up such as `key on, X21 unplugged`", matcher_.text_of(at - 1)));
         }
     }
 };

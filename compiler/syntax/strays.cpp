@@ -8,10 +8,12 @@ namespace {
 struct LookAlike {
     std::string_view written, help;
 };
-constexpr std::string_view straight = "write straight quotes: \"", minus = "write the minus of the keyboard, `-`", arrow = "write the arrow as `->`";
+constexpr std::string_view straight = "write straight quotes: \"", minus = "write the minus of the keyboard, `-`",
+                           arrow = "write the arrow as `->`";
 constexpr LookAlike look_alikes[] = {
-    {"“", straight}, {"”", straight}, {"„", straight}, {"«", straight}, {"»", straight}, {"‘", straight}, {"’", straight}, {"'", straight},
-    {"−", minus},    {"–", minus},    {"—", minus},    {"→", arrow},    {">", arrow},    {"⇒", arrow},
+    {"“", straight}, {"”", straight}, {"„", straight}, {"«", straight}, {"»", straight},
+    {"‘", straight}, {"’", straight}, {"'", straight}, {"−", minus},    {"–", minus},
+    {"—", minus},    {"→", arrow},    {">", arrow},    {"⇒", arrow},
 };
 
 std::string help_for(std::string_view written) {
@@ -35,27 +37,32 @@ void report_strays(std::string_view text, Tree& tree, Findings& findings) {
         const auto written = text.substr(token.begin, token.length);
         switch (token.kind) {
         case TokenKind::open_text:
-            findings.add(104, at, "these words have no closing quote on their line", "end them with \"; a long text goes on as a quoted text in the next line");
+            findings.add(104, at, "these words have no closing quote on their line",
+                         "end them with \"; a long text goes on as a quoted text in the next line");
             token.kind = TokenKind::text;
             break;
         case TokenKind::decimal_comma: {
             std::string point(written);
             point[point.find(',')] = '.';
-            findings.add(111, at, fmt::format("`{}` has a decimal comma", written), fmt::format("write `{}`; for two pins put a blank after the comma", point));
+            findings.add(111, at, fmt::format("`{}` has a decimal comma", written),
+                         fmt::format("write `{}`; for two pins put a blank after the comma", point));
             token.kind = TokenKind::number;
             break;
         }
         case TokenKind::dot_letters: {
             const auto letters = written.find_first_not_of("0123456789.");
             if (unit_behind(written, letters) != nullptr)
-                findings.add(109, at, fmt::format("`{}` has no blank before its unit", written), fmt::format("write `{} {}`", written.substr(0, letters), written.substr(letters)));
+                findings.add(109, at, fmt::format("`{}` has no blank before its unit", written),
+                             fmt::format("write `{} {}`", written.substr(0, letters), written.substr(letters)));
             else
-                findings.add(105, at, fmt::format("`{}` is neither a number nor a pin", written), "a number is written 12.6 V, a range 11.5 .. 12.8 V, a pin X21.1");
+                findings.add(105, at, fmt::format("`{}` is neither a number nor a pin", written),
+                             "a number is written 12.6 V, a range 11.5 .. 12.8 V, a pin X21.1");
             token.kind = TokenKind::stray;
             break;
         }
         default:
-            if (!told_on_line) findings.add(105, at, fmt::format("`{}` has no place in the language", written), help_for(written));
+            if (!told_on_line)
+                findings.add(105, at, fmt::format("`{}` has no place in the language", written), help_for(written));
             told_on_line = true;
         }
     }
