@@ -10,15 +10,17 @@ namespace loomsheet {
 // LS306 to LS311, LS313, LS314: what single checks and verdicts say.
 void prove_outcomes(const Plan& plan, const PlanMap& map, const Doubt& doubt, Findings& findings);
 
-// A pin at which something should go on and does not. When a missing way to ground or to the supply ends there, or would be
-// whole if it were joined, that is said instead and the end counts as told. A free output has no finding (code 0).
+// A pin at which something should go on and does not. When a missing way to ground or to the supply ends there, or
+// would be whole if it were joined, that is said instead and the end counts as told. A free output has no finding (code
+// 0).
 struct OpenEnd {
     PinId pin = none;
     Diagnostic finding;
     bool told = false;
 };
 
-// LS401, LS402. Marks the open ends that it speaks of, and takes out of `nets` the lost wires that explain a missing way.
+// LS401, LS402. Marks the open ends that it speaks of, and takes out of `nets` the lost wires that explain a missing
+// way.
 void prove_ways(Nets& nets, std::vector<OpenEnd>& open, Findings& findings);
 // How many ways to a supply or to ground are missing.
 std::size_t count_missing_ways(const Nets& nets);
