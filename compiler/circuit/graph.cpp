@@ -25,7 +25,8 @@ public:
         return any([&](const SetupItem& item) {
             if (item.kind == ItemKind::pulled) return item.part == part;
             if (item.kind != ItemKind::unplugged || item.part == none) return false;
-            return item.part == part || circuit_.parts[item.part].twin == part || circuit_.parts[part].plugs_on == item.part;
+            return item.part == part || circuit_.parts[item.part].twin == part ||
+                   circuit_.parts[part].plugs_on == item.part;
         });
     }
     bool disconnected(PinId pin) const {
@@ -47,7 +48,8 @@ public:
     }
 
 private:
-    template <class Says> bool any(const Says& says) const {
+    template <class Says>
+    bool any(const Says& says) const {
         return std::any_of(setup_.items.begin(), setup_.items.end(), says);
     }
     const Circuit& circuit_;
@@ -72,7 +74,10 @@ public:
         for (WireId wire = 0; wire < static_cast<WireId>(circuit_.wires.size()); ++wire) {
             const Wire& each = circuit_.wires[wire];
             if (each.from != none && each.to != none)
-                edge({.kind = EdgeKind::wire, .a = graph_.wire_end[each.from], .b = graph_.wire_end[each.to], .wire = wire});
+                edge({.kind = EdgeKind::wire,
+                      .a = graph_.wire_end[each.from],
+                      .b = graph_.wire_end[each.to],
+                      .wire = wire});
         }
         lay_bridges();
         graph_.at.resize(graph_.nodes.size());
@@ -87,14 +92,15 @@ private:
     void edge(Edge edge) {
         if (edge.a != none && edge.b != none) graph_.edges.push_back(edge);
     }
-    NodeId node(Node node) {
+    NodeId node(MetalNode node) {
         graph_.nodes.push_back(std::move(node));
         return static_cast<NodeId>(graph_.nodes.size()) - 1;
     }
 
     // --- wire ends that are one: a part's pin and the cavity over it, and all that a splice joins
     PinId one_of(PinId pin) {
-        while (one_[pin] != pin) pin = one_[pin] = one_[one_[pin]];
+        while (one_[pin] != pin)
+            pin = one_[pin] = one_[one_[pin]];
         return pin;
     }
     void join_wire_ends() {
@@ -102,7 +108,8 @@ private:
         for (PinId pin = 0; pin < static_cast<PinId>(circuit_.pins.size()); ++pin)
             if (under_plug(pin)) one_[pin] = circuit_.mate(pin);
         for (const Part& part : circuit_.parts) // the splice gives the name
-            for (const PinId pin : part.joined) one_[one_of(pin)] = one_of(part.pins.front());
+            for (const PinId pin : part.joined)
+                one_[one_of(pin)] = one_of(part.pins.front());
     }
     bool under_plug(PinId pin) const { return kind_of(pin) != PartKind::connector && circuit_.mate(pin) != none; }
 
@@ -138,8 +145,10 @@ private:
         for (const PinId pin : part.pins) {
             if (now_.disconnected(pin) || !circuit_.pins[pin].declared) continue;
             PinId there = pin;
-            if (connector) there = circuit_.mate(pin);
-            else if (under_plug(pin)) continue; // the plug's pin brings the joint
+            if (connector)
+                there = circuit_.mate(pin);
+            else if (under_plug(pin))
+                continue; // the plug's pin brings the joint
             if (there == none || (connector && now_.disconnected(there))) continue;
             edge({.kind = EdgeKind::joint, .a = graph_.wire_end[pin], .b = graph_.own[there], .part = id, .pin = pin});
         }
@@ -149,12 +158,17 @@ private:
         const Part& part = circuit_.parts[id];
         if (part.kind == PartKind::ground)
             for (const PinId pin : part.pins)
-                edge({.kind = EdgeKind::bolt, .a = graph_.own[pin], .b = graph_.metal(part.metal), .part = id, .pin = pin});
+                edge({.kind = EdgeKind::bolt,
+                      .a = graph_.own[pin],
+                      .b = graph_.metal(part.metal),
+                      .part = id,
+                      .pin = pin});
         if (part.bolted_pin == none) return;
         const NodeId there = part.bolted_to == none || circuit_.parts[part.bolted_to].pins.empty()
                                  ? graph_.metal(part.metal)
                                  : graph_.own[circuit_.parts[part.bolted_to].pins.front()];
-        edge({.kind = EdgeKind::bolt, .a = graph_.own[part.bolted_pin], .b = there, .part = id, .pin = part.bolted_pin});
+        edge(
+            {.kind = EdgeKind::bolt, .a = graph_.own[part.bolted_pin], .b = there, .part = id, .pin = part.bolted_pin});
     }
 
     // --- what is inside the parts
@@ -164,12 +178,15 @@ private:
         const Part& part = circuit_.parts[id];
         if (part.kind == PartKind::battery) lay_pair(id, EdgeKind::source, "+", "-");
         if (part.kind == PartKind::fuse || part.kind == PartKind::breaker) lay_pair(id, EdgeKind::link, "1", "2");
-        for (int i = 0; i < static_cast<int>(part.elements.size()); ++i) lay_element(id, i);
+        for (int i = 0; i < static_cast<int>(part.elements.size()); ++i)
+            lay_element(id, i);
         const std::vector<PinId> grounds = ground_pins(part);
         if (grounds.empty()) return;
         for (const PinId other : grounds)
-            if (other != grounds.front()) edge({.kind = EdgeKind::rail, .a = own(grounds.front()), .b = own(other), .part = id});
-        for (const PinId plus : part.supply_pins) edge({.kind = EdgeKind::supply, .a = own(plus), .b = own(grounds.front()), .part = id});
+            if (other != grounds.front())
+                edge({.kind = EdgeKind::rail, .a = own(grounds.front()), .b = own(other), .part = id});
+        for (const PinId plus : part.supply_pins)
+            edge({.kind = EdgeKind::supply, .a = own(plus), .b = own(grounds.front()), .part = id});
     }
 
     void lay_pair(PartId id, EdgeKind kind, std::string_view a, std::string_view b) {
@@ -208,10 +225,12 @@ private:
             return;
         case ElementKind::module_gives:
         case ElementKind::pull_up:
-            for (const PinId rail : part.supply_pins) lay(EdgeKind::pull_up, rail, element.a);
+            for (const PinId rail : part.supply_pins)
+                lay(EdgeKind::pull_up, rail, element.a);
             return;
         case ElementKind::input:
-            if (const std::vector<PinId> grounds = ground_pins(part); !grounds.empty()) lay(EdgeKind::input, element.a, grounds.front());
+            if (const std::vector<PinId> grounds = ground_pins(part); !grounds.empty())
+                lay(EdgeKind::input, element.a, grounds.front());
             return;
         }
     }
@@ -222,7 +241,13 @@ private:
         const Part& part = circuit_.parts[id];
         const Element& element = part.elements[index];
         const auto lay = [&](PinId a, PinId b, bool closed, std::uint64_t positions) {
-            edge({.kind = EdgeKind::contact, .a = own(a), .b = own(b), .part = id, .element = index, .closed = closed, .positions = positions});
+            edge({.kind = EdgeKind::contact,
+                  .a = own(a),
+                  .b = own(b),
+                  .part = id,
+                  .element = index,
+                  .closed = closed,
+                  .positions = positions});
         };
         if (part.kind == PartKind::relay) { // at rest: make open, break closed
             lay(element.a, element.b, false, made_position);
@@ -261,11 +286,14 @@ private:
 std::vector<PinId> ground_pins(const Part& part) {
     std::vector<PinId> pins = part.ground_pins;
     const bool module = part.kind == PartKind::module || part.kind == PartKind::sensor;
-    if (module && part.bolted_pin != none && std::find(pins.begin(), pins.end(), part.bolted_pin) == pins.end()) pins.push_back(part.bolted_pin);
+    if (module && part.bolted_pin != none && std::find(pins.begin(), pins.end(), part.bolted_pin) == pins.end())
+        pins.push_back(part.bolted_pin);
     return pins;
 }
 
-NodeId Graph::metal(std::string_view name) const { return name == "engine" ? engine : name == "chassis" ? chassis : body; }
+NodeId Graph::metal(std::string_view name) const {
+    return name == "engine" ? engine : name == "chassis" ? chassis : body;
+}
 
 NodeId Graph::node_of(const PointRef& point) const {
     if (point.metal == Metal::body) return body;
@@ -275,7 +303,7 @@ NodeId Graph::node_of(const PointRef& point) const {
 
 Graph build_graph(const Circuit& circuit, const Setup& setup) { return Builder(circuit, setup).build(); }
 
-std::string node_name(const Circuit& circuit, const Node& node) {
+std::string node_name(const Circuit& circuit, const MetalNode& node) {
     if (node.pin == none) return "the " + node.name;
     return (node.metal == Metal::part ? "part " : "") + circuit.pin_name(node.pin);
 }
@@ -288,7 +316,8 @@ std::vector<Edge> sources(const Circuit& circuit, const Graph& graph, const Setu
     for (const Edge& edge : graph.edges) {
         if (edge.kind != EdgeKind::source) continue;
         const std::vector<Draw>& gives = circuit.parts[edge.part].gives;
-        const bool always = gives.empty() || std::any_of(gives.begin(), gives.end(), [](const Draw& each) { return !each.when; });
+        const bool always =
+            gives.empty() || std::any_of(gives.begin(), gives.end(), [](const Draw& each) { return !each.when; });
         if (always || running) list.push_back(edge);
     }
     return list;
@@ -296,7 +325,8 @@ std::vector<Edge> sources(const Circuit& circuit, const Graph& graph, const Setu
 
 void pull_in(const Circuit& circuit, Graph& graph, const Setup& setup) {
     std::vector<NodeId> plus, minus;
-    for (const Edge& source : sources(circuit, graph, setup)) plus.push_back(source.a), minus.push_back(source.b);
+    for (const Edge& source : sources(circuit, graph, setup))
+        plus.push_back(source.a), minus.push_back(source.b);
     const Admit closed = [](const Edge& edge, NodeId, NodeId) { return conducts(edge); };
     const auto makes = [](const Edge& edge) { return edge.kind == EdgeKind::contact && (edge.positions & 1) == 0; };
     for (bool moved = true; moved;) { // each round closes at least one contact
@@ -304,7 +334,8 @@ void pull_in(const Circuit& circuit, Graph& graph, const Setup& setup) {
         const Reach fed = reach(graph, plus, closed), grounded = reach(graph, minus, closed);
         std::vector<bool> pulled_in(circuit.parts.size());
         for (const Edge& edge : graph.edges)
-            if (edge.kind == EdgeKind::coil && ((fed.has(edge.a) && grounded.has(edge.b)) || (fed.has(edge.b) && grounded.has(edge.a))))
+            if (edge.kind == EdgeKind::coil &&
+                ((fed.has(edge.a) && grounded.has(edge.b)) || (fed.has(edge.b) && grounded.has(edge.a))))
                 pulled_in[edge.part] = true;
         for (Edge& edge : graph.edges) {
             if (edge.kind != EdgeKind::contact || !pulled_in[edge.part]) continue;

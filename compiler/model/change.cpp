@@ -219,21 +219,22 @@ Setup setup_of(const Check& check) {
     return setup;
 }
 
-std::vector<int> comes_from(const Plan& plan, int check) {
-    std::vector<int> origins;
-    if (check == 0) origins.push_back(-1);
-    const auto leads_here = [&](const Target& target) {
-        if (target.kind == TargetKind::verdict)
-            return plan.verdicts[target.index].then.kind == TargetKind::check &&
-                   plan.verdicts[target.index].then.index == check;
-        return target.kind == TargetKind::check && target.index == check;
-    };
-    for (std::size_t i = 0; i < plan.checks.size(); ++i) {
-        const auto& outcomes = plan.checks[i].outcomes;
-        if (std::any_of(outcomes.begin(), outcomes.end(), [&](const Outcome& one) { return leads_here(one.target); }))
-            origins.push_back(static_cast<int>(i));
-    }
+std::vector<std::vector<int>> origins_of(const Plan& plan) {
+    std::vector<std::vector<int>> origins(plan.checks.size());
+    if (!origins.empty()) origins.front().push_back(-1);
+    for (std::size_t from = 0; from < plan.checks.size(); ++from)
+        for (const Outcome& outcome : plan.checks[from].outcomes) {
+            const Target* target = &outcome.target;
+            if (target->kind == TargetKind::verdict && target->index != none)
+                target = &plan.verdicts[target->index].then;
+            const bool leads_on = target->kind == TargetKind::check || target->kind == TargetKind::next;
+            if (!leads_on || target->index == none) continue;
+            std::vector<int>& here = origins[target->index];
+            if (here.empty() || here.back() != static_cast<int>(from)) here.push_back(static_cast<int>(from));
+        }
     return origins;
 }
+
+std::vector<int> comes_from(const Plan& plan, int check) { return origins_of(plan)[check]; }
 
 } // namespace loomsheet

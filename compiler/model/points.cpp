@@ -159,13 +159,23 @@ PointRef Builder::point(Span at) {
             fmt::format("{} is inside {} and cannot be reached", circuit_.pin_name(made.pin), part(owner).id),
             fmt::format("{} lists the pins that can: put it into `pins` if a probe gets there", part(owner).id));
         made.part = made.pin = none;
+        return made;
     }
+    // Under a plug the name of the part's pin is the part's own metal; the wire ends in the plug.
+    if (made.metal == Metal::wire_end && part(owner).kind != PartKind::connector && circuit_.mate(made.pin) != none)
+        made.metal = Metal::part;
     return made;
 }
 
 // The end of a wire: a cavity, a socket's terminal, a post, a splice or a ground point.
 PinId Builder::wire_end(Span at) {
     const PointRef to = point(at);
+    if (const PinId cavity = to.pin != none && to.metal == Metal::part ? circuit_.mate(to.pin) : none; cavity != none) {
+        findings_.add(203, at,
+                      fmt::format("{} has a plug: the wire ends there, not at the part's own pin", part(to.part).id),
+                      fmt::format("write `{}`", circuit_.pin_name(cavity)));
+        return none;
+    }
     if (to.wire != none || to.metal == Metal::body || to.metal == Metal::joint || to.metal == Metal::part ||
         !to.pins.empty()) {
         findings_.add(203, at, fmt::format("a wire ends at a pin, a splice or a ground point, not at `{}`", text(at)),

@@ -27,8 +27,11 @@ bool accepts(std::vector<Allow>& allows, int code) {
 void report_unused(const std::vector<Allow>& allows, Findings& findings) {
     for (const Allow& allow : allows) {
         const CatalogueRow* row = find_in_catalogue(allow.code);
-        if (allow.used || row == nullptr || row->severity == Severity::error) continue; // the last two were found before
-        findings.add(312, allow.at, fmt::format("nothing here needs `allow {}` ({})", code_name(allow.code), row->title), "take it out");
+        if (allow.used || row == nullptr || row->severity == Severity::error)
+            continue; // the last two were found before
+        findings.add(312, allow.at,
+                     fmt::format("nothing here needs `allow {}` ({})", code_name(allow.code), row->title),
+                     "take it out");
     }
 }
 
@@ -44,14 +47,16 @@ void apply_allowances(Plan& plan, Findings& findings) {
         const bool by_plan = accepts(plan.allows, finding.code);
         return by_statement || by_plan;
     });
-    // With errors of form or of names some rules have kept silent: what they would find shows when those are mended.
-    const auto of_earlier_stage = [](const Diagnostic& finding) { return severity_of(finding) == Severity::error && finding.code < 300; };
-    if (std::any_of(findings.list().begin(), findings.list().end(), of_earlier_stage)) return;
+    if (findings.has_errors()) return; // the warning may come when they are mended
     report_unused(plan.allows, findings);
-    for (const Part& part : plan.circuit.parts) report_unused(part.allows, findings);
-    for (const Wire& wire : plan.circuit.wires) report_unused(wire.allows, findings);
-    for (const Check& check : plan.checks) report_unused(check.allows, findings);
-    for (const Verdict& verdict : plan.verdicts) report_unused(verdict.allows, findings);
+    for (const Part& part : plan.circuit.parts)
+        report_unused(part.allows, findings);
+    for (const Wire& wire : plan.circuit.wires)
+        report_unused(wire.allows, findings);
+    for (const Check& check : plan.checks)
+        report_unused(check.allows, findings);
+    for (const Verdict& verdict : plan.verdicts)
+        report_unused(verdict.allows, findings);
 }
 
 } // namespace loomsheet

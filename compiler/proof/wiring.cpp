@@ -10,8 +10,14 @@ void prove_wiring(const Plan& plan, const Doubt& doubt, Findings& findings) {
     if (!doubt.circuit) {
         std::vector<OpenEnd> open = open_ends(nets, doubt);
         if (nets.has_source()) prove_ways(nets, open, findings);
-        for (OpenEnd& end : open)
-            if (!end.told) findings.add(std::move(end.finding));
+        std::size_t excused = nets.lost_wires.size(); // each may have been meant for one of them
+        for (OpenEnd& end : open) {
+            if (end.told || end.finding.code == 0) continue;
+            if (excused > 0)
+                --excused;
+            else
+                findings.add(std::move(end.finding));
+        }
     }
     if (!nets.has_source()) return;
     prove_fused(nets, findings);

@@ -29,17 +29,24 @@ struct OpenFace {
     std::string path;
     FontFace file;
     std::unique_ptr<hb_font_t, DropFont> font; // scaled to its own units
-    double units_per_em = 1;
+    std::array<std::optional<double>, 256> latin; // advances of the first characters, nearly all that is asked for
 
-    std::optional<hb_codepoint_t> glyph(char32_t character) const {
-        hb_codepoint_t found = 0;
-        if (!hb_font_get_nominal_glyph(font.get(), character, &found) || found == 0) return std::nullopt;
-        return found;
+    void open() {
+        font.reset(hb_font_create(file.face.get()));
+        for (char32_t character = 0; character < latin.size(); ++character)
+            latin[character] = look_up(character);
     }
-    // In ems; 0 when the face lacks it.
-    double advance(char32_t character) const {
-        const auto found = glyph(character);
-        return found ? hb_font_get_glyph_h_advance(font.get(), *found) / units_per_em : 0.0;
+    // In ems; nothing when the face lacks the character.
+    std::optional<double> advance(char32_t character) const {
+        return character < latin.size() ? latin[character] : look_up(character);
+    }
+
+private:
+    std::optional<double> look_up(char32_t character) const {
+        hb_codepoint_t glyph = 0;
+        if (!hb_font_get_nominal_glyph(font.get(), character, &glyph) || glyph == 0) return std::nullopt;
+        const double units = hb_font_get_glyph_h_advance(font.get(), glyph);
+        return units / hb_face_get_upem(file.face.get());
     }
 };
 
@@ -71,9 +78,8 @@ std::optional<Faces> Faces::load(std::string& error) {
             error = face.file.error;
             return std::nullopt;
         }
-        face.font.reset(hb_font_create(face.file.face.get()));
-        face.units_per_em = hb_face_get_upem(face.file.face.get());
-        if (!face.glyph(U'0')) {
+        face.open();
+        if (!face.advance(U'0')) {
             error =
                 fmt::format("The font file {} is damaged: it has no figures. Install its package again.", face.path);
             return std::nullopt;
@@ -91,12 +97,12 @@ double Faces::width(Face face, double pt, std::string_view utf8) const {
     double ems = 0;
     while (!utf8.empty()) {
         const char32_t character = take_character(utf8);
-        if (!is_unseen(character)) ems += open.advance(character);
+        if (!is_unseen(character)) ems += open.advance(character).value_or(0);
     }
     return ems * pt * mm_per_pt;
 }
 
-bool Faces::covers(Face face, char32_t character) const { return (*inner_)[face].glyph(character).has_value(); }
+bool Faces::covers(Face face, char32_t character) const { return (*inner_)[face].advance(character).has_value(); }
 
 std::optional<Face> Faces::face_for(Face wanted, char32_t character) const {
     for (const Face face :
@@ -129,7 +135,7 @@ std::vector<page::Text> Faces::runs(double x, double y, Face face, double pt, st
             runs.push_back({left, y, {}, *has_it, pt, 0, ink});
         }
         runs.back().utf8.append(before.substr(0, before.size() - utf8.size()));
-        runs.back().width += (*inner_)[*has_it].advance(character) * pt * mm_per_pt;
+        runs.back().width += (*inner_)[*has_it].advance(character).value_or(0) * pt * mm_per_pt;
     }
     return runs;
 }
@@ -139,7 +145,7 @@ double Faces::runs_width(Face face, double pt, std::string_view utf8) const {
     while (!utf8.empty()) {
         const char32_t character = take_character(utf8);
         if (is_unseen(character)) continue;
-        if (const auto has_it = face_for(face, character)) ems += (*inner_)[*has_it].advance(character);
+        if (const auto has_it = face_for(face, character)) ems += (*inner_)[*has_it].advance(character).value_or(0);
     }
     return ems * pt * mm_per_pt;
 }

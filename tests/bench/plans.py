@@ -15,7 +15,8 @@ def of_parts(count):
         "wire W0 G1.+ -> F0.1 35 mm2 RD 0.3 m unfused",
         'ground XE0 "Main ground", at "left wing"',
         "wire W00 G1.- -> XE0 35 mm2 BK 0.3 m unfused",
-        'splice J0 "Bar in the box", joins F0.2 ' + " ".join(f"F{i}.1" for i in lamps),
+        'splice J0 "Bar in the box", joins F0.2,',
+        "  " + ",\n  ".join(f"F{i}.1" for i in lamps),
     ]
     for i in lamps:
         lines += [
@@ -41,4 +42,5 @@ def of_parts(count):
 def of_bytes(plan, size):
     """The circuit and checks of a plan over and over, under one head, to that size."""
     head, rest = plan.split("# --- circuit", 1)
+    rest = "# --- circuit" + rest
     return head + rest * (size // len(rest.encode()) + 1)

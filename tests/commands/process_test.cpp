@@ -44,7 +44,7 @@ TEST_CASE("every shipped plan is clean and prints as a sound PDF, on both papers
             INFO(sheet);
             CHECK(holds(first.out, sheet));
             CHECK(std::system(("qpdf --check " + (one / sheet) + " > " + (one / "said") + " 2>&1").c_str()) == 0);
-            CHECK(read_file(one / sheet) == read_file(two / sheet));
+            CHECK((read_file(one / sheet) == read_file(two / sheet)));
         }
     }
 }

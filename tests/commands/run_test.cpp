@@ -136,8 +136,8 @@ TEST_CASE("the same plan gives the same bytes; another paper gives others") {
     CHECK(say(disk, {"print", "good.plan", "-o", "one"}).exit == Exit::clean);
     CHECK(say(disk, {"print", "good.plan", "-o", "two"}).err.empty());
     CHECK(say(disk, {"print", "good.plan", "-o", "three", "--paper", "letter"}).exit == Exit::clean);
-    CHECK(disk.files["one/good.pdf"] == disk.files["two/good.pdf"]);
-    CHECK(disk.files["one/good.pdf"] != disk.files["three/good.pdf"]);
+    CHECK((disk.files["one/good.pdf"] == disk.files["two/good.pdf"]));
+    CHECK((disk.files["one/good.pdf"] != disk.files["three/good.pdf"]));
 }
 
 TEST_CASE("nothing is printed when two sheets would be one file, or the folder cannot be") {

@@ -72,7 +72,7 @@ std::string print(const page::Document& document, const std::string& name) {
 page::Document one_line(Face face, double pt, std::string_view utf8) {
     page::Document document;
     document.title = "One line";
-    page::Page page{120, 20, {}, {}};
+    page::Page page{127, 25.4, {}, {}};
     for (page::Text& run : faces().runs(10, 15, face, pt, utf8))
         page.marks.emplace_back(std::move(run));
     document.pages = {std::move(page)};
@@ -204,26 +204,33 @@ Picture mupdf_picture(const std::string& pdf, int dpi) {
     return read_picture(pdf + ".mu.pgm");
 }
 
-double Picture::ink(double dpi, double x, double y, double w, double h) const {
+namespace {
+
+template <class Work>
+void for_pixels(const Picture& picture, double dpi, const Area& area, Work work) {
     const auto pixel = [&](double mm) { return static_cast<std::size_t>(std::lround(mm / 25.4 * dpi)); };
-    double sum = 0;
-    for (std::size_t row = pixel(y); row < std::min(height, pixel(y + h)); ++row) {
-        for (std::size_t column = pixel(x); column < std::min(width, pixel(x + w)); ++column)
-            sum += 255 - at(column, row);
+    for (std::size_t y = pixel(area.y); y < std::min(picture.height, pixel(area.y + area.h)); ++y) {
+        for (std::size_t x = pixel(area.x); x < std::min(picture.width, pixel(area.x + area.w)); ++x)
+            work(x, y);
     }
+}
+
+} // namespace
+
+double Picture::ink(double dpi, const Area& area) const {
+    double sum = 0;
+    for_pixels(*this, dpi, area, [&](std::size_t x, std::size_t y) { sum += 255 - at(x, y); });
     return sum / 255;
 }
 
-double difference(const Picture& one, const Picture& other) {
+double difference(const Picture& one, const Picture& other, double dpi, const Area& area) {
     REQUIRE(one.width == other.width);
     REQUIRE(one.height == other.height);
-    double apart = 0, ink = 0;
-    for (std::size_t i = 0; i < one.grey.size(); ++i) {
-        apart += std::abs(one.grey[i] - other.grey[i]);
-        ink += 255 - one.grey[i];
-    }
+    double apart = 0;
+    for_pixels(one, dpi, area, [&](std::size_t x, std::size_t y) { apart += std::abs(one.at(x, y) - other.at(x, y)); });
+    const double ink = one.ink(dpi, area);
     REQUIRE(ink > 0);
-    return apart / ink;
+    return apart / 255 / ink;
 }
 
 } // namespace help

@@ -25,7 +25,7 @@ Said run(const std::string& command);
 // Writes the document, requires that it went well, gives the path of the file.
 std::string print(const loomsheet::page::Document& document, const std::string& name);
 
-// One page of one text, left end at (10, 15) mm.
+// One page of 127 x 25.4 mm with one text, left end at (10, 15) mm.
 loomsheet::page::Document one_line(loomsheet::page::Face face, double pt, std::string_view utf8);
 // Four pages with every kind of mark and all faces: 12 cards with tick boxes, fields, outcomes, pins, codes, links.
 loomsheet::page::Document dense_document();
@@ -34,17 +34,21 @@ loomsheet::page::Document dense_document();
 std::vector<std::string> words_of(const loomsheet::page::Page& page);
 std::vector<std::string> split(std::string_view text); // the same for what a reader found
 
+struct Area {
+    double x = 0, y = 0, w = 0, h = 0; // mm from the left and top edges
+};
 // Grey, 0 = black.
 struct Picture {
     std::size_t width = 0, height = 0;
     std::vector<std::uint8_t> grey;
     int at(std::size_t x, std::size_t y) const { return grey[y * width + x]; }
-    // How much black lies in a rectangle of the page, in black pixels; mm from the left and top edges.
-    double ink(double dpi, double x, double y, double w, double h) const;
+    // How much black lies there, in black pixels.
+    double ink(double dpi, const Area& area) const;
 };
 Picture poppler_picture(const std::string& pdf, int dpi);
 Picture mupdf_picture(const std::string& pdf, int dpi);
-// The mean difference of two pictures of the same size, in grey levels per pixel of the ink of the first.
-double difference(const Picture& one, const Picture& other);
+// How far two pictures of the same size differ there, over the ink that the first has there: 0 = the same, 1 = as far
+// as that picture is from white paper.
+double difference(const Picture& one, const Picture& other, double dpi, const Area& area);
 
 } // namespace help

@@ -34,13 +34,14 @@ std::vector<Block> blocks(std::string_view page) {
     return found;
 }
 
-void hold_table(const std::string& path, const std::string& name, const std::string& wanted) {
+namespace {
+// Between the first `head` and the next `tail`.
+void hold(const std::string& path, const std::string& head, const std::string& tail, const std::string& wanted) {
     std::string page = read(path);
-    const std::string head = "<!-- table " + name + " -->\n";
     const auto begin = page.find(head);
     REQUIRE_MESSAGE(begin != std::string::npos, path, " has no ", head);
     const auto from = begin + head.size();
-    const auto to = page.find("<!-- end -->", from);
+    const auto to = page.find(tail, from);
     REQUIRE_MESSAGE(to != std::string::npos, path, ": no end after ", head);
     if (std::getenv("LOOMSHEET_REFRESH") != nullptr) {
         RealDisk disk;
@@ -48,7 +49,17 @@ void hold_table(const std::string& path, const std::string& name, const std::str
         REQUIRE(disk.write_whole(at_root(path), page).empty());
         return;
     }
-    CHECK_MESSAGE(page.substr(from, to - from) == wanted, path, ", table ", name, ": run this test with LOOMSHEET_REFRESH=1, then read the diff");
+    CHECK_MESSAGE(page.substr(from, to - from) == wanted, path, " after ", head,
+                  ": run this test with LOOMSHEET_REFRESH=1, then read the diff");
+}
+} // namespace
+
+void hold_table(const std::string& path, const std::string& name, const std::string& wanted) {
+    hold(path, "<!-- table " + name + " -->\n", "<!-- end -->", wanted);
+}
+
+void hold_block_after(const std::string& path, const std::string& before, const std::string& wanted) {
+    hold(path, before + "```\n\n```text\n", "```", wanted);
 }
 
 } // namespace loomsheet::pages

@@ -13,7 +13,8 @@ std::set<std::string> paths_in(const std::string& page) {
     std::set<std::string> found;
     std::string word;
     for (const char c : page) {
-        const bool part = std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '/' || c == '.' || c == '_' || c == '-';
+        const bool part =
+            std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '/' || c == '.' || c == '_' || c == '-';
         if (part) word += c;
         if (part) continue;
         const auto slash = word.find('/');
@@ -33,7 +34,7 @@ TEST_CASE("every path that the pages name is there") {
         const auto paths = paths_in(pages::read(page));
         for (auto path : paths) {
             if (path.back() == '.') path.pop_back(); // the end of a sentence
-            CHECK_MESSAGE(fs::exists(fs::path(LOOMSHEET_ROOT) / path), page, " names ", path);
+            CHECK_MESSAGE(fs::exists(fs::path(LOOMSHEET_ROOT) / path), std::string(page), " names ", path);
         }
     }
     CHECK(paths_in(pages::read("DEVELOPERS.md")).size() >= 15);

@@ -17,7 +17,8 @@ std::vector<std::string> plans_in(const std::string& folder) {
 
 std::vector<std::string> all_plans() {
     auto all = plans_in("plans");
-    for (auto& path : plans_in("tests/plans")) all.push_back(std::move(path));
+    for (auto& path : plans_in("tests/plans"))
+        all.push_back(std::move(path));
     return all;
 }
 
@@ -52,7 +53,8 @@ std::string findings_of(const std::string& path, Severity least) {
 void collect_words(const Pattern& pattern, std::set<std::string>& words) {
     for (const Node& node : pattern) {
         if (node.kind == NodeKind::item && node.atom == Atom::word) words.emplace(node.word);
-        for (const auto& branch : node.branches) collect_words(branch, words);
+        for (const auto& branch : node.branches)
+            collect_words(branch, words);
     }
 }
 
@@ -69,9 +71,12 @@ Seen seen_in(const std::vector<std::string>& paths) {
         const auto file = sources.add(path, read(path));
         const Tree tree = parse(sources, file, findings);
         CHECK_MESSAGE(findings.empty(), render_text(sources, findings, {}));
-        for (const Statement& statement : tree.statements) seen.statements.insert(statement.row);
-        for (const Phrase& phrase : tree.phrases) seen.phrases.insert(phrase.row);
-        for (const Token& token : tree.tokens) seen.words.emplace(sources.text({file, token.begin, token.end()}));
+        for (const Statement& statement : tree.statements)
+            seen.statements.insert(statement.row);
+        for (const Phrase& phrase : tree.phrases)
+            seen.phrases.insert(phrase.row);
+        for (const Token& token : tree.tokens)
+            seen.words.emplace(sources.text({file, token.begin, token.end()}));
     }
     return seen;
 }
@@ -80,7 +85,8 @@ Seen seen_in(const std::vector<std::string>& paths) {
 TEST_CASE("the plans that ship have no finding of any kind") {
     const auto paths = plans_in("plans");
     CHECK(paths.size() >= 3);
-    for (const auto& path : paths) CHECK_MESSAGE(findings_of(path, Severity::note) == "", path);
+    for (const auto& path : paths)
+        CHECK_MESSAGE(findings_of(path, Severity::note) == "", path);
 }
 
 TEST_CASE("the plans that try the language have no errors") {
@@ -93,15 +99,19 @@ TEST_CASE("the plans that try the language have no errors") {
 TEST_CASE("every statement, phrase, word and unit of the language occurs in a plan") {
     const Seen seen = seen_in(all_plans());
     for (std::size_t i = 0; i < statements().size(); ++i)
-        CHECK_MESSAGE(seen.statements.count(static_cast<int>(i)) == 1, "no plan has the statement `", std::string(statements()[i].word), "`");
+        CHECK_MESSAGE(seen.statements.count(static_cast<int>(i)) == 1, "no plan has the statement `",
+                      std::string(statements()[i].word), "`");
     std::set<std::string> words;
     for (std::size_t i = 0; i < phrases().size(); ++i) {
-        CHECK_MESSAGE(seen.phrases.count(static_cast<int>(i)) == 1, "no plan has the phrase `", std::string(phrases()[i].pattern), "`");
+        CHECK_MESSAGE(seen.phrases.count(static_cast<int>(i)) == 1, "no plan has the phrase `",
+                      std::string(phrases()[i].pattern), "`");
         collect_words(pattern_of(phrases()[i]), words);
     }
-    for (const auto& word : words) CHECK_MESSAGE(seen.words.count(word) == 1, "no plan uses the word `", word, "`");
+    for (const auto& word : words)
+        CHECK_MESSAGE(seen.words.count(word) == 1, "no plan uses the word `", word, "`");
     for (const Unit& unit : units())
-        CHECK_MESSAGE(seen.words.count(std::string(unit.written)) == 1, "no plan uses the unit `", std::string(unit.written), "`");
+        CHECK_MESSAGE(seen.words.count(std::string(unit.written)) == 1, "no plan uses the unit `",
+                      std::string(unit.written), "`");
 }
 
 TEST_CASE("a plan without its commas is the same plan") {

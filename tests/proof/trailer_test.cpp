@@ -1,6 +1,7 @@
-// The trailer plan against the published table of the 13-pin socket: ISO 11446, pins 1 to 7 also ISO 1724 type N, colours ISO 4141-3
-// (from the page "Trailer connectors in Europe" and a maker's page on ISO 1724, as collected in trade-data.md, section 1.3). Colour and
-// cross-section of pin 13: from memory, source not seen. Pin 12, trailer presence, has no wire in the table.
+// The trailer plan against the published table of the 13-pin socket: ISO 11446, pins 1 to 7 also ISO 1724 type N,
+// colours ISO 4141-3 (from the page "Trailer connectors in Europe" and a maker's page on ISO 1724, as collected in
+// trade-data.md, section 1.3). Colour and cross-section of pin 13: from memory, source not seen. Pin 12, trailer
+// presence, has no wire in the table.
 #include "proof/compile.hpp"
 #include <cctype>
 #include <doctest/doctest.h>
@@ -13,18 +14,14 @@ struct SocketPin {
     double square_mm;
 };
 const SocketPin table[] = {
-    {"1", "L", "left turn", "YE", 1.5},
-    {"2", "54G", "rear fog", "BU", 1.5},
+    {"1", "L", "left turn", "YE", 1.5},  {"2", "54G", "rear fog", "BU", 1.5},
     {"3", "31", "", "WH", 2.5}, // ground of pins 1 to 8
-    {"4", "R", "right turn", "GN", 1.5},
-    {"5", "58R", "right tail and plate", "BN", 1.5},
-    {"6", "54", "stop", "RD", 1.5},
-    {"7", "58L", "left tail", "BK", 1.5},
-    {"8", "8", "reverse", "PK", 1.5},
-    {"9", "30", "", "OG", 2.5},     // permanent plus
-    {"10", "15", "", "GY", 2.5},    // switched plus
-    {"11", "31", "", "BK/WH", 1.5}, // return of 10
-    {"13", "31", "", "WH/RD", 2.5}, // return of 9
+    {"4", "R", "right turn", "GN", 1.5}, {"5", "58R", "right tail and plate", "BN", 1.5},
+    {"6", "54", "stop", "RD", 1.5},      {"7", "58L", "left tail", "BK", 1.5},
+    {"8", "8", "reverse", "PK", 1.5},    {"9", "30", "", "OG", 2.5}, // permanent plus
+    {"10", "15", "", "GY", 2.5},                                     // switched plus
+    {"11", "31", "", "BK/WH", 1.5},                                  // return of 10
+    {"13", "31", "", "WH/RD", 2.5},                                  // return of 9
 };
 
 struct TrailerPlan {
@@ -36,7 +33,9 @@ struct TrailerPlan {
         REQUIRE(result.unreadable.empty());
         plan = std::move(result.compiled.plan);
     }
-    PinId pin(const std::string& part, const std::string& name) const { return plan.circuit.find_pin(plan.circuit.find_part(part), name); }
+    PinId pin(const std::string& part, const std::string& name) const {
+        return plan.circuit.find_pin(plan.circuit.find_part(part), name);
+    }
 };
 
 // Where a pin of the socket is led: along the wire and through the plugs, to what is no plug.
@@ -84,12 +83,15 @@ TEST_CASE("each pin of the socket is led from what the table says it carries") {
         CAPTURE(row.pin);
         std::string led_from;
         for (const Element& element : module.elements)
-            if (element.kind == ElementKind::module_output && circuit.pin_name(element.a) == far_end(circuit, trailer.pin("X62", row.pin))) led_from = element.name;
+            if (element.kind == ElementKind::module_output &&
+                circuit.pin_name(element.a) == far_end(circuit, trailer.pin("X62", row.pin)))
+                led_from = element.name;
         CHECK(led_from == row.function);
     }
     CHECK(far_end(circuit, trailer.pin("X62", "9")) == "F32.2");
     CHECK(far_end(circuit, trailer.pin("X62", "10")) == "K6.87");
-    for (const char* ground : {"3", "11", "13"}) CHECK(far_end(circuit, trailer.pin("X62", ground)) == "XE5");
+    for (const char* ground : {"3", "11", "13"})
+        CHECK(far_end(circuit, trailer.pin("X62", ground)) == "XE5");
 }
 
 TEST_CASE("the rows measured at the socket are the signal pins against ground pin 3") {

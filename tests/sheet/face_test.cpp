@@ -33,7 +33,8 @@ TEST_CASE("a width is the sum of the advances in the font file") {
 
 TEST_CASE("capitals and figures are 0.688 em in all four Liberation faces") {
     for (const Face face : {Face::S, Face::SB, Face::N, Face::NB}) {
-        CAPTURE(faces().file(face));
+        const std::string file = faces().file(face);
+        CAPTURE(file);
         hb_font_t* font = hb_font_create(faces().data(face));
         for (const char32_t character : {U'H', U'E', U'1', U'7'}) {
             hb_codepoint_t glyph = 0;

@@ -1,0 +1,120 @@
+#include "sheet/card.hpp"
+#include "sheet/figure.hpp"
+#include "sheet/item.hpp"
+#include "sheet/run.hpp"
+#include "sheet/state.hpp"
+#include "sheet/symbol.hpp"
+#include "sheet/words.hpp"
+#include <algorithm>
+
+namespace loomsheet {
+namespace {
+
+// A label on the text axis and its words on the probe axis, under a rule.
+double foot_row(Card& card, double top, const std::string& label, const std::string& words) {
+    constexpr double first = 3.9, room = axis::right - axis::probe;
+    Pen& pen = card.pen;
+    pen.line(axis::edge, top, axis::right, top, stroke::rule);
+    pen.lines(axis::text, top + first, axis::divider - axis::text, type::how_bold, label);
+    const int count = pen.lines(axis::probe, top + first, room, type::how, words);
+    return top + first + (count - 1) * leading(type::how) + 1.2;
+}
+
+// As many as stand in one line; what is left over is counted, not dropped in silence.
+std::string suspects_in_line(const Pen& pen, const std::vector<std::string>& suspects) {
+    constexpr double room = axis::right - axis::probe;
+    std::string line;
+    for (std::size_t i = 0; i < suspects.size(); ++i) {
+        const std::string longer = i == 0 ? suspects[0] : line + say(Word::dot) + suspects[i];
+        const std::size_t left = suspects.size() - i - 1;
+        const std::string with_rest = left > 0 ? say(Word::and_more, longer, left) : longer;
+        if (i > 0 && pen.width(type::how, with_rest) > room) return say(Word::and_more, line, left + 1);
+        line = longer;
+    }
+    return line;
+}
+
+std::string whole_setup(const Card& card) {
+    Setup setup = setup_of(card.check);
+    for (SetupItem& item : setup.items) forget_ends_in_rows(item, card.check);
+    std::string words = setup_words(card.circuit(), setup);
+    for (const PanelId panel : card.draft.routes.panels_of(card.index)) {
+        const Panel& one = card.circuit().panels[panel];
+        words += say(Word::dot) + say(Word::state_panel, one.name.empty() ? one.label : one.name);
+    }
+    return words;
+}
+
+} // namespace
+
+std::vector<std::string> reading_names(const Plan& plan, const Check& check) {
+    std::vector<std::string> names;
+    for (const Row& row : check.rows)
+        if (check.rows.size() > 1) names.push_back(row.name);
+    if (names.empty())
+        for (const SetupItem& item : check.with.items)
+            for (const PartId part : item.parts)
+                names.push_back(plan.circuit.parts[part].id);
+    if (names.empty()) names.emplace_back();
+    return names;
+}
+
+double card_title(Card& card) {
+    Pen& pen = card.pen;
+    const std::string number = std::to_string(card.draft.order.numbers[card.index]);
+    pen.line(axis::edge, 0, axis::right, 0, stroke::heavy);
+    const double start = std::max(axis::text, axis::edge + tab_width(pen, tab_size, number) + 3);
+    tab(pen, axis::edge, 0, tab_size, number);
+
+    constexpr double middle = 5.9;
+    std::vector<std::string> side;
+    if (card.check.time) side.push_back(minutes(*card.check.time));
+    if (needs_helper(card.check)) side.push_back(say(Word::helper));
+    const std::string beside = join(side, say(Word::dot));
+    pen.right(axis::right, middle + half_cap(type::minutes), type::minutes, beside);
+    const double room = axis::right - start - (beside.empty() ? 0 : pen.width(type::minutes, beside) + 4);
+    const int count = pen.lines(start, middle + half_cap(type::check_title), room, type::check_title, card.check.title);
+    return card::columns + (count - 1) * leading(type::check_title);
+}
+
+double card_foot(Card& card, double top) {
+    double y = foot_row(card, top, say(Word::whole_setup), whole_setup(card));
+    for (const Words& note : card.check.notes) {
+        card.pen.point_at(note.at);
+        y = foot_row(card, y, say(Word::note), note.text);
+        card.pen.point_at(card.check.at);
+    }
+    const std::vector<std::string> suspects = suspects_of(card.plan(), card.check);
+    if (!suspects.empty()) y = foot_row(card, y, say(Word::if_it_fails), suspects_in_line(card.pen, suspects));
+    return y;
+}
+
+Piece check_card(Draft& draft, int index) {
+    const Check& check = draft.plan.checks[index];
+    Piece piece;
+    Pen pen = draft.pen(piece, check.at);
+    Card card{draft, pen, index, check, check_anchor(draft.plan, index)};
+    const double top = card_title(card);
+    const double leads = card_leads(card, top);
+    pen.line(axis::probe, leads, axis::right, leads, stroke::rule);
+    const double setup = card_setup(card, top);
+    const double body = std::max({setup, card_reading(card, leads), card_outcomes(card, leads)});
+    pen.line(axis::divider, top + 0.5, axis::divider, body, stroke::rule);
+    const double end = card_foot(card, body + 1);
+    piece.height = std::max(card::least, end);
+    piece.anchor = card.name;
+    piece.outline = say(Word::outline_check, draft.order.numbers[index], check.title);
+    pen.region(page::Role::card, axis::edge, 0, axis::right - axis::edge, piece.height, card.name);
+    return piece;
+}
+
+Block checks_block(Draft& draft) {
+    Block block;
+    block.new_page = true;
+    block.keep = 1;
+    for (const int check : draft.order.checks)
+        block.rows.push_back(check_card(draft, check));
+    return block;
+}
+
+} // namespace loomsheet

@@ -1,0 +1,40 @@
+// One check as a card that never breaks. Its parts stand at fixed places and only ever move down:
+//   set-up at the left, leads and connector faces at the upper right, dial, readings and outcomes below, suspects at
+//   the foot.
+#pragma once
+#include "sheet/draft.hpp"
+
+namespace loomsheet {
+
+struct Card {
+    Draft& draft;
+    Pen& pen;
+    int index; // of the check in the plan
+    const Check& check;
+    std::string name; // starts the names of its regions
+
+    const Plan& plan() const { return draft.plan; }
+    const Circuit& circuit() const { return draft.plan.circuit; }
+};
+
+namespace card {
+inline constexpr double least = 76;
+inline constexpr double columns = 12.2; // where set-up and leads begin under a title of one line
+inline constexpr double lead_row = 16.2, least_leads = 28.6;
+inline constexpr double field_width = 44.3;
+} // namespace card
+
+// Each draws from `top` down and gives where it ends.
+double card_title(Card& card);
+double card_setup(Card& card, double top);
+double card_leads(Card& card, double top);
+double card_reading(Card& card, double top);
+double card_outcomes(Card& card, double top);
+double card_foot(Card& card, double top);
+
+// Several readings: one a row of the check, or one a part that is pulled in turn; their names, or one empty name.
+std::vector<std::string> reading_names(const Plan& plan, const Check& check);
+
+Piece check_card(Draft& draft, int check);
+
+} // namespace loomsheet

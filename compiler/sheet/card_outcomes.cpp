@@ -1,0 +1,149 @@
+// The outcomes: a mark to tick, the limit in words, the name, number and page of where it leads.
+#include "sheet/figure.hpp"
+#include "sheet/lead.hpp"
+#include "sheet/limit.hpp"
+#include "sheet/run.hpp"
+#include "sheet/symbol.hpp"
+#include "sheet/words.hpp"
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace loomsheet {
+namespace {
+
+constexpr double limit_room = 178 - axis::limit;
+constexpr double row_least = 10, mark_x = axis::wire + mark_size / 2 + 0.2;
+
+struct Way {
+    std::string name;   // of where it leads
+    std::string number; // of the check, or the letter of the verdict, or "DONE", "STOP"
+    std::string anchor; // empty: no page
+    TargetKind kind;
+};
+
+Way way_of(const Card& card, const Target& target) {
+    const Plan& plan = card.plan();
+    const Order& order = card.draft.order;
+    if (target.index != none && (target.kind == TargetKind::check || target.kind == TargetKind::next))
+        return {plan.checks[target.index].title, std::to_string(order.numbers[target.index]),
+                check_anchor(plan, target.index), TargetKind::check};
+    if (target.index != none && target.kind == TargetKind::verdict)
+        return {plan.verdicts[target.index].title, order.letters[target.index], verdict_anchor(plan, target.index),
+                TargetKind::verdict};
+    if (target.kind == TargetKind::done) return {say(Word::done_name), say(Word::done), "closing", TargetKind::done};
+    const bool named = target.run_is_span && target.run.size() == 2;
+    return {named ? say(Word::stop_between, point_words(plan.circuit, target.run[0]),
+                        point_words(plan.circuit, target.run[1]))
+                  : say(Word::stop_name),
+            say(Word::stop), "", TargetKind::suspects};
+}
+
+double destination_width(const Pen& pen, const Way& way) {
+    if (way.kind == TargetKind::check) return tab_width(pen, mark_size, way.number);
+    if (way.kind == TargetKind::verdict) return pennant_width(pen, mark_size, way.number);
+    return pen.width(type::main, way.number);
+}
+
+// The name with its page, broken so that the page number decides nothing.
+std::vector<std::string> name_lines(const Card& card, const Way& way) {
+    const double name_room = axis::right - destination_width(card.pen, way) - 1.5 - axis::limit;
+    if (way.anchor.empty()) return card.pen.wrap(type::how, name_room, way.name);
+    const std::string widest_page(card.draft.page_figures, '0');
+    std::vector<std::string> lines =
+        card.pen.wrap(type::how, name_room, say(Word::name_and_page, way.name, widest_page));
+    std::string& last = lines.back();
+    const std::size_t found = last.rfind(widest_page);
+    last.replace(found, widest_page.size(), std::to_string(card.draft.page_of(way.anchor) + 1));
+    return lines;
+}
+
+void destination(Card& card, double y, const Way& way) {
+    Pen& pen = card.pen;
+    constexpr double size = mark_size;
+    const double left = axis::right - destination_width(pen, way);
+    if (way.kind == TargetKind::check) tab(pen, left, y + 1, size, way.number);
+    else if (way.kind == TargetKind::verdict) pennant(pen, left, y + 1, size, way.number);
+    else pen.text(left, y + 1 + size / 2 + half_cap(type::main), type::main, way.number);
+    arrow(pen, std::min(178.5, left - 8.5), left - 2, y + 3.2);
+}
+
+// Two figures to enter by hand, where no limit is written and none computed.
+double own_limit(Card& card, double y, const std::string& unit) {
+    constexpr double blank = 14;
+    Pen& pen = card.pen;
+    const double base = y + 8.6, to = axis::limit + blank + 1.5;
+    pen.line(axis::limit, base + 0.5, axis::limit + blank, base + 0.5, stroke::rule);
+    pen.text(to, base, type::words, say(Word::to));
+    const double second = to + pen.width(type::words, say(Word::to)) + 1.5;
+    pen.line(second, base + 0.5, second + blank, base + 0.5, stroke::rule);
+    pen.text(second + blank + 1.2, base, type::main, unit);
+    const int count = pen.lines(axis::limit, base + 4.6, limit_room, type::how_bold, say(Word::limit_not_written));
+    return base + 4.6 + (count - 1) * leading(type::how_bold);
+}
+
+// "reading 1 ____ − 0.8 = ____ V"
+double sum_row(Card& card, double y, const Sum& sum) {
+    constexpr double blank = 16;
+    Pen& pen = card.pen;
+    const int reference = card.draft.order.numbers[sum.reference];
+    const double base = y + 8.2;
+    double x = axis::wire;
+    const auto write = [&](const std::string& words) {
+        pen.text(x, base, type::main, words);
+        x += pen.width(type::main, words) + 1.2;
+    };
+    const auto leave = [&] {
+        pen.line(x, base + 0.5, x + blank, base + 0.5, stroke::rule);
+        x += blank + 1.2;
+    };
+    write(sum.row.empty() ? say(Word::reading_number, reference) : say(Word::reading_number_row, sum.row, reference));
+    leave();
+    write(say(sum.minus ? Word::minus_equals : Word::plus_equals, sum.figure));
+    leave();
+    write(sum.unit);
+    if (x > axis::right + 1.2)
+        pen.does_not_fit(
+            fmt::format("the row's name \"{}\" leaves no room for the sum with reading {}", sum.row, reference),
+            "shorten it");
+    return y + 10;
+}
+
+// Printed with its row, not here.
+bool belongs_to_row(const Check& check, const OutcomeLine& line) {
+    return check.rows.size() > 1 && line.outcome && !line.outcome->row.empty();
+}
+
+} // namespace
+
+double outcome_row(Card& card, double y, const OutcomeLine& line, const std::string& unit) {
+    Pen& pen = card.pen;
+    static const Target stop{TargetKind::suspects, none, {}, false, {}};
+    const Way way = way_of(card, line.outcome ? line.outcome->target : stop);
+    const auto mark = line.good ? pass_mark : fail_mark;
+    mark(pen, mark_x, y + 1 + mark_size / 2);
+    double base = y + 4.7;
+    if (line.blanks)
+        base = own_limit(card, y, unit);
+    else
+        base += (pen.lines(axis::limit, base, limit_room, type::limit, line.words) - 1) * leading(type::limit);
+    for (const std::string& name : name_lines(card, way))
+        pen.text(axis::limit, base += 4.0, type::how, name);
+    destination(card, y, way);
+    const double height = std::max(row_least, base + 1.1 - y);
+    pen.region(page::Role::outcome, axis::wire, y, axis::right - axis::wire, height,
+               card.name + " outcome " + line.words);
+    if (!way.anchor.empty()) pen.link(axis::wire, y, axis::right - axis::wire, height, card.draft.page_of(way.anchor));
+    return y + height;
+}
+
+double card_outcomes(Card& card, double top) {
+    double y = top + 0.2;
+    for (const Sum& sum : sums_of(card.check))
+        y = sum_row(card, y, sum);
+    const std::string unit = dial_of(card.plan(), card.check).unit;
+    for (const OutcomeLine& line : outcome_lines(card.check))
+        if (!belongs_to_row(card.check, line)) y = outcome_row(card, y, line, unit);
+    return y;
+}
+
+} // namespace loomsheet

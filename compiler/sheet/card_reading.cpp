@@ -1,0 +1,60 @@
+// Dial and blanks: one reading a row, its unit printed; beside a drop the current, at small ohms the leads' own.
+#include "sheet/card.hpp"
+#include "sheet/symbol.hpp"
+#include "sheet/words.hpp"
+#include <algorithm>
+
+namespace loomsheet {
+namespace {
+
+constexpr double field_gap = 2;
+
+struct Blank {
+    std::string caption, unit, name;
+    double height;
+};
+
+// Rows have their blanks beside their leads; what counts for the whole check stands here.
+std::vector<Blank> blanks(const Card& card, const Dial& dial) {
+    constexpr double tall = 12.2, low = 9.5; // never under 25 x 9 mm
+    std::vector<Blank> list;
+    if (card.check.rows.size() < 2) {
+        const std::vector<std::string> names = reading_names(card.plan(), card.check);
+        const bool alone = names.size() == 1 && !dial.current_blank && !dial.lead_blank;
+        for (const std::string& name : names)
+            list.push_back({name.empty() ? dial.caption : name, dial.unit, name.empty() ? " reading" : " reading " + name,
+                            alone ? tall : low});
+    }
+    if (dial.current_blank) list.push_back({say(Word::current), "A", " current", low});
+    if (dial.lead_blank) list.push_back({say(Word::leads_together), dial.unit, " leads", low});
+    return list;
+}
+
+} // namespace
+
+double card_reading(Card& card, double top) {
+    Pen& pen = card.pen;
+    const Dial dial = dial_of(card.plan(), card.check);
+    const double line = top + 5.2;
+    const double start = dial_sign(pen, axis::probe, line, dial), room = axis::probe + card::field_width - start;
+    const std::vector<std::string> words = pen.wrap(type::words, room, dial.words);
+    const double spread = leading(type::words) * static_cast<double>(words.size() - 1);
+    pen.lines(start, line - spread / 2 + half_cap(type::words), room, type::words, dial.words);
+    double y = std::max(top + 9.8, line + spread / 2 + 3.5);
+    if (!dial.remark.empty()) {
+        const int count = pen.lines(axis::probe, y + 2.2, card::field_width, type::main, dial.remark);
+        y += leading(type::main) * count + 0.5;
+    }
+    for (const Blank& blank : blanks(card, dial)) {
+        // A long name takes lines of its own over the room to write in.
+        const auto lines = static_cast<double>(pen.wrap(type::caption, card::field_width - 3, blank.caption).size());
+        const double height = blank.height + (lines - 1) * leading(type::caption) + (lines > 1 ? 4 : 0);
+        field(pen, axis::probe, y, card::field_width, height, blank.caption, blank.unit);
+        pen.region(page::Role::reading, axis::probe, y, card::field_width, height, card.name + blank.name);
+        y += height + field_gap;
+    }
+    const int count = pen.lines(axis::probe, y + 2.2, card::field_width, type::how, say(Word::jumps));
+    return y + 2.2 + (count - 1) * leading(type::how) + 1.2;
+}
+
+} // namespace loomsheet

@@ -1,0 +1,71 @@
+// A check of several rows: each stands with its leads, its blank, its limit and its own outcomes; what counts for all of
+// them stands below, at the usual place.
+#include "sheet/lead.hpp"
+#include "sheet/limit.hpp"
+#include "sheet/symbol.hpp"
+#include <algorithm>
+
+namespace loomsheet {
+namespace {
+
+constexpr double blank_height = 10, blank_width = axis::right - axis::face;
+
+bool same_spot(const Spot& a, const Spot& b) { return a.name == b.name && a.place == b.place && a.metal == b.metal; }
+
+// The blank at the right, the row's own limit under it.
+double blank(Card& card, double y, const Row& row, const Dial& dial) {
+    Pen& pen = card.pen;
+    field(pen, axis::face, y + 0.5, blank_width, blank_height, "", dial.unit);
+    pen.region(page::Role::reading, axis::face, y + 0.5, blank_width, blank_height, card.name + " reading " + row.name);
+    const Limit* limit = limit_of(card.check, row.name);
+    if (!limit || !has_own_limits(card.check)) return y + blank_height + 1.5;
+    const double first = y + blank_height + 5.4;
+    const int count = pen.lines(axis::face, first, blank_width, type::main, limit_words(*limit, card.check.measure));
+    return first + (count - 1) * leading(type::main) + 1.5;
+}
+
+bool said(const std::vector<Lead>& above, const Lead& lead) {
+    return std::any_of(above.begin(), above.end(), [&](const Lead& other) { return other.spot.place == lead.spot.place; });
+}
+
+double own_outcomes(Card& card, double y, const Row& row, const Dial& dial) {
+    for (const OutcomeLine& line : outcome_lines(card.check))
+        if (line.outcome && line.outcome->row == row.name) y = outcome_row(card, y, line, dial.unit);
+    return y;
+}
+
+} // namespace
+
+double card_rows(Card& card, double top) {
+    const Dial dial = dial_of(card.plan(), card.check);
+    const std::vector<Row>& rows = card.check.rows;
+    std::vector<Lead> above; // their places need not be said again
+    const std::vector<Lead> first_leads = leads_of(card, rows.front());
+    const bool shared = first_leads.size() == 2 && std::all_of(rows.begin(), rows.end(), [&](const Row& row) {
+                            return same_spot(leads_of(card, row)[1].spot, first_leads[1].spot);
+                        });
+    double y = top;
+    if (shared) {
+        y = lead_row(card, y, first_leads[1]) + 1;
+        above.push_back(first_leads[1]);
+    }
+    for (const Row& row : rows) {
+        const double room = axis::right - axis::probe;
+        if (&row != &rows.front() || shared) card.pen.line(axis::probe, y, axis::right, y, stroke::rule);
+        card.pen.point_at(row.at);
+        y += 4.6 + (card.pen.lines(axis::probe, y + 4.6, room, type::main, row.name) - 1) * leading(type::main) + 1.4;
+        const double start = y;
+        std::vector<Lead> leads = leads_of(card, row);
+        if (shared) leads.pop_back();
+        for (const Lead& lead : leads) {
+            y = lead_row(card, y, lead, !said(above, lead));
+            above.push_back(lead);
+        }
+        y = std::max(y, blank(card, start, row, dial));
+        y = own_outcomes(card, y, row, dial) + 0.5;
+    }
+    card.pen.point_at(card.check.at);
+    return y;
+}
+
+} // namespace loomsheet

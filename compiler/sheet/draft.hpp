@@ -1,0 +1,51 @@
+// What every block of the sheet is drawn from, and the blocks themselves: one file each.
+#pragma once
+#include "sheet/order.hpp"
+#include "sheet/pen.hpp"
+#include "sheet/route.hpp"
+#include <map>
+#include <string>
+
+namespace loomsheet {
+
+struct Draft {
+    Draft(const Plan& the_plan, const Faces& the_faces)
+        : plan(the_plan), faces(the_faces), order(order_of(the_plan)), routes(the_plan) {}
+
+    const Plan& plan;
+    const Faces& faces;
+    Order order;
+    Routes routes;
+    std::map<std::string, std::size_t> pages; // of each anchor; empty the first time through
+    std::size_t page_figures = 2;             // lines break as if every page number had so many figures
+    Findings findings;
+
+    // The page an anchor stands on, 0 = the first. The first time through every page is the first.
+    std::size_t page_of(const std::string& anchor) const;
+    Pen pen(Piece& piece, Span at) { return {faces, findings, piece, at}; }
+};
+
+std::string check_anchor(const Plan& plan, int check);
+std::string verdict_anchor(const Plan& plan, int verdict);
+inline constexpr const char* closing_anchor = "closing";
+
+// The blocks in the order of the sheet. An empty block is not printed.
+Block head_block(Draft& draft); // title, fields to fill in
+Block complaint_block(Draft& draft);
+Block cautions_block(Draft& draft);
+Block notes_block(Draft& draft);
+Block tools_block(Draft& draft);
+Block parts_block(Draft& draft);
+Block checks_block(Draft& draft);
+Block verdicts_block(Draft& draft);
+Block readings_block(Draft& draft); // readings copied from the cards
+Block work_block(Draft& draft);     // parts fitted and work done
+Block closing_block(Draft& draft);  // putting back together, sign-off
+
+// Whether somebody has to hold or turn something while another reads.
+bool needs_helper(const Check& check);
+
+// The title of a block with its heavy rule, a note at the right.
+Piece block_title(Draft& draft, const std::string& title, const std::string& note);
+
+} // namespace loomsheet

@@ -1,0 +1,68 @@
+#include "sheet/figure.hpp"
+#include "sheet/words.hpp"
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace loomsheet {
+
+std::string number(double value) {
+    std::string text = fmt::format("{:.6g}", value);
+    if (text == "-0") return "0";
+    if (text.front() == '-') text.replace(0, 1, "−");
+    return text;
+}
+
+std::string figure(const Quantity& quantity) {
+    return number(quantity.unit ? quantity.si / quantity.unit->factor : quantity.si);
+}
+
+std::string unit(const Quantity& quantity) { return quantity.unit ? std::string(quantity.unit->printed) : ""; }
+
+std::string amount(const Quantity& quantity) { return fmt::format("{} {}", figure(quantity), unit(quantity)); }
+
+std::string rating(const Quantity& quantity) { return quantity.written.empty() ? amount(quantity) : quantity.written; }
+
+std::string minutes(const Quantity& time) { return say(Word::minutes, number(time.si / 60)); }
+
+std::string pin_words(const Circuit& circuit, PinId pin) {
+    std::string name = circuit.pin_name(pin);
+    if (name.size() > 2 && name.ends_with(".-")) name.replace(name.size() - 1, 1, "−");
+    return name;
+}
+
+std::string point_words(const Circuit& circuit, const PointRef& point) {
+    if (point.metal == Metal::body) return say(Word::body);
+    if (point.wire != none) return circuit.wires[point.wire].id;
+    if (point.pins.size() > 1) {
+        std::string name = pin_words(circuit, point.pins.front());
+        for (std::size_t i = 1; i < point.pins.size(); ++i)
+            name += "/" + circuit.pins[point.pins[i]].name;
+        return name;
+    }
+    if (point.pin != none) return pin_words(circuit, point.pin);
+    return point.part != none ? circuit.parts[point.part].id : "";
+}
+
+std::string part_words(const Part& part) { return part.name.empty() ? std::string(kind_word(part.kind)) : part.name; }
+
+std::string part_and_place(const Circuit& circuit, PartId part) {
+    const std::string place = circuit.place_of(part);
+    return place.empty() ? part_words(circuit.parts[part])
+                         : fmt::format("{}, {}", part_words(circuit.parts[part]), place);
+}
+
+std::string hold_together(std::string_view words) {
+    std::string held;
+    for (const char letter : words) {
+        if (letter == ' ') held += "\u00A0";
+        else held += letter;
+        if (letter == '/') held += "\u2060";
+    }
+    return held;
+}
+
+std::string join(const std::vector<std::string>& list, std::string_view between) {
+    return fmt::format("{}", fmt::join(list, between));
+}
+
+} // namespace loomsheet

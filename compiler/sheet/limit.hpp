@@ -1,0 +1,36 @@
+// Limits and outcomes in words, and the sums to do where a limit leans on an earlier reading.
+#pragma once
+#include "model/plan.hpp"
+#include <string>
+#include <vector>
+
+namespace loomsheet {
+
+// The limit that counts for a row: its own, else the one for all; nullptr when none is written.
+const Limit* limit_of(const Check& check, const std::string& row);
+// Whether rows differ in what they may read.
+bool has_own_limits(const Check& check);
+// All limits of a check that hold figures, those of its bands too.
+std::vector<const Limit*> limits_of(const Check& check);
+
+// "11.5 to 12.8 V", "0.3 V or less": the ends count in.
+std::string limit_words(const Limit& limit, MeasureKind measure);
+
+struct OutcomeLine {
+    bool good = false;                // circle, else diamond
+    std::string words;                // "0.3 V or less", "anything else"
+    bool blanks = false;              // no limit is written: two figures to enter by hand instead of words
+    const Outcome* outcome = nullptr; // nullptr: the fail that the plan left out, which means suspects
+};
+// Good first, then what the author named, then low, high, open, no current, fail.
+std::vector<OutcomeLine> outcome_lines(const Check& check);
+
+struct Sum {              // "reading 1 ___ − 0.8 = ___ V"
+    int reference = none; // the check that was read before
+    std::string row;
+    bool minus = true;
+    std::string figure, unit;
+};
+std::vector<Sum> sums_of(const Check& check);
+
+} // namespace loomsheet

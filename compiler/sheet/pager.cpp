@@ -1,0 +1,96 @@
+#include "sheet/pager.hpp"
+#include "sheet/axes.hpp"
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace loomsheet {
+namespace {
+
+constexpr double block_gap = 5; // the title's rule then stands 11 mm below what is above
+constexpr double slack = 1e-6;
+
+struct MoveDown {
+    double down;
+    void operator()(page::Text& mark) const { mark.y += down; }
+    void operator()(page::Line& mark) const { mark.y1 += down, mark.y2 += down; }
+    void operator()(page::Rect& mark) const { mark.y += down; }
+    void operator()(page::Circle& mark) const { mark.y += down; }
+    void operator()(page::Path& mark) const {
+        for (page::Point& point : mark.points)
+            point.y += down;
+    }
+    void operator()(page::Link& mark) const { mark.y += down; }
+    void operator()(page::Code& mark) const { mark.y += down; }
+};
+
+double height(const std::optional<Piece>& piece) { return piece ? piece->height : 0; }
+
+double height_of_rows(const Block& block, std::size_t count) {
+    double sum = 0;
+    for (std::size_t i = 0; i < std::min(count, block.rows.size()); ++i)
+        sum += block.rows[i].height;
+    return sum;
+}
+
+} // namespace
+
+void put(page::Page& page, const Piece& piece, double down) {
+    for (page::Mark mark : piece.marks) {
+        std::visit(MoveDown{down}, mark);
+        page.marks.push_back(std::move(mark));
+    }
+    for (page::Region region : piece.regions) {
+        region.y += down;
+        page.regions.push_back(std::move(region));
+    }
+}
+
+bool Pager::at_top() const { return pages_.empty() || y_ <= frame::top + slack; }
+
+void Pager::new_page() {
+    page::Page page;
+    page.width = size_.width;
+    page.height = size_.height;
+    pages_.push_back(std::move(page));
+    y_ = frame::top;
+}
+
+void Pager::put_down(const Piece& piece) {
+    if (piece.height > room() + slack)
+        findings_.add(802, piece.at,
+                      fmt::format("this needs {:.0f} mm of height on the sheet, a page has {:.0f} mm", piece.height,
+                                  size_.bottom - frame::top),
+                      "split it in two");
+    put(pages_.back(), piece, y_);
+    y_ += piece.height;
+    const std::size_t page = pages_.size() - 1;
+    if (!piece.anchor.empty()) anchors_.emplace(piece.anchor, page);
+    if (!piece.outline.empty()) outline_.push_back({piece.outline, page});
+}
+
+void Pager::start(const Block& block) {
+    if (pages_.empty() || (block.new_page && !at_top())) new_page();
+    if (!at_top()) y_ += block_gap;
+    const double page_room = size_.bottom - frame::top;
+    const double head = height(block.title) + height(block.captions);
+    const double all = head + height_of_rows(block, block.rows.size());
+    const bool whole = block.together && all <= page_room + slack;
+    const double needs = whole ? all : head + height_of_rows(block, block.keep);
+    if (needs > room() + slack && !at_top()) new_page();
+    if (block.title) put_down(*block.title);
+    if (block.captions) put_down(*block.captions);
+}
+
+void Pager::place(const Block& block) {
+    if (block.rows.empty()) return;
+    start(block);
+    for (std::size_t i = 0; i < block.rows.size(); ++i) {
+        if (block.rows[i].height > room() + slack && !at_top() && i > 0) {
+            new_page();
+            if (block.captions) put_down(*block.captions);
+        }
+        put_down(block.rows[i]);
+    }
+}
+
+} // namespace loomsheet

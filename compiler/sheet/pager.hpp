@@ -1,0 +1,39 @@
+// Puts blocks on pages, top to bottom. A piece is never broken; a page is never stretched.
+#pragma once
+#include "sheet/piece.hpp"
+#include "source/diagnostic.hpp"
+#include <map>
+
+namespace loomsheet {
+
+struct PaperSize {
+    double width = 210, height = 297;
+    double bottom = 279; // nothing but the foot below it, mm from the top edge
+};
+
+class Pager {
+public:
+    Pager(PaperSize size, Findings& findings) : size_(size), findings_(findings) {}
+    void place(const Block& block);
+
+    std::vector<page::Page>& pages() { return pages_; }
+    std::vector<page::OutlineEntry>& outline() { return outline_; }
+    // On which page (0 = the first) each anchor stands.
+    const std::map<std::string, std::size_t>& anchors() const { return anchors_; }
+
+private:
+    PaperSize size_;
+    Findings& findings_;
+    std::vector<page::Page> pages_;
+    std::vector<page::OutlineEntry> outline_;
+    std::map<std::string, std::size_t> anchors_;
+    double y_ = 0; // where the next piece goes
+
+    void new_page();
+    bool at_top() const;
+    double room() const { return size_.bottom - y_; }
+    void put_down(const Piece& piece);
+    void start(const Block& block);
+};
+
+} // namespace loomsheet

@@ -1,0 +1,126 @@
+// Parts and places: what it is, where it is, what comes off first, which pins are wired.
+#include "sheet/draft.hpp"
+#include "sheet/figure.hpp"
+#include "sheet/words.hpp"
+#include <algorithm>
+
+namespace loomsheet {
+namespace {
+
+struct Column {
+    double x, width;
+};
+constexpr Column what_column{axis::text, 47}, place_column{82, 47}, panel_column{131, 34}, pins_column{168, 30};
+
+std::string element_rating(const Element& element) {
+    if (!element.value) return {};
+    const std::string at = element.volts ? say(Word::at_volts, rating(*element.volts)) : "";
+    switch (element.kind) {
+    case ElementKind::coil: return say(Word::coil_of, rating(*element.value));
+    case ElementKind::load:
+    case ElementKind::resistor:
+    case ElementKind::between:
+    case ElementKind::pot: return rating(*element.value) + at;
+    case ElementKind::ntc: return say(Word::ntc_of, rating(*element.value)) + at;
+    default: return {};
+    }
+}
+
+std::vector<std::string> ratings(const Circuit& circuit, const Part& part) {
+    std::vector<std::string> list;
+    const auto add = [&](std::string words) {
+        if (!words.empty() && std::find(list.begin(), list.end(), words) == list.end())
+            list.push_back(std::move(words));
+    };
+    for (const Draw& given : part.gives)
+        if (!given.when) add(rating(given.value));
+    if (part.capacity) add(rating(*part.capacity));
+    if (part.rating) add(rating(*part.rating));
+    if (!part.fuse_type.empty()) add(say(Word::fuse_type, part.fuse_type));
+    for (const Element& element : part.elements)
+        add(element_rating(element));
+    if (part.cavities > 0) add(say(Word::pin_count, part.cavities));
+    if (part.plugs_on != none) add(say(Word::plugs_on, circuit.parts[part.plugs_on].id));
+    if (part.twin != none) add(say(Word::mates, circuit.parts[part.twin].id));
+    if (part.assembly != none) add(say(Word::inside, circuit.parts[part.assembly].id));
+    return list;
+}
+
+std::string what_it_is(const Circuit& circuit, const Part& part) {
+    std::vector<std::string> list{part.name.empty() ? std::string(kind_word(part.kind)) : part.name};
+    const bool says_kind = part.kind == PartKind::fuse || part.kind == PartKind::breaker;
+    if (says_kind && !part.name.empty()) list.push_back(std::string(kind_word(part.kind)));
+    for (std::string& rating : ratings(circuit, part))
+        list.push_back(std::move(rating));
+    return join(list);
+}
+
+std::string take_off(const Circuit& circuit, PartId part) {
+    const PanelId id = circuit.panel_of(part);
+    if (id == none) return {};
+    const Panel& panel = circuit.panels[id];
+    const std::string name = panel.name.empty() ? panel.label : panel.name;
+    return panel.time ? name + ", " + minutes(*panel.time) : name;
+}
+
+std::string wired_pins(const Circuit& circuit, const Part& part) {
+    if (part.kind == PartKind::ground || part.kind == PartKind::splice) return {};
+    std::vector<std::string> names;
+    for (const PinId pin : part.pins) {
+        const Pin& one = circuit.pins[pin];
+        const bool cavity = part.kind == PartKind::connector;
+        if (cavity && circuit.wires_at(pin).empty()) continue;
+        const std::string name = one.name == "-" ? "−" : one.name;
+        names.push_back(one.mark.empty() ? name : name + "=" + one.mark);
+    }
+    return join(names, "  ");
+}
+
+Piece captions(Draft& draft) {
+    Piece piece;
+    Pen pen = draft.pen(piece, draft.plan.at);
+    pen.text(what_column.x, 3.6, type::caption, say(Word::part_column));
+    pen.text(place_column.x, 3.6, type::caption, say(Word::place_column));
+    pen.text(panel_column.x, 3.6, type::caption, say(Word::panel_column));
+    pen.text(pins_column.x, 3.6, type::caption, say(Word::pins_column));
+    piece.height = 4.6;
+    return piece;
+}
+
+Piece row(Draft& draft, PartId id) {
+    constexpr double first = 4.6, name_room = what_column.x - axis::edge - 1;
+    const Circuit& circuit = draft.plan.circuit;
+    const Part& part = circuit.parts[id];
+    Piece piece;
+    Pen pen = draft.pen(piece, part.at);
+    int how_lines = 1, main_lines = 1;
+    main_lines = std::max(main_lines, pen.lines(axis::edge, first, name_room, type::main, part.id));
+    how_lines = std::max(how_lines, pen.lines(what_column.x, first, what_column.width, type::how, what_it_is(circuit, part)));
+    how_lines = std::max(how_lines, pen.lines(place_column.x, first, place_column.width, type::how, circuit.place_of(id)));
+    how_lines = std::max(how_lines, pen.lines(panel_column.x, first, panel_column.width, type::how, take_off(circuit, id)));
+    main_lines = std::max(main_lines, pen.lines(pins_column.x, first, pins_column.width, type::main, wired_pins(circuit, part)));
+    const double last = first + std::max((how_lines - 1) * leading(type::how), (main_lines - 1) * leading(type::main));
+    piece.height = last + 2;
+    pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
+    pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height, "part " + part.id);
+    return piece;
+}
+
+// Nothing to find at a joint in the loom, and the second half of a pair stands with the first.
+bool is_listed(const Part& part) {
+    if (part.kind == PartKind::splice) return part.bare || !part.place.empty();
+    return part.twin == none || part.first_half;
+}
+
+} // namespace
+
+Block parts_block(Draft& draft) {
+    Block block;
+    block.title = block_title(draft, say(Word::parts), "");
+    block.captions = captions(draft);
+    for (std::size_t i = 0; i < draft.plan.circuit.parts.size(); ++i)
+        if (is_listed(draft.plan.circuit.parts[i])) block.rows.push_back(row(draft, static_cast<PartId>(i)));
+    return block;
+}
+
+} // namespace loomsheet

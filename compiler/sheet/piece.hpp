@@ -1,0 +1,33 @@
+// A strip of the sheet drawn on its own, y counted from its own top edge. The pager puts pieces on pages.
+#pragma once
+#include "sheet/page.hpp"
+#include "source/text.hpp"
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace loomsheet {
+
+struct Piece {
+    std::vector<page::Mark> marks;
+    std::vector<page::Region> regions;
+    double height = 0;   // mm; nothing is drawn below it
+    std::string anchor;  // what later pages and outcomes refer to: "check plug-feed"; may be empty
+    std::string outline; // its line in the table of contents of the document; may be empty
+    Span at;             // what to point at when it does not fit a page
+};
+
+// Pieces that belong together under one title.
+struct Block {
+    std::optional<Piece> title;    // stays with the captions and the first `keep` rows
+    std::optional<Piece> captions; // printed again on every page the rows go on to
+    std::vector<Piece> rows;
+    std::size_t keep = 2;
+    bool new_page = false; // starts a page
+    bool together = false; // not broken when it fits on one page
+};
+
+// The marks and regions of `piece`, moved down by `down`.
+void put(page::Page& page, const Piece& piece, double down);
+
+} // namespace loomsheet

@@ -1,0 +1,21 @@
+// What is suspect, in words: the wires, joints and parts of a run, in the order in which the current meets them.
+#pragma once
+#include "model/plan.hpp"
+#include <string>
+#include <vector>
+
+namespace loomsheet {
+
+// The shortest way through wires, mated contacts, fuses and switch contacts from one pin to the other: "W1 RD", "F1",
+// "X30.1–X31.1". Only the two ends when nothing joins them.
+std::vector<std::string> run_words(const Circuit& circuit, const PointRef& from, const PointRef& to);
+// One suspect: "W8 BU/WH", "M3 Fan motor", "X21.2", "contact X30.1".
+std::string suspect_words(const Circuit& circuit, const PointRef& point);
+
+// What a stop at `suspects` leaves: its run or its list; empty when the plan names none.
+std::vector<std::string> suspects_of(const Circuit& circuit, const Target& target);
+std::vector<std::string> blames_of(const Circuit& circuit, const Verdict& verdict);
+// What the bad outcomes of this check point at directly: their stops and verdicts, each once.
+std::vector<std::string> suspects_of(const Plan& plan, const Check& check);
+
+} // namespace loomsheet

@@ -1,0 +1,105 @@
+// Verdicts: what failed, the repair, where it is proved, what the verdict blames.
+#include "sheet/draft.hpp"
+#include "sheet/figure.hpp"
+#include "sheet/run.hpp"
+#include "sheet/symbol.hpp"
+#include "sheet/words.hpp"
+#include <algorithm>
+
+namespace loomsheet {
+namespace {
+
+constexpr double title_x = 48, title_room = 58, repair_x = 109, repair_room = 51;
+
+struct Onward {
+    Word label; // "proof", "go on"
+    int check;
+};
+
+std::vector<Onward> onward_of(const Verdict& verdict) {
+    std::vector<Onward> list;
+    for (const int check : verdict.after)
+        list.push_back({Word::proof, check});
+    if (verdict.then.kind == TargetKind::check && verdict.then.index != none)
+        list.push_back({Word::go_on, verdict.then.index});
+    return list;
+}
+
+// Label, page, arrow and number at the right, one below the other; gives where they end.
+double onward(Draft& draft, Pen& pen, const Verdict& verdict) {
+    double y = 0.5;
+    for (const Onward& way : onward_of(verdict)) {
+        const std::string number = std::to_string(draft.order.numbers[way.check]);
+        const std::size_t page = draft.page_of(check_anchor(draft.plan, way.check));
+        const double left = axis::right - tab_width(pen, mark_size, number);
+        tab(pen, left, y, mark_size, number);
+        arrow(pen, left - 8.5, left - 2, y + mark_size / 2);
+        pen.right(left - 10, y + mark_size / 2 + half_cap(type::how), type::how,
+                  say(Word::name_and_page, say(way.label), page + 1));
+        pen.link(left - 30, y, axis::right - left + 30, mark_size, page);
+        y += mark_size + 1.5;
+    }
+    if (!verdict.then_plan.empty()) {
+        pen.right(axis::right, y + mark_size / 2 + half_cap(type::main), type::main,
+                  say(Word::go_on_plan, verdict.then_plan));
+        y += mark_size + 1.5;
+    }
+    return y;
+}
+
+double detail(Pen& pen, double baseline, Style style, const std::string& words) {
+    return baseline + leading(style) * pen.lines(title_x, baseline, title_room, style, words);
+}
+
+std::string blamed(const Circuit& circuit, const Verdict& verdict) {
+    const std::vector<std::string> blames = blames_of(circuit, verdict);
+    if (!blames.empty()) return say(Word::blames, join(blames, say(Word::dot)));
+    return verdict.blames_nothing ? say(Word::blames_nothing) : "";
+}
+
+Piece verdict_row(Draft& draft, int index) {
+    const Verdict& verdict = draft.plan.verdicts[index];
+    Piece piece;
+    Pen pen = draft.pen(piece, verdict.at);
+    const std::string& letter = draft.order.letters[index];
+    piece.anchor = verdict_anchor(draft.plan, index);
+    tick_box(pen, axis::box, 1, "tick " + piece.anchor);
+    pennant(pen, axis::text, 0.5, mark_size, letter);
+
+    const double first = 4.5 + half_cap(type::main);
+    const double title_lines = pen.lines(title_x, first, title_room, type::main, verdict.title);
+    const bool ends_here = onward_of(verdict).empty() && verdict.then_plan.empty();
+    const double room = ends_here ? axis::right - repair_x : repair_room;
+    double repaired = first;
+    for (const Words& repair : verdict.repairs) {
+        pen.point_at(repair.at);
+        repaired += leading(type::words) * pen.lines(repair_x, repaired, room, type::words, repair.text) + 0.8;
+    }
+    pen.point_at(verdict.at);
+    double y = first + (title_lines - 1) * leading(type::main) + 4.6;
+    const std::string blames = blamed(draft.plan.circuit, verdict);
+    if (!blames.empty()) y = detail(pen, y, type::how, blames);
+    for (const Words& caution : verdict.cautions)
+        y = detail(pen, y, type::how_bold, say(Word::caution, caution.text));
+    for (const Words& note : verdict.notes)
+        y = detail(pen, y, type::how, note.text);
+
+    piece.height = std::max({10.0, y - leading(type::how) + 2.5, repaired - leading(type::words) + 1.5, onward(draft, pen, verdict)});
+    pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
+    pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height, piece.anchor);
+    piece.height += 0.8;
+    return piece;
+}
+
+} // namespace
+
+Block verdicts_block(Draft& draft) {
+    Block block;
+    block.title = block_title(draft, say(Word::verdict), say(Word::verdict_note));
+    block.new_page = true;
+    for (const int verdict : draft.order.verdicts)
+        block.rows.push_back(verdict_row(draft, verdict));
+    return block;
+}
+
+} // namespace loomsheet
