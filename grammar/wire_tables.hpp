@@ -8,10 +8,10 @@ namespace loomsheet {
 
 struct MetricWireRow {
     double mm2;
-    double iso6722;     // mohm/m at 20 degC, largest allowed: ISO 6722-1:2011, from memory; 0 = no row
-    double class5;      // mohm/m at 20 degC, largest allowed: IEC 60228 class 5, plain copper; 0 = no row
-    double amps;        // what a single thin-wall cable carries; 0 = no row
-    bool amps_seen;     // the figure stands in a published trade table; else it is from memory
+    double iso6722; // mohm/m at 20 degC, largest allowed: ISO 6722-1:2011, from memory; 0 = no row
+    double class5;  // mohm/m at 20 degC, largest allowed: IEC 60228 class 5, plain copper; 0 = no row
+    double amps;    // what a single thin-wall cable carries; 0 = no row
+    bool amps_seen; // the figure stands in a published trade table; else it is from memory
 };
 std::span<const MetricWireRow> metric_wires(); // by size
 
@@ -32,8 +32,8 @@ struct Ampacity {
     double amps;
     std::string_view basis;
 };
-// `gauge` as it is written ("6 mm²", "AWG 10"); `mm2` is its area. Between two sizes the smaller one counts; none for a wire
-// thinner than the table.
+// `gauge` as it is written ("6 mm²", "AWG 10"); `mm2` is its area. Between two sizes the smaller one counts; none for a
+// wire thinner than the table.
 std::optional<Ampacity> ampacity(std::string_view gauge, double mm2);
 
 // Ratings that blade fuses of types C, E and F are made in, in A: ISO 8820-3, trade-data 3.1.

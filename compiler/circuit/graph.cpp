@@ -25,7 +25,8 @@ public:
         return any([&](const SetupItem& item) {
             if (item.kind == ItemKind::pulled) return item.part == part;
             if (item.kind != ItemKind::unplugged || item.part == none) return false;
-            return item.part == part || circuit_.parts[item.part].twin == part || circuit_.parts[part].plugs_on == item.part;
+            return item.part == part || circuit_.parts[item.part].twin == part ||
+                   circuit_.parts[part].plugs_on == item.part;
         });
     }
     bool disconnected(PinId pin) const {
@@ -47,7 +48,8 @@ public:
     }
 
 private:
-    template <class Says> bool any(const Says& says) const {
+    template <class Says>
+    bool any(const Says& says) const {
         return std::any_of(setup_.items.begin(), setup_.items.end(), says);
     }
     const Circuit& circuit_;
@@ -72,7 +74,10 @@ public:
         for (WireId wire = 0; wire < static_cast<WireId>(circuit_.wires.size()); ++wire) {
             const Wire& each = circuit_.wires[wire];
             if (each.from != none && each.to != none)
-                edge({.kind = EdgeKind::wire, .a = graph_.wire_end[each.from], .b = graph_.wire_end[each.to], .wire = wire});
+                edge({.kind = EdgeKind::wire,
+                      .a = graph_.wire_end[each.from],
+                      .b = graph_.wire_end[each.to],
+                      .wire = wire});
         }
         lay_bridges();
         graph_.at.resize(graph_.nodes.size());
@@ -94,7 +99,8 @@ private:
 
     // --- wire ends that are one: a part's pin and the cavity over it, and all that a splice joins
     PinId one_of(PinId pin) {
-        while (one_[pin] != pin) pin = one_[pin] = one_[one_[pin]];
+        while (one_[pin] != pin)
+            pin = one_[pin] = one_[one_[pin]];
         return pin;
     }
     void join_wire_ends() {
@@ -102,7 +108,8 @@ private:
         for (PinId pin = 0; pin < static_cast<PinId>(circuit_.pins.size()); ++pin)
             if (under_plug(pin)) one_[pin] = circuit_.mate(pin);
         for (const Part& part : circuit_.parts) // the splice gives the name
-            for (const PinId pin : part.joined) one_[one_of(pin)] = one_of(part.pins.front());
+            for (const PinId pin : part.joined)
+                one_[one_of(pin)] = one_of(part.pins.front());
     }
     bool under_plug(PinId pin) const { return kind_of(pin) != PartKind::connector && circuit_.mate(pin) != none; }
 
@@ -112,7 +119,6 @@ private:
         graph_.chassis = node({none, Metal::body, "chassis"});
         graph_.wire_end.assign(circuit_.pins.size(), none);
         graph_.own.assign(circuit_.pins.size(), none);
-        graph_.under_plug.resize(circuit_.pins.size());
         for (PinId pin = 0; pin < static_cast<PinId>(circuit_.pins.size()); ++pin) {
             const PartKind kind = kind_of(pin);
             const bool one_metal = kind == PartKind::connector || kind == PartKind::splice || kind == PartKind::ground;
@@ -125,7 +131,6 @@ private:
             if (end == none) end = node({one_of(pin), Metal::wire_end, {}});
             graph_.wire_end[pin] = end;
             if (one_metal) graph_.own[pin] = end;
-            graph_.under_plug[pin] = under_plug(pin);
         }
     }
     PartKind kind_of(PinId pin) const { return circuit_.parts[circuit_.pins[pin].part].kind; }
@@ -140,8 +145,10 @@ private:
         for (const PinId pin : part.pins) {
             if (now_.disconnected(pin) || !circuit_.pins[pin].declared) continue;
             PinId there = pin;
-            if (connector) there = circuit_.mate(pin);
-            else if (under_plug(pin)) continue; // the plug's pin brings the joint
+            if (connector)
+                there = circuit_.mate(pin);
+            else if (under_plug(pin))
+                continue; // the plug's pin brings the joint
             if (there == none || (connector && now_.disconnected(there))) continue;
             edge({.kind = EdgeKind::joint, .a = graph_.wire_end[pin], .b = graph_.own[there], .part = id, .pin = pin});
         }
@@ -151,12 +158,17 @@ private:
         const Part& part = circuit_.parts[id];
         if (part.kind == PartKind::ground)
             for (const PinId pin : part.pins)
-                edge({.kind = EdgeKind::bolt, .a = graph_.own[pin], .b = graph_.metal(part.metal), .part = id, .pin = pin});
+                edge({.kind = EdgeKind::bolt,
+                      .a = graph_.own[pin],
+                      .b = graph_.metal(part.metal),
+                      .part = id,
+                      .pin = pin});
         if (part.bolted_pin == none) return;
         const NodeId there = part.bolted_to == none || circuit_.parts[part.bolted_to].pins.empty()
                                  ? graph_.metal(part.metal)
                                  : graph_.own[circuit_.parts[part.bolted_to].pins.front()];
-        edge({.kind = EdgeKind::bolt, .a = graph_.own[part.bolted_pin], .b = there, .part = id, .pin = part.bolted_pin});
+        edge(
+            {.kind = EdgeKind::bolt, .a = graph_.own[part.bolted_pin], .b = there, .part = id, .pin = part.bolted_pin});
     }
 
     // --- what is inside the parts
@@ -166,12 +178,15 @@ private:
         const Part& part = circuit_.parts[id];
         if (part.kind == PartKind::battery) lay_pair(id, EdgeKind::source, "+", "-");
         if (part.kind == PartKind::fuse || part.kind == PartKind::breaker) lay_pair(id, EdgeKind::link, "1", "2");
-        for (int i = 0; i < static_cast<int>(part.elements.size()); ++i) lay_element(id, i);
+        for (int i = 0; i < static_cast<int>(part.elements.size()); ++i)
+            lay_element(id, i);
         const std::vector<PinId> grounds = ground_pins(part);
         if (grounds.empty()) return;
         for (const PinId other : grounds)
-            if (other != grounds.front()) edge({.kind = EdgeKind::rail, .a = own(grounds.front()), .b = own(other), .part = id});
-        for (const PinId plus : part.supply_pins) edge({.kind = EdgeKind::supply, .a = own(plus), .b = own(grounds.front()), .part = id});
+            if (other != grounds.front())
+                edge({.kind = EdgeKind::rail, .a = own(grounds.front()), .b = own(other), .part = id});
+        for (const PinId plus : part.supply_pins)
+            edge({.kind = EdgeKind::supply, .a = own(plus), .b = own(grounds.front()), .part = id});
     }
 
     void lay_pair(PartId id, EdgeKind kind, std::string_view a, std::string_view b) {
@@ -210,10 +225,12 @@ private:
             return;
         case ElementKind::module_gives:
         case ElementKind::pull_up:
-            for (const PinId rail : part.supply_pins) lay(EdgeKind::pull_up, rail, element.a);
+            for (const PinId rail : part.supply_pins)
+                lay(EdgeKind::pull_up, rail, element.a);
             return;
         case ElementKind::input:
-            if (const std::vector<PinId> grounds = ground_pins(part); !grounds.empty()) lay(EdgeKind::input, element.a, grounds.front());
+            if (const std::vector<PinId> grounds = ground_pins(part); !grounds.empty())
+                lay(EdgeKind::input, element.a, grounds.front());
             return;
         }
     }
@@ -224,7 +241,13 @@ private:
         const Part& part = circuit_.parts[id];
         const Element& element = part.elements[index];
         const auto lay = [&](PinId a, PinId b, bool closed, std::uint64_t positions) {
-            edge({.kind = EdgeKind::contact, .a = own(a), .b = own(b), .part = id, .element = index, .closed = closed, .positions = positions});
+            edge({.kind = EdgeKind::contact,
+                  .a = own(a),
+                  .b = own(b),
+                  .part = id,
+                  .element = index,
+                  .closed = closed,
+                  .positions = positions});
         };
         if (part.kind == PartKind::relay) { // at rest: make open, break closed
             lay(element.a, element.b, false, made_position);
@@ -263,16 +286,19 @@ private:
 std::vector<PinId> ground_pins(const Part& part) {
     std::vector<PinId> pins = part.ground_pins;
     const bool module = part.kind == PartKind::module || part.kind == PartKind::sensor;
-    if (module && part.bolted_pin != none && std::find(pins.begin(), pins.end(), part.bolted_pin) == pins.end()) pins.push_back(part.bolted_pin);
+    if (module && part.bolted_pin != none && std::find(pins.begin(), pins.end(), part.bolted_pin) == pins.end())
+        pins.push_back(part.bolted_pin);
     return pins;
 }
 
-NodeId Graph::metal(std::string_view name) const { return name == "engine" ? engine : name == "chassis" ? chassis : body; }
+NodeId Graph::metal(std::string_view name) const {
+    return name == "engine" ? engine : name == "chassis" ? chassis : body;
+}
 
 NodeId Graph::node_of(const PointRef& point) const {
     if (point.metal == Metal::body) return body;
     if (point.pin == none || point.metal == Metal::joint) return none;
-    return point.metal == Metal::part || under_plug[point.pin] ? own[point.pin] : wire_end[point.pin];
+    return point.metal == Metal::part ? own[point.pin] : wire_end[point.pin];
 }
 
 Graph build_graph(const Circuit& circuit, const Setup& setup) { return Builder(circuit, setup).build(); }
@@ -290,7 +316,8 @@ std::vector<Edge> sources(const Circuit& circuit, const Graph& graph, const Setu
     for (const Edge& edge : graph.edges) {
         if (edge.kind != EdgeKind::source) continue;
         const std::vector<Draw>& gives = circuit.parts[edge.part].gives;
-        const bool always = gives.empty() || std::any_of(gives.begin(), gives.end(), [](const Draw& each) { return !each.when; });
+        const bool always =
+            gives.empty() || std::any_of(gives.begin(), gives.end(), [](const Draw& each) { return !each.when; });
         if (always || running) list.push_back(edge);
     }
     return list;
@@ -298,7 +325,8 @@ std::vector<Edge> sources(const Circuit& circuit, const Graph& graph, const Setu
 
 void pull_in(const Circuit& circuit, Graph& graph, const Setup& setup) {
     std::vector<NodeId> plus, minus;
-    for (const Edge& source : sources(circuit, graph, setup)) plus.push_back(source.a), minus.push_back(source.b);
+    for (const Edge& source : sources(circuit, graph, setup))
+        plus.push_back(source.a), minus.push_back(source.b);
     const Admit closed = [](const Edge& edge, NodeId, NodeId) { return conducts(edge); };
     const auto makes = [](const Edge& edge) { return edge.kind == EdgeKind::contact && (edge.positions & 1) == 0; };
     for (bool moved = true; moved;) { // each round closes at least one contact
@@ -306,7 +334,8 @@ void pull_in(const Circuit& circuit, Graph& graph, const Setup& setup) {
         const Reach fed = reach(graph, plus, closed), grounded = reach(graph, minus, closed);
         std::vector<bool> pulled_in(circuit.parts.size());
         for (const Edge& edge : graph.edges)
-            if (edge.kind == EdgeKind::coil && ((fed.has(edge.a) && grounded.has(edge.b)) || (fed.has(edge.b) && grounded.has(edge.a))))
+            if (edge.kind == EdgeKind::coil &&
+                ((fed.has(edge.a) && grounded.has(edge.b)) || (fed.has(edge.b) && grounded.has(edge.a))))
                 pulled_in[edge.part] = true;
         for (Edge& edge : graph.edges) {
             if (edge.kind != EdgeKind::contact || !pulled_in[edge.part]) continue;

@@ -27,8 +27,11 @@ bool accepts(std::vector<Allow>& allows, int code) {
 void report_unused(const std::vector<Allow>& allows, Findings& findings) {
     for (const Allow& allow : allows) {
         const CatalogueRow* row = find_in_catalogue(allow.code);
-        if (allow.used || row == nullptr || row->severity == Severity::error) continue; // the last two were found before
-        findings.add(312, allow.at, fmt::format("nothing here needs `allow {}` ({})", code_name(allow.code), row->title), "take it out");
+        if (allow.used || row == nullptr || row->severity == Severity::error)
+            continue; // the last two were found before
+        findings.add(312, allow.at,
+                     fmt::format("nothing here needs `allow {}` ({})", code_name(allow.code), row->title),
+                     "take it out");
     }
 }
 
@@ -46,10 +49,14 @@ void apply_allowances(Plan& plan, Findings& findings) {
     });
     if (findings.has_errors()) return; // the warning may come when they are mended
     report_unused(plan.allows, findings);
-    for (const Part& part : plan.circuit.parts) report_unused(part.allows, findings);
-    for (const Wire& wire : plan.circuit.wires) report_unused(wire.allows, findings);
-    for (const Check& check : plan.checks) report_unused(check.allows, findings);
-    for (const Verdict& verdict : plan.verdicts) report_unused(verdict.allows, findings);
+    for (const Part& part : plan.circuit.parts)
+        report_unused(part.allows, findings);
+    for (const Wire& wire : plan.circuit.wires)
+        report_unused(wire.allows, findings);
+    for (const Check& check : plan.checks)
+        report_unused(check.allows, findings);
+    for (const Verdict& verdict : plan.verdicts)
+        report_unused(verdict.allows, findings);
 }
 
 } // namespace loomsheet

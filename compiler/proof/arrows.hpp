@@ -11,8 +11,8 @@ using StopId = int;
 
 struct Arrow {
     StopId from = none, to = none;
-    Span at;                // the words that lead there
-    bool proves = false;    // `after`: a check that proves a repair
+    Span at;             // the words that lead there
+    bool proves = false; // `after`: a check that proves a repair
 };
 
 class PlanMap {

@@ -5,9 +5,11 @@
 namespace loomsheet {
 namespace {
 
-// Findings after which a whole statement is missing from the plan: files, lines that are no statement, lost heads, names
-// declared twice.
-bool loses_a_statement(int code) { return code < 100 || code == 101 || code == 106 || code == 107 || code == 113 || code == 115 || code == 202; }
+// Findings after which a whole statement is missing from the plan: files, lines that are no statement, lost heads,
+// names declared twice.
+bool loses_a_statement(int code) {
+    return code < 100 || code == 101 || code == 106 || code == 107 || code == 113 || code == 115 || code == 202;
+}
 bool is_of_form(int code) { return code >= 100 && code < 200; }
 
 void doubt_family(Doubt& doubt, const StatementPlace* place) {

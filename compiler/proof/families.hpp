@@ -10,21 +10,23 @@ namespace loomsheet {
 // LS306 to LS311, LS313, LS314: what single checks and verdicts say.
 void prove_outcomes(const Plan& plan, const PlanMap& map, const Doubt& doubt, Findings& findings);
 
-// A pin at which something should go on and does not. When a missing way to ground or to the supply ends there, or would be
-// whole if it were joined, that is said instead and the end counts as told. A free output has no finding (code 0).
+// A pin at which something should go on and does not. When a missing way to ground or to the supply ends there, or
+// would be whole if it were joined, that is said instead and the end counts as told. A free output has no finding (code
+// 0).
 struct OpenEnd {
     PinId pin = none;
     Diagnostic finding;
     bool told = false;
 };
 
-// LS401, LS402. Marks the open ends that it speaks of, and takes out of `nets` the lost wires that explain a missing way.
+// LS401, LS402. Marks the open ends that it speaks of, and takes out of `nets` the lost wires that explain a missing
+// way.
 void prove_ways(Nets& nets, std::vector<OpenEnd>& open, Findings& findings);
 // How many ways to a supply or to ground are missing.
 std::size_t count_missing_ways(const Nets& nets);
 // LS403, LS405: the pins and cavities where a wire is missing.
 std::vector<OpenEnd> open_ends(const Nets& nets, const Doubt& doubt);
-// LS404, LS410, LS411: wires that do not fit where they end.
+// LS404, LS410: wires that do not fit where they end.
 void prove_wire_ends(const Nets& nets, const Doubt& doubt, Findings& findings);
 // LS406. Takes the wire to blame out of `nets`, so that the other rules see the rest.
 void prove_no_short(Nets& nets, Findings& findings);

@@ -39,14 +39,17 @@ void Nets::lay() {
     }
     for (std::size_t i = 0; i < batteries.size(); ++i) { // two in series: the - of the upper one is the + of the lower
         const NodeId post = batteries[i].b;
-        const bool in_series = !from_plus[i].has(post) && std::any_of(from_plus.begin(), from_plus.end(),
-                                                                      [&](const Reach& other) { return other.has(post); });
+        const bool in_series =
+            !from_plus[i].has(post) &&
+            std::any_of(from_plus.begin(), from_plus.end(), [&](const Reach& other) { return other.has(post); });
         if (!in_series) minus.push_back(post);
     }
     hot = reach(graph, plus, conductors);
     cold = reach(graph, minus, conductors);
-    fed = reach(graph, plus, [&](const Edge& edge, NodeId from, NodeId to) { return may_conduct(edge, from) && !cold.has(to); });
-    grounded = reach(graph, minus, [&](const Edge& edge, NodeId, NodeId to) { return may_conduct(edge, to) && !hot.has(to); });
+    fed = reach(graph, plus,
+                [&](const Edge& edge, NodeId from, NodeId to) { return may_conduct(edge, from) && !cold.has(to); });
+    grounded =
+        reach(graph, minus, [&](const Edge& edge, NodeId, NodeId to) { return may_conduct(edge, to) && !hot.has(to); });
 }
 
 void Nets::mark_ends(const Doubt& doubt) {
@@ -64,12 +67,16 @@ void Nets::mark_ends(const Doubt& doubt) {
     for (PartId id = 0; id < static_cast<PartId>(circuit.parts.size()); ++id) {
         const Part& part = circuit.parts[id];
         for (const Element& element : part.elements)
-            for (const PinId pin : {element.a, element.b, element.c}) know(pin);
-        for (const PinId pin : part.supply_pins) know(pin);
-        for (const PinId pin : ground_pins(part)) know(pin);
+            for (const PinId pin : {element.a, element.b, element.c})
+                know(pin);
+        for (const PinId pin : part.supply_pins)
+            know(pin);
+        for (const PinId pin : ground_pins(part))
+            know(pin);
         know(part.bolted_pin);
         if (part.kind == PartKind::battery || part.kind == PartKind::fuse || part.kind == PartKind::breaker)
-            for (const PinId pin : part.pins) know(pin);
+            for (const PinId pin : part.pins)
+                know(pin);
         if (part.kind != PartKind::connector) continue;
         const bool unmated = part.plugs_on == none && part.twin == none;
         lost_plug_ |= unmated;
@@ -79,15 +86,18 @@ void Nets::mark_ends(const Doubt& doubt) {
     }
     for (PartId id = 0; id < static_cast<PartId>(circuit.parts.size()); ++id)
         if (doubt.parts[id])
-            for (const PinId pin : circuit.parts[id].pins) known_[graph.own[pin]] = false, open_[graph.wire_end[pin]] = true;
+            for (const PinId pin : circuit.parts[id].pins)
+                known_[graph.own[pin]] = false, open_[graph.wire_end[pin]] = true;
 }
 
 void Nets::find_consumers(const Doubt& doubt) {
     const auto add = [&](PartId part, int element, std::vector<PinId> plus_pins, std::vector<PinId> minus_pins) {
         Consumer consumer{part, element, {}, {}, std::move(plus_pins), std::move(minus_pins), element != none};
         bool any = false;
-        for (const PinId pin : consumer.plus_pins) consumer.plus.push_back(graph.own[pin]), any |= joined(pin);
-        for (const PinId pin : consumer.minus_pins) consumer.minus.push_back(graph.own[pin]), any |= joined(pin);
+        for (const PinId pin : consumer.plus_pins)
+            consumer.plus.push_back(graph.own[pin]), any |= joined(pin);
+        for (const PinId pin : consumer.minus_pins)
+            consumer.minus.push_back(graph.own[pin]), any |= joined(pin);
         if (any) consumers.push_back(std::move(consumer));
     };
     for (PartId id = 0; id < static_cast<PartId>(circuit.parts.size()); ++id) {
@@ -96,7 +106,8 @@ void Nets::find_consumers(const Doubt& doubt) {
         for (int i = 0; i < static_cast<int>(part.elements.size()); ++i) {
             const Element& element = part.elements[i];
             const bool coil = element.kind == ElementKind::coil && part.kind == PartKind::relay;
-            if ((coil || element.kind == ElementKind::load) && element.a != none && element.b != none) add(id, i, {element.a}, {element.b});
+            if ((coil || element.kind == ElementKind::load) && element.a != none && element.b != none)
+                add(id, i, {element.a}, {element.b});
         }
         if (part.kind == PartKind::module) add(id, none, part.supply_pins, ground_pins(part));
     }
@@ -106,7 +117,8 @@ bool Nets::joined(PinId pin) const { return !circuit.pins[pin].declared || !loos
 
 bool Nets::bolted(PinId pin) const {
     const std::vector<int>& edges = graph.at[graph.own[pin]];
-    return std::any_of(edges.begin(), edges.end(), [&](int index) { return graph.edges[index].kind == EdgeKind::bolt; });
+    return std::any_of(edges.begin(), edges.end(),
+                       [&](int index) { return graph.edges[index].kind == EdgeKind::bolt; });
 }
 
 bool Nets::loose(NodeId node) const {

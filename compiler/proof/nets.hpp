@@ -9,10 +9,10 @@ namespace loomsheet {
 // Something that needs a way to a supply and a way back to ground.
 struct Consumer {
     PartId part = none;
-    int element = none;                 // none: a module as a whole
-    std::vector<NodeId> plus, minus;    // the part's own metals
+    int element = none;              // none: a module as a whole
+    std::vector<NodeId> plus, minus; // the part's own metals
     std::vector<PinId> plus_pins, minus_pins;
-    bool either_way = true;             // it works whichever end is fed
+    bool either_way = true; // it works whichever end is fed
 };
 
 struct Nets {
@@ -23,12 +23,12 @@ struct Nets {
 
     const Circuit& circuit;
     Graph graph;
-    std::vector<NodeId> plus, minus;    // battery posts; minus: those that are not the + of another battery in series
-    Reach hot, cold;                    // by conductors only, from + and from -
-    Reach fed, grounded;                // by contacts and drivers too, as far as the other net's conductors
-    std::vector<bool> wired;            // by node: a wire ends here
+    std::vector<NodeId> plus, minus; // battery posts; minus: those that are not the + of another battery in series
+    Reach hot, cold;                 // by conductors only, from + and from -
+    Reach fed, grounded;             // by contacts and drivers too, as far as the other net's conductors
+    std::vector<bool> wired;         // by node: a wire ends here
     std::vector<Consumer> consumers;
-    std::vector<NodeId> lost_wires;     // wires one of whose ends was left out: where the other ends
+    std::vector<NodeId> lost_wires; // wires one of whose ends was left out: where the other ends
 
     bool has_source() const { return !plus.empty(); }
     bool has_lost_plug() const { return lost_plug_; } // a connector of which it is not known what it plugs into
@@ -36,7 +36,8 @@ struct Nets {
     bool loose(NodeId node) const;
     bool bolted(PinId pin) const;
     bool joined(PinId pin) const; // by a wire, a splice or a bolt; also a pin inside an assembly
-    // A pin of which the plan does not say what is behind it (an open socket, a module's own affair): a way may end there.
+    // A pin of which the plan does not say what is behind it (an open socket, a module's own affair): a way may end
+    // there.
     bool beyond_the_plan(NodeId node) const;
 
 private:

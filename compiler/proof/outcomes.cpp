@@ -20,7 +20,9 @@ bool takes_a_number(MeasureKind measure) {
     default: return false;
     }
 }
-bool says_yes_or_no(MeasureKind measure) { return measure == MeasureKind::continuity || measure == MeasureKind::testlamp; }
+bool says_yes_or_no(MeasureKind measure) {
+    return measure == MeasureKind::continuity || measure == MeasureKind::testlamp;
+}
 bool may_read_open(MeasureKind measure) { return measure == MeasureKind::ohms || measure == MeasureKind::continuity; }
 
 std::string_view outcome_word(OutcomeKind kind) {
@@ -44,10 +46,14 @@ std::optional<Band> band_of(const Limit& limit) {
     band.at = limit.at;
     if (limit.low) band.low = limit.low->si;
     if (limit.high) band.high = limit.high->si;
-    if (limit.kind == LimitKind::below) band.words = "below " + limit.high->written;
-    else if (limit.kind == LimitKind::above) band.words = "above " + limit.low->written;
-    else if (limit.low && limit.high) band.words = limit.low->written + " .. " + limit.high->written;
-    else return std::nullopt;
+    if (limit.kind == LimitKind::below)
+        band.words = "below " + limit.high->written;
+    else if (limit.kind == LimitKind::above)
+        band.words = "above " + limit.low->written;
+    else if (limit.low && limit.high)
+        band.words = limit.low->written + " .. " + limit.high->written;
+    else
+        return std::nullopt;
     if (band.low > band.high) return std::nullopt; // LS207
     return band;
 }
@@ -59,7 +65,8 @@ std::string amount(double si, const Unit* unit) {
 
 constexpr double slack = 1e-9; // 300 mV touches 0.3 V
 
-void prove_they_touch(const Check& check, std::vector<Band> bands, const std::optional<Band>& pass, Findings& findings) {
+void prove_they_touch(const Check& check, std::vector<Band> bands, const std::optional<Band>& pass,
+                      Findings& findings) {
     std::stable_sort(bands.begin(), bands.end(), [](const Band& a, const Band& b) { return a.low < b.low; });
     for (std::size_t i = 1; i < bands.size(); ++i) {
         const Band &under = bands[i - 1], &over = bands[i];
@@ -67,19 +74,29 @@ void prove_they_touch(const Check& check, std::vector<Band> bands, const std::op
         const Band& earlier = &later == &over ? under : over;
         // `fail`, and `low` or `high` on their side of the pass, take what no band takes.
         const bool above = pass && over.low > pass->low;
-        const bool rest_is_named = has_outcome(check, OutcomeKind::fail) || ((!pass || above) && has_outcome(check, OutcomeKind::high)) ||
+        const bool rest_is_named = has_outcome(check, OutcomeKind::fail) ||
+                                   ((!pass || above) && has_outcome(check, OutcomeKind::high)) ||
                                    ((!pass || !above) && has_outcome(check, OutcomeKind::low));
         if (over.low < under.high - slack) {
             const double high = std::min(under.high, over.high);
-            const std::string where = high == std::numeric_limits<double>::infinity()
-                                          ? "above " + amount(over.low, over.unit)
-                                          : fmt::format("between {} and {}", amount(over.low, over.unit), amount(high, over.unit));
-            findings.add({306, later.at, fmt::format("`{}` overlaps `{}`: a reading {} has two ways to go", later.words, earlier.words, where),
-                          "let one band end where the next begins", {{earlier.at, "this one"}}});
+            const std::string where =
+                high == std::numeric_limits<double>::infinity()
+                    ? "above " + amount(over.low, over.unit)
+                    : fmt::format("between {} and {}", amount(over.low, over.unit), amount(high, over.unit));
+            findings.add(
+                {306,
+                 later.at,
+                 fmt::format("`{}` overlaps `{}`: a reading {} has two ways to go", later.words, earlier.words, where),
+                 "let one band end where the next begins",
+                 {{earlier.at, "this one"}}});
         } else if (over.low > under.high + slack && !rest_is_named) {
-            findings.add({306, later.at, fmt::format("between `{}` and `{}` there is a gap: a reading between {} and {} has no way to go", under.words,
-                                                     over.words, amount(under.high, under.unit), amount(over.low, over.unit)),
-                          "let the bands touch, or write `fail -> ` for what is left", {{earlier.at, "this one"}}});
+            findings.add(
+                {306,
+                 later.at,
+                 fmt::format("between `{}` and `{}` there is a gap: a reading between {} and {} has no way to go",
+                             under.words, over.words, amount(under.high, under.unit), amount(over.low, over.unit)),
+                 "let the bands touch, or write `fail -> ` for what is left",
+                 {{earlier.at, "this one"}}});
         }
     }
 }
@@ -91,7 +108,8 @@ void prove_bands(const Check& check, Findings& findings) {
         if (auto band = band_of(*outcome.band)) band->at = outcome.at, bands.push_back(*band);
     }
     if (bands.empty()) return;
-    const std::optional<Band> pass = check.limits.size() == 1 ? band_of(check.limits.front()) : std::nullopt; // else rows differ
+    const std::optional<Band> pass =
+        check.limits.size() == 1 ? band_of(check.limits.front()) : std::nullopt; // else rows differ
     if (pass) bands.push_back(*pass);
     prove_they_touch(check, std::move(bands), pass, findings);
 }
@@ -102,7 +120,8 @@ std::vector<std::string> row_names(const Plan& plan, const Check& check) {
     for (const Row& row : check.rows)
         if (!row.name.empty()) names.push_back(row.name);
     for (const SetupItem& item : check.with.items)
-        for (const PartId part : item.parts) names.push_back(plan.circuit.parts[part].id);
+        for (const PartId part : item.parts)
+            names.push_back(plan.circuit.parts[part].id);
     return names;
 }
 
@@ -122,8 +141,9 @@ void prove_limit_suits(const Check& check, const Limit& limit, Findings& finding
     case LimitKind::no:
         if (!says_yes_or_no(check.measure))
             findings.add(307, limit.at, fmt::format("`{}` gives no yes or no", measure),
-                         takes_a_number(check.measure) ? "write the limits as numbers, such as `expect below 0.3 V`"
-                                                       : "a look needs no `expect`: write where a `pass`, a `fail` or an answer leads");
+                         takes_a_number(check.measure)
+                             ? "write the limits as numbers, such as `expect below 0.3 V`"
+                             : "a look needs no `expect`: write where a `pass`, a `fail` or an answer leads");
         return;
     case LimitKind::open:
         if (!may_read_open(check.measure))
@@ -148,22 +168,27 @@ void prove_outcome_suits(const Check& check, const Outcome& outcome, Findings& f
         if (!takes_a_number(check.measure))
             says = fmt::format("`{}` is an outcome of a reading; `{}` gives none", outcome_word(outcome.kind), measure);
         else if (all_limits(low ? LimitKind::below : LimitKind::above))
-            says = fmt::format("nothing can read too {} here: the limit has no {} end", low ? "low" : "high", low ? "lower" : "upper");
+            says = fmt::format("nothing can read too {} here: the limit has no {} end", low ? "low" : "high",
+                               low ? "lower" : "upper");
         break;
     }
     case OutcomeKind::open:
         if (!may_read_open(check.measure))
             says = fmt::format("`{}` never reads open; only `ohms` and `continuity` do", measure);
-        else if (all_limits(LimitKind::open)) says = "open is what is expected here: that is the `pass`";
+        else if (all_limits(LimitKind::open))
+            says = "open is what is expected here: that is the `pass`";
         break;
     case OutcomeKind::no_current:
         if (check.measure != MeasureKind::drop)
-            says = fmt::format("`no current` belongs to a `drop`, where nothing flowing reads 0 V; this is `{}`", measure);
+            says =
+                fmt::format("`no current` belongs to a `drop`, where nothing flowing reads 0 V; this is `{}`", measure);
         break;
     case OutcomeKind::answer:
         if (check.measure != MeasureKind::look) {
             says = fmt::format("only a `look` has answers; this is `{}`", measure);
-            help = takes_a_number(check.measure) ? "write `pass`, `fail`, `low`, `high` or a band such as `0.3 .. 3 V -> `" : "write `pass` or `fail`";
+            help = takes_a_number(check.measure)
+                       ? "write `pass`, `fail`, `low`, `high` or a band such as `0.3 .. 3 V -> `"
+                       : "write `pass` or `fail`";
         }
         break;
     default: break;
@@ -192,13 +217,15 @@ void prove_limited(const Check& check, Findings& findings) {
     };
     const std::string why = fmt::format("no circuit gives a limit for `{}`", measure_word(check.measure));
     const bool read = check.measure == MeasureKind::read;
-    const std::string help = read ? "write it, such as `expect 2.8 .. 3.2 bar`" : "write it, such as `expect above 0.3 V`";
+    const std::string help =
+        read ? "write it, such as `expect 2.8 .. 3.2 bar`" : "write it, such as `expect above 0.3 V`";
     if (check.rows.size() < 2) {
         if (!limited("")) findings.add(308, check.measure_at, why + ": it must be written", help);
         return;
     }
     for (const Row& row : check.rows)
-        if (!limited(row.name)) findings.add(308, row.at, fmt::format("{}: it must be written for \"{}\" too", why, row.name), help);
+        if (!limited(row.name))
+            findings.add(308, row.at, fmt::format("{}: it must be written for \"{}\" too", why, row.name), help);
 }
 
 // --- LS309 ---------------------------------------------------------------------------------------------------------
@@ -238,20 +265,28 @@ void prove_reference(const Plan& plan, const PlanMap& map, int index, const Limi
     const Check& check = plan.checks[index];
     const Check& reference = plan.checks[limit.reference];
     if (limit.reference == index) {
-        findings.add(309, limit.at, fmt::format("'{}' is held against its own reading", check.label), "name an earlier check");
+        findings.add(309, limit.at, fmt::format("'{}' is held against its own reading", check.label),
+                     "name an earlier check");
         return;
     }
     if (dimension_of(reference) != dimension_of(check) || !dimension_of(reference)) {
-        const std::string gives = dimension_of(reference) ? fmt::format("gives {}", dimension_name(*dimension_of(reference))) : "gives no number";
-        findings.add({309, limit.at, fmt::format("'{}' {}, which '{}' cannot be held against", reference.label, gives, check.label),
-                      "name a check that measures the same", {{reference.at, "this check"}}});
+        const std::string gives = dimension_of(reference)
+                                      ? fmt::format("gives {}", dimension_name(*dimension_of(reference)))
+                                      : "gives no number";
+        findings.add({309,
+                      limit.at,
+                      fmt::format("'{}' {}, which '{}' cannot be held against", reference.label, gives, check.label),
+                      "name a check that measures the same",
+                      {{reference.at, "this check"}}});
         return;
     }
     if (check.exercise) return; // it stands on no path
     const std::vector<int> by = map.reach({0}, limit.reference);
     if (by[index] == PlanMap::never) return;
-    findings.add({309, limit.at,
-                  fmt::format("not every way to '{}' has taken the reading of '{}': {}", check.label, reference.label, way_past(map, by, index)),
+    findings.add({309,
+                  limit.at,
+                  fmt::format("not every way to '{}' has taken the reading of '{}': {}", check.label, reference.label,
+                              way_past(map, by, index)),
                   fmt::format("take '{}' before the ways part, or write the limits as numbers", reference.label),
                   {{reference.at, "the reading it needs"}}});
 }
@@ -259,15 +294,20 @@ void prove_reference(const Plan& plan, const PlanMap& map, int index, const Limi
 // --- LS310 ---------------------------------------------------------------------------------------------------------
 void prove_look_proves(const Check& check, Findings& findings) {
     if (check.measure != MeasureKind::look) return;
-    const auto has_states = [](const Outcome& each) { return each.kind == OutcomeKind::answer && !each.states.empty(); };
+    const auto has_states = [](const Outcome& each) {
+        return each.kind == OutcomeKind::answer && !each.states.empty();
+    };
     if (check.look_states.empty() && std::none_of(check.outcomes.begin(), check.outcomes.end(), has_states)) {
-        findings.add(310, check.measure_at, fmt::format("'{}' does not say what a yes means for the circuit: it proves nothing", check.label),
+        findings.add(310, check.measure_at,
+                     fmt::format("'{}' does not say what a yes means for the circuit: it proves nothing", check.label),
                      "write the state after a colon, such as `look \"The fan runs\": M3 runs`");
         return;
     }
     for (const Outcome& outcome : check.outcomes)
         if (outcome.kind == OutcomeKind::answer && outcome.states.empty())
-            findings.add(310, outcome.at, fmt::format("the answer \"{}\" does not say what it means for the circuit: it proves nothing", outcome.answer),
+            findings.add(310, outcome.at,
+                         fmt::format("the answer \"{}\" does not say what it means for the circuit: it proves nothing",
+                                     outcome.answer),
                          "write the state after a colon, such as `\"runs, but slowly\": M3 slow -> `");
 }
 
@@ -276,18 +316,22 @@ void prove_decides(const PlanMap& map, int index, const Check& check, Findings& 
     if (check.outcomes.size() < 2 || fail_is_left(check)) return;
     const Target& first = check.outcomes.front().target;
     const bool same = std::all_of(check.outcomes.begin(), check.outcomes.end(), [&](const Outcome& each) {
-        return each.target.index == first.index && (each.target.kind == TargetKind::verdict) == (first.kind == TargetKind::verdict);
+        return each.target.index == first.index &&
+               (each.target.kind == TargetKind::verdict) == (first.kind == TargetKind::verdict);
     });
     if (!same || first.index == none) return;
     const StopId to = map.arrows()[map.from(index).front()].to;
-    findings.add(311, check.at, fmt::format("every outcome of '{}' leads to {}: this check decides nothing", check.label, map.quoted(to)),
-                 "leave it out, let its outcomes part, or write `allow LS311` with the reason");
+    findings.add(
+        311, check.at,
+        fmt::format("every outcome of '{}' leads to {}: this check decides nothing", check.label, map.quoted(to)),
+        "leave it out, let its outcomes part, or write `allow LS311` with the reason");
 }
 
 // --- LS313 ---------------------------------------------------------------------------------------------------------
 void prove_repaired(const Verdict& verdict, Findings& findings) {
     const bool blames = !verdict.blames.empty() || !verdict.blamed_runs.empty();
-    if (!blames || !verdict.after.empty() || verdict.then.kind != TargetKind::nowhere || !verdict.then_plan.empty()) return;
+    if (!blames || !verdict.after.empty() || verdict.then.kind != TargetKind::nowhere || !verdict.then_plan.empty())
+        return;
     findings.add(313, verdict.at, fmt::format("nothing proves the repair that '{}' asks for", verdict.label),
                  "write `after` and the check that proves it, or `-> ` and the check to go on with");
 }
@@ -300,8 +344,13 @@ void prove_said_once(const Check& check, Findings& findings) {
         for (std::size_t j = 0; j < i; ++j) {
             const Outcome& earlier = check.outcomes[j];
             if (earlier.kind != later.kind || earlier.row != later.row || earlier.answer != later.answer) continue;
-            const std::string what = later.kind == OutcomeKind::answer ? fmt::format("\"{}\"", later.answer) : fmt::format("`{}`", outcome_word(later.kind));
-            findings.add({314, later.at, fmt::format("where {} leads is said twice", what), "keep one of the two", {{earlier.at, "first said here"}}});
+            const std::string what = later.kind == OutcomeKind::answer ? fmt::format("\"{}\"", later.answer)
+                                                                       : fmt::format("`{}`", outcome_word(later.kind));
+            findings.add({314,
+                          later.at,
+                          fmt::format("where {} leads is said twice", what),
+                          "keep one of the two",
+                          {{earlier.at, "first said here"}}});
             break;
         }
     }
@@ -316,7 +365,8 @@ void prove_outcomes(const Plan& plan, const PlanMap& map, const Doubt& doubt, Fi
         prove_suited(plan, check, findings);
         if (!doubt.checks[index]) prove_limited(check, findings);
         for (const Limit& limit : check.limits)
-            if (limit.kind == LimitKind::within && limit.reference != none) prove_reference(plan, map, index, limit, findings);
+            if (limit.kind == LimitKind::within && limit.reference != none)
+                prove_reference(plan, map, index, limit, findings);
         prove_look_proves(check, findings);
         prove_decides(map, index, check, findings);
         prove_said_once(check, findings);

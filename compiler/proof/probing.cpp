@@ -23,13 +23,15 @@ bool has_two_points(MeasureKind measure) {
 // One check, and its circuit when it is first asked for.
 class Bench {
 public:
-    Bench(const Plan& plan, const Graph& whole, const Check& measured, bool wires_lost) : circuit(plan.circuit), at_rest(whole), check(measured), doubtful(wires_lost) {}
+    Bench(const Plan& plan, const Graph& whole, const Check& measured, bool wires_lost)
+        : circuit(plan.circuit), at_rest(whole), check(measured), doubtful(wires_lost) {}
     const Circuit& circuit;
     const Graph& at_rest;
     const Check& check;
     const bool doubtful; // wires were left out
     const Graph& in_setup() {
-        if (!graph_) graph_ = std::make_unique<Graph>(build_graph(circuit, check.with)), pull_in(circuit, *graph_, check.with);
+        if (!graph_)
+            graph_ = std::make_unique<Graph>(build_graph(circuit, check.with)), pull_in(circuit, *graph_, check.with);
         return *graph_;
     }
     bool taken_off(PartId part) const {
@@ -39,8 +41,9 @@ public:
         });
     }
     bool disconnected(PinId pin) const {
-        return std::any_of(check.with.items.begin(), check.with.items.end(),
-                           [&](const SetupItem& item) { return item.kind == ItemKind::disconnected && item.pin == pin; });
+        return std::any_of(check.with.items.begin(), check.with.items.end(), [&](const SetupItem& item) {
+            return item.kind == ItemKind::disconnected && item.pin == pin;
+        });
     }
     std::string name(NodeId node) const { return node_name(circuit, at_rest.nodes[node]); }
 
@@ -54,39 +57,51 @@ bool can_be_probed_in_place(const Part& part) { return !part.fuse_type.empty(); 
 
 void prove_point(const Bench& bench, const PointRef& point, Findings& findings) {
     const Circuit& circuit = bench.circuit;
-    const auto hidden = [&](std::string says, std::string help) { findings.add(503, point.at, std::move(says), std::move(help)); };
+    const auto hidden = [&](std::string says, std::string help) {
+        findings.add(503, point.at, std::move(says), std::move(help));
+    };
     if (point.wire != none) {
         const Wire& wire = circuit.wires[point.wire];
         if (wire.from == none || wire.to == none) return;
-        return hidden(fmt::format("{} is insulated along its way: no tip gets there", wire.id),
-                      fmt::format("write one of its ends, {} or {}", circuit.pin_name(wire.from), circuit.pin_name(wire.to)));
+        return hidden(
+            fmt::format("{} is insulated along its way: no tip gets there", wire.id),
+            fmt::format("write one of its ends, {} or {}", circuit.pin_name(wire.from), circuit.pin_name(wire.to)));
     }
     if (point.part == none) return;
     const Part& part = circuit.parts[point.part];
     if (part.kind == PartKind::splice) {
-        if (!part.bare) hidden(fmt::format("{} is a splice inside the loom: there is nothing to probe", part.id), "write a pin near it, or `bare` in its statement when it is a bar that can be reached");
+        if (!part.bare)
+            hidden(fmt::format("{} is a splice inside the loom: there is nothing to probe", part.id),
+                   "write a pin near it, or `bare` in its statement when it is a bar that can be reached");
         return;
     }
     if (part.kind == PartKind::ground) return;
     if (point.pin == none) {
         if (part.pins.empty() || !point.pins.empty()) return;
-        return hidden(fmt::format("{} has more than one pin: a tip goes to one of them", part.id), fmt::format("write the pin, such as {}", circuit.pin_name(part.pins.front())));
+        return hidden(fmt::format("{} has more than one pin: a tip goes to one of them", part.id),
+                      fmt::format("write the pin, such as {}", circuit.pin_name(part.pins.front())));
     }
     const std::string pin = circuit.pin_name(point.pin);
     if (point.metal == Metal::joint) {
-        const std::string other = part.kind == PartKind::connector && circuit.mate(point.pin) != none && part.twin != none ? circuit.pin_name(circuit.mate(point.pin)) : "part " + pin;
-        return hidden(fmt::format("joint {} is a contact, no place for a tip", pin), fmt::format("write its two sides, {} and {}", pin, other));
+        const std::string other =
+            part.kind == PartKind::connector && circuit.mate(point.pin) != none && part.twin != none
+                ? circuit.pin_name(circuit.mate(point.pin))
+                : "part " + pin;
+        return hidden(fmt::format("joint {} is a contact, no place for a tip", pin),
+                      fmt::format("write its two sides, {} and {}", pin, other));
     }
     if (part.kind == PartKind::connector) return;
     const PinId cavity = circuit.mate(point.pin);
     if (cavity != none && !bench.taken_off(circuit.pins[cavity].part)) { // M3.1 and part M3.1 alike
         const std::string plug = circuit.parts[circuit.pins[cavity].part].id;
         return hidden(fmt::format("{} is hidden under {}", pin, plug),
-                      fmt::format("write {}, the wire's end, or add `{} unplugged` to the set-up", circuit.pin_name(cavity), plug));
+                      fmt::format("write {}, the wire's end, or add `{} unplugged` to the set-up",
+                                  circuit.pin_name(cavity), plug));
     }
     if (cavity != none || point.metal != Metal::part || can_be_probed_in_place(part)) return;
     if (circuit.sits_in_holder(point.part) && !bench.taken_off(point.part))
-        return hidden(fmt::format("the metal of {} is hidden in its socket", pin), fmt::format("write {}, the wire's end, or add `{} pulled` to the set-up", pin, part.id));
+        return hidden(fmt::format("the metal of {} is hidden in its socket", pin),
+                      fmt::format("write {}, the wire's end, or add `{} pulled` to the set-up", pin, part.id));
 }
 
 // What the set-up took off the way from one point to the other: the joint that is gone.
@@ -101,13 +116,16 @@ const Edge* lost_joint(const Bench& bench, const std::vector<int>& way) {
 // A wire that is missing was told of; what hangs on it cannot be judged.
 bool wire_is_missing(const Findings& findings) {
     return std::any_of(findings.list().begin(), findings.list().end(), [](const Diagnostic& finding) {
-        return finding.code == 401 || finding.code == 402 || finding.code == 403 || finding.code == 405 || finding.code == 410;
+        return finding.code == 401 || finding.code == 402 || finding.code == 403 || finding.code == 405 ||
+               finding.code == 410;
     });
 }
 
 // LS503 again, and LS513.
 void prove_drop(Bench& bench, const Row& row, NodeId red, NodeId black, Findings& findings) {
-    const Admit without_load = [](const Edge& edge, NodeId, NodeId) { return !limits_current(edge) && edge.kind != EdgeKind::source; };
+    const Admit without_load = [](const Edge& edge, NodeId, NodeId) {
+        return !limits_current(edge) && edge.kind != EdgeKind::source;
+    };
     const Reach whole = reach(bench.at_rest, std::vector{red}, without_load);
     if (!whole.has(black)) {
         if (bench.doubtful || wire_is_missing(findings)) return;
@@ -116,8 +134,12 @@ void prove_drop(Bench& bench, const Row& row, NodeId red, NodeId black, Findings
         std::string between = "nothing joins them";
         if (through.has(black))
             for (const int index : through.way(bench.at_rest, black))
-                if (limits_current(bench.at_rest.edges[index])) between = fmt::format("{} lies between them", bench.circuit.parts[bench.at_rest.edges[index].part].id);
-        findings.add(513, row.at, fmt::format("a drop is read along wires, joints and closed contacts; from {} to {} {}", bench.name(red), bench.name(black), between),
+                if (limits_current(bench.at_rest.edges[index]))
+                    between =
+                        fmt::format("{} lies between them", bench.circuit.parts[bench.at_rest.edges[index].part].id);
+        findings.add(513, row.at,
+                     fmt::format("a drop is read along wires, joints and closed contacts; from {} to {} {}",
+                                 bench.name(red), bench.name(black), between),
                      "write `volts`, or two points on one side of the load");
         return;
     }
@@ -125,7 +147,9 @@ void prove_drop(Bench& bench, const Row& row, NodeId red, NodeId black, Findings
     const Edge* gone = lost_joint(bench, whole.way(bench.at_rest, black));
     if (gone == nullptr) return;
     const std::string& part = bench.circuit.parts[gone->part].id;
-    findings.add(503, row.at, fmt::format("{} is off here, and with it the joint {}: there is no way from {} to {}", part, bench.circuit.pin_name(gone->pin), bench.name(red), bench.name(black)),
+    findings.add(503, row.at,
+                 fmt::format("{} is off here, and with it the joint {}: there is no way from {} to {}", part,
+                             bench.circuit.pin_name(gone->pin), bench.name(red), bench.name(black)),
                  fmt::format("leave {} on, or choose two points on one side of it", part));
 }
 
@@ -134,13 +158,15 @@ struct Driven {
     Driven(const Bench& bench, const Graph& graph) {
         std::vector<NodeId> plus, minus;
         for (const Edge& source : sources(bench.circuit, graph, bench.check.with)) {
-            if (bench.disconnected(graph.nodes[source.a].pin) || bench.disconnected(graph.nodes[source.b].pin)) continue;
+            if (bench.disconnected(graph.nodes[source.a].pin) || bench.disconnected(graph.nodes[source.b].pin))
+                continue;
             plus.push_back(source.a);
             minus.push_back(source.b);
         }
         ground = reach(graph, minus, [](const Edge& edge, NodeId, NodeId) { return conducts(edge); });
         by_plus = reach(graph, plus, [&](const Edge& edge, NodeId from, NodeId to) {
-            return (conducts(edge) || limits_current(edge) || (edge.kind == EdgeKind::diode && from == edge.a)) && !ground.has(to);
+            return (conducts(edge) || limits_current(edge) || (edge.kind == EdgeKind::diode && from == edge.a)) &&
+                   !ground.has(to);
         });
     }
     Reach ground;  // what conducts to the minus
@@ -152,17 +178,24 @@ struct Driven {
 void prove_live_half(Bench& bench, const Row& row, Findings& findings) {
     if (bench.check.measure != MeasureKind::volts && bench.check.measure != MeasureKind::testlamp) return;
     for (const PointRef* point : {&row.red, &row.black}) {
-        if (point->pin == none || bench.circuit.parts[point->part].twin == none || !bench.taken_off(point->part)) continue;
+        if (point->pin == none || bench.circuit.parts[point->part].twin == none || !bench.taken_off(point->part))
+            continue;
         const Part& half = bench.circuit.parts[point->part];
         const PinId mate = bench.circuit.mate(point->pin);
         if (mate == none) continue;
         const Graph& graph = bench.in_setup();
         const Driven driven(bench, graph);
-        const auto live = [&](PinId pin) { return driven.ground.has(graph.wire_end[pin]) || driven.by_plus.has(graph.wire_end[pin]); };
+        const auto live = [&](PinId pin) {
+            return driven.ground.has(graph.wire_end[pin]) || driven.by_plus.has(graph.wire_end[pin]);
+        };
         if (live(point->pin) || !live(mate)) continue;
         const Part& other = bench.circuit.parts[half.twin];
-        const auto named = [](const Part& part) { return part.half.empty() ? part.id : fmt::format("{} (\"{}\")", part.id, part.half); };
-        findings.add(504, point->at, fmt::format("{} hangs dead here: with the pair apart the battery reaches only {}", named(half), named(other)),
+        const auto named = [](const Part& part) {
+            return part.half.empty() ? part.id : fmt::format("{} (\"{}\")", part.id, part.half);
+        };
+        findings.add(504, point->at,
+                     fmt::format("{} hangs dead here: with the pair apart the battery reaches only {}", named(half),
+                                 named(other)),
                      fmt::format("write {}", bench.circuit.pin_name(mate)));
         return; // one message a row
     }
@@ -177,11 +210,17 @@ void prove_not_driven(Bench& bench, const Row& row, NodeId red, NodeId black, Fi
         if (!driven.by_plus.has(point)) continue;
         const std::vector<int> way = driven.by_plus.way(graph, point);
         const std::vector<std::string> by = way_words(bench.circuit, graph, way);
-        std::string off = fmt::format("{}.- disconnected", bench.circuit.parts[bench.circuit.pins[graph.nodes[driven.by_plus.order.front()].pin].part].id);
+        std::string off =
+            fmt::format("{}.- disconnected",
+                        bench.circuit.parts[bench.circuit.pins[graph.nodes[driven.by_plus.order.front()].pin].part].id);
         for (const int index : way)
-            if (graph.edges[index].kind == EdgeKind::link) off = fmt::format("{} pulled", bench.circuit.parts[graph.edges[index].part].id);
-        findings.add(505, row.at, fmt::format("a supply still feeds {} in this set-up, by {}: `{}` reads false and the meter may suffer", bench.name(point), list_words(by, "and", 8), measure_word(bench.check.measure)),
-                     fmt::format("take the supply off first, such as `{}`", off));
+            if (graph.edges[index].kind == EdgeKind::link)
+                off = fmt::format("{} pulled", bench.circuit.parts[graph.edges[index].part].id);
+        findings.add(
+            505, row.at,
+            fmt::format("a supply still feeds {} in this set-up, by {}: `{}` reads false and the meter may suffer",
+                        bench.name(point), list_words(by, "and", 8), measure_word(bench.check.measure)),
+            fmt::format("take the supply off first, such as `{}`", off));
         return;
     }
 }
@@ -194,15 +233,20 @@ void prove_bridges(Bench& bench, Findings& findings) {
         const NodeId a = graph.node_of(item.a), b = graph.node_of(item.b);
         if (a == none || b == none) continue;
         const Admit without = [&](const Edge& edge, NodeId, NodeId) {
-            const bool itself = edge.kind == EdgeKind::bridge && ((edge.a == a && edge.b == b) || (edge.a == b && edge.b == a));
+            const bool itself =
+                edge.kind == EdgeKind::bridge && ((edge.a == a && edge.b == b) || (edge.a == b && edge.b == a));
             return conducts(edge) && !itself;
         };
         std::vector<NodeId> plus, minus;
-        for (const Edge& source : sources(bench.circuit, graph, bench.check.with)) plus.push_back(source.a), minus.push_back(source.b);
+        for (const Edge& source : sources(bench.circuit, graph, bench.check.with))
+            plus.push_back(source.a), minus.push_back(source.b);
         const Reach fed = reach(graph, plus, without), ground = reach(graph, minus, without);
         if ((fed.has(a) && ground.has(b)) || (fed.has(b) && ground.has(a))) {
             const NodeId live = fed.has(a) && ground.has(b) ? a : b;
-            findings.add(506, item.at, fmt::format("this bridge joins the supply at {} straight to ground at {}", bench.name(live), bench.name(live == a ? b : a)), "bridge two points of one side, such as the contact of a relay");
+            findings.add(506, item.at,
+                         fmt::format("this bridge joins the supply at {} straight to ground at {}", bench.name(live),
+                                     bench.name(live == a ? b : a)),
+                         "bridge two points of one side, such as the contact of a relay");
         }
     }
 }
@@ -210,7 +254,9 @@ void prove_bridges(Bench& bench, Findings& findings) {
 // --- LS507 ---------------------------------------------------------------------------------------------------------
 bool prove_apart(const Bench& bench, const Row& row, NodeId red, NodeId black, Findings& findings) {
     if (red != black) return true;
-    findings.add(507, row.at, fmt::format("both tips are on one piece of metal, {}: this always reads 0", bench.name(red)), "write two points with something between them");
+    findings.add(507, row.at,
+                 fmt::format("both tips are on one piece of metal, {}: this always reads 0", bench.name(red)),
+                 "write two points with something between them");
     return false;
 }
 
@@ -228,8 +274,9 @@ void prove_row(Bench& bench, const Row& row, Findings& findings) {
 
 void prove_probing(const Plan& plan, const Doubt& doubt, Findings& findings) {
     const Graph at_rest = build_graph(plan.circuit);
-    const bool wires_lost = doubt.circuit || std::any_of(plan.circuit.wires.begin(), plan.circuit.wires.end(),
-                                                         [](const Wire& wire) { return wire.from == none || wire.to == none; });
+    const bool wires_lost =
+        doubt.circuit || std::any_of(plan.circuit.wires.begin(), plan.circuit.wires.end(),
+                                     [](const Wire& wire) { return wire.from == none || wire.to == none; });
     for (const Check& check : plan.checks) {
         Bench bench(plan, at_rest, check, wires_lost);
         for (const SetupItem& item : check.with.items)
@@ -239,7 +286,8 @@ void prove_probing(const Plan& plan, const Doubt& doubt, Findings& findings) {
             }
         prove_bridges(bench, findings);
         if (has_two_points(check.measure))
-            for (const Row& row : check.rows) prove_row(bench, row, findings);
+            for (const Row& row : check.rows)
+                prove_row(bench, row, findings);
     }
 }
 

@@ -6,9 +6,9 @@
 
 namespace loomsheet {
 
-// Runs every rule, then takes out what `allow` accepts and reports allowances that nothing needed. `found` is what the stages
-// before have found: it is handed back with the rest, allowances count for it too, and a rule that looks for what is missing
-// keeps silent where something was left out because of it.
+// Runs every rule, then takes out what `allow` accepts and reports allowances that nothing needed. `found` is what the
+// stages before have found: it is handed back with the rest, allowances count for it too, and a rule that looks for
+// what is missing keeps silent where something was left out because of it.
 Findings prove(Plan& plan, Findings found = {});
 
 // flow.cpp (LS3xx), wiring.cpp (LS4xx), setup.cpp (LS5xx) add their families.

@@ -14,7 +14,8 @@ namespace {
 std::string how_off(const Circuit& circuit, PartId id, PinId pin) {
     const Part& part = circuit.parts[id];
     if (part.kind == PartKind::connector) return fmt::format("write `{} unplugged`", part.id);
-    if (const PartId plug = circuit.plug_of(id); plug != none) return fmt::format("write `{} unplugged`: that is its plug", circuit.parts[plug].id);
+    if (const PartId plug = circuit.plug_of(id); plug != none)
+        return fmt::format("write `{} unplugged`: that is its plug", circuit.parts[plug].id);
     if (circuit.sits_in_holder(id)) return fmt::format("write `{} pulled`: it sits in a holder", part.id);
     if (part.kind == PartKind::battery) return fmt::format("write `{}.- disconnected`", part.id);
     if (pin != none) return fmt::format("write `{} disconnected`", circuit.pin_name(pin));
@@ -27,43 +28,60 @@ void prove_comes_off(const Circuit& circuit, const SetupItem& item, PartId id, F
     const bool plug = part.kind == PartKind::connector;
     switch (item.kind) {
     case ItemKind::unplugged:
-        if (!plug) findings.add(502, item.at, fmt::format("{} is {}: only a plug is unplugged, by its own name", part.id, a_kind(part.kind)), how_off(circuit, id, none));
+        if (!plug)
+            findings.add(502, item.at,
+                         fmt::format("{} is {}: only a plug is unplugged, by its own name", part.id, a_kind(part.kind)),
+                         how_off(circuit, id, none));
         return;
     case ItemKind::pulled:
     case ItemKind::one_of_pulled:
-        if (!circuit.sits_in_holder(id)) findings.add(502, item.at, fmt::format("{} is {} that sits in no holder: it cannot be pulled", part.id, a_kind(part.kind)), how_off(circuit, id, none));
+        if (!circuit.sits_in_holder(id))
+            findings.add(
+                502, item.at,
+                fmt::format("{} is {} that sits in no holder: it cannot be pulled", part.id, a_kind(part.kind)),
+                how_off(circuit, id, none));
         return;
     case ItemKind::disconnected:
         if (plug || circuit.mate(item.pin) != none || circuit.sits_in_holder(id))
-            findings.add(502, item.at, fmt::format("{} has no clamp or nut: it is not disconnected", circuit.pin_name(item.pin)), how_off(circuit, id, none));
+            findings.add(502, item.at,
+                         fmt::format("{} has no clamp or nut: it is not disconnected", circuit.pin_name(item.pin)),
+                         how_off(circuit, id, none));
         return;
     default: return;
     }
 }
 
 // --- LS509 ---------------------------------------------------------------------------------------------------------
-bool runs(const SetupItem& item) { return item.kind == ItemKind::engine_running || item.kind == ItemKind::engine_speed; }
+bool runs(const SetupItem& item) {
+    return item.kind == ItemKind::engine_running || item.kind == ItemKind::engine_speed;
+}
 
 // Why the two cannot hold at once; empty when they can.
 std::string contradiction(const Circuit& circuit, const SetupItem& a, const SetupItem& b) {
-    const auto pair = [&](ItemKind one, ItemKind other) { return (a.kind == one && b.kind == other) || (a.kind == other && b.kind == one); };
+    const auto pair = [&](ItemKind one, ItemKind other) {
+        return (a.kind == one && b.kind == other) || (a.kind == other && b.kind == one);
+    };
     const SetupItem& key = a.kind == ItemKind::key ? a : b;
-    if (a.kind == ItemKind::key && b.kind == ItemKind::key && a.word != b.word) return fmt::format("the key is both {} and {}", a.word, b.word);
+    if (a.kind == ItemKind::key && b.kind == ItemKind::key && a.word != b.word)
+        return fmt::format("the key is both {} and {}", a.word, b.word);
     if (key.kind == ItemKind::key && (runs(a) || runs(b)) && (key.word == "off" || key.word == "crank"))
         return fmt::format("with the key {} the engine does not run", key.word == "off" ? "off" : "at crank");
     if (pair(ItemKind::key, ItemKind::asleep) && key.word != "off") return "with the key on nothing is asleep";
-    if ((a.kind == ItemKind::asleep && runs(b)) || (b.kind == ItemKind::asleep && runs(a))) return "with the engine running nothing is asleep";
+    if ((a.kind == ItemKind::asleep && runs(b)) || (b.kind == ItemKind::asleep && runs(a)))
+        return "with the engine running nothing is asleep";
     if (pair(ItemKind::output_on, ItemKind::unplugged)) {
         const SetupItem& output = a.kind == ItemKind::output_on ? a : b;
         const PartId off = output.kind == a.kind ? b.part : a.part;
         const PinId under = circuit.mate(output.pin); // the cavity, or the pin under it
         const bool same = circuit.pins[output.pin].part == off || (under != none && circuit.pins[under].part == off);
-        if (same) return fmt::format("with {} off, {} reaches nothing", circuit.parts[off].id, circuit.pin_name(output.pin));
+        if (same)
+            return fmt::format("with {} off, {} reaches nothing", circuit.parts[off].id, circuit.pin_name(output.pin));
     }
     if (pair(ItemKind::pulled, ItemKind::one_of_pulled)) {
         const SetupItem& each = a.kind == ItemKind::one_of_pulled ? a : b;
         const PartId pulled = each.kind == a.kind ? b.part : a.part;
-        if (std::find(each.parts.begin(), each.parts.end(), pulled) != each.parts.end()) return fmt::format("{} is pulled the whole time and in turn", circuit.parts[pulled].id);
+        if (std::find(each.parts.begin(), each.parts.end(), pulled) != each.parts.end())
+            return fmt::format("{} is pulled the whole time and in turn", circuit.parts[pulled].id);
     }
     if (!same_subject(a, b) || same_state(a, b) || a.kind == ItemKind::key) return {};
     if (runs(a)) return "the engine is at two speeds";
@@ -71,10 +89,13 @@ std::string contradiction(const Circuit& circuit, const SetupItem& a, const Setu
     return "the same thing is in two states at once";
 }
 
-bool within(Span inner, Span outer) { return inner.file == outer.file && inner.begin >= outer.begin && inner.end <= outer.end; }
+bool within(Span inner, Span outer) {
+    return inner.file == outer.file && inner.begin >= outer.begin && inner.end <= outer.end;
+}
 
 bool holds(const Setup& setup, const SetupItem& item) {
-    return std::any_of(setup.items.begin(), setup.items.end(), [&](const SetupItem& each) { return each.at == item.at; });
+    return std::any_of(setup.items.begin(), setup.items.end(),
+                       [&](const SetupItem& each) { return each.at == item.at; });
 }
 
 void prove_no_contradiction(const Plan& plan, const Setup& setup, Findings& findings) {
@@ -83,13 +104,19 @@ void prove_no_contradiction(const Plan& plan, const Setup& setup, Findings& find
             const SetupItem &later = setup.items[i], &earlier = setup.items[j];
             const std::string why = contradiction(plan.circuit, earlier, later);
             if (why.empty()) continue;
-            const auto told = [&](const NamedSetup& named) { return &named.setup != &setup && holds(named.setup, later) && holds(named.setup, earlier); };
+            const auto told = [&](const NamedSetup& named) {
+                return &named.setup != &setup && holds(named.setup, later) && holds(named.setup, earlier);
+            };
             if (std::any_of(plan.setups.begin(), plan.setups.end(), told)) return;
             // What a label stands for is written elsewhere: the line that brings the two together is to be changed.
             const SetupItem& here = within(later.at, setup.at) ? later : earlier;
             const SetupItem& there = &here == &later ? earlier : later;
             const Span at = within(here.at, setup.at) ? here.at : setup.at;
-            findings.add({509, at, fmt::format("the set-up contradicts itself: {}", why), "keep the one that is meant", {{there.at, "against this"}}});
+            findings.add({509,
+                          at,
+                          fmt::format("the set-up contradicts itself: {}", why),
+                          "keep the one that is meant",
+                          {{there.at, "against this"}}});
             return; // one message a set-up
         }
 }
@@ -97,18 +124,25 @@ void prove_no_contradiction(const Plan& plan, const Setup& setup, Findings& find
 // --- LS511 ---------------------------------------------------------------------------------------------------------
 void prove_bridge_fused(const SetupItem& item, Findings& findings) {
     if (item.kind == ItemKind::bridge && !item.value)
-        findings.add(511, item.at, "a bridge without a fuse: a slip of the tip burns the lead", "say how it is fused, such as `fused 10 A`, not above the fuse of the circuit");
+        findings.add(511, item.at, "a bridge without a fuse: a slip of the tip burns the lead",
+                     "say how it is fused, such as `fused 10 A`, not above the fuse of the circuit");
 }
 
 // --- LS512 ---------------------------------------------------------------------------------------------------------
 void prove_load_lies(const Check& check, Findings& findings) {
-    const bool two_points = !check.rows.empty() && check.measure != MeasureKind::amps && check.measure != MeasureKind::clamp;
+    const bool two_points =
+        !check.rows.empty() && check.measure != MeasureKind::amps && check.measure != MeasureKind::clamp;
     if (two_points || check.measure == MeasureKind::nothing) return;
     for (const SetupItem& item : check.with.items) {
         if (item.kind != ItemKind::load || !item.across_points) continue;
         const bool here = within(item.at, check.with.at);
-        Diagnostic finding{512, here ? item.at : check.with.at, {}, "say where it lies, such as `load 21 W across X21.1 to X21.2`", {}};
-        finding.says = fmt::format("`{}` has no two points that the load could lie across", measure_word(check.measure));
+        Diagnostic finding{512,
+                           here ? item.at : check.with.at,
+                           {},
+                           "say where it lies, such as `load 21 W across X21.1 to X21.2`",
+                           {}};
+        finding.says =
+            fmt::format("`{}` has no two points that the load could lie across", measure_word(check.measure));
         if (!here) finding.related.push_back({item.at, "the load"});
         findings.add(std::move(finding));
     }
@@ -117,7 +151,8 @@ void prove_load_lies(const Check& check, Findings& findings) {
 void prove_items(const Plan& plan, const Setup& setup, Findings& findings) {
     for (const SetupItem& item : setup.items) {
         prove_comes_off(plan.circuit, item, item.part, findings);
-        for (const PartId part : item.parts) prove_comes_off(plan.circuit, item, part, findings);
+        for (const PartId part : item.parts)
+            prove_comes_off(plan.circuit, item, part, findings);
         prove_bridge_fused(item, findings);
     }
     prove_no_contradiction(plan, setup, findings);
@@ -126,9 +161,11 @@ void prove_items(const Plan& plan, const Setup& setup, Findings& findings) {
 } // namespace
 
 void prove_setup(const Plan& plan, const Doubt& doubt, Findings& findings) {
-    for (const NamedSetup& named : plan.setups) prove_items(plan, named.setup, findings);
+    for (const NamedSetup& named : plan.setups)
+        prove_items(plan, named.setup, findings);
     prove_items(plan, plan.complaint_with, findings);
-    for (const Plant& plant : plan.plants) prove_items(plan, plant.with, findings);
+    for (const Plant& plant : plan.plants)
+        prove_items(plan, plant.with, findings);
     for (const Check& check : plan.checks) {
         prove_items(plan, check.with, findings);
         prove_load_lies(check, findings);

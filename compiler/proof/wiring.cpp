@@ -13,8 +13,10 @@ void prove_wiring(const Plan& plan, const Doubt& doubt, Findings& findings) {
         std::size_t excused = nets.lost_wires.size(); // each may have been meant for one of them
         for (OpenEnd& end : open) {
             if (end.told || end.finding.code == 0) continue;
-            if (excused > 0) --excused;
-            else findings.add(std::move(end.finding));
+            if (excused > 0)
+                --excused;
+            else
+                findings.add(std::move(end.finding));
         }
     }
     if (!nets.has_source()) return;

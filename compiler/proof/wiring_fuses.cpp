@@ -15,7 +15,9 @@ std::vector<PartId> consumers_on(const Nets& nets, const Reach& there) {
     std::vector<PartId> parts;
     for (const Consumer& consumer : nets.consumers) {
         const auto on = [&](NodeId node) { return there.has(node); };
-        if (!std::any_of(consumer.plus.begin(), consumer.plus.end(), on) && !std::any_of(consumer.minus.begin(), consumer.minus.end(), on)) continue;
+        if (!std::any_of(consumer.plus.begin(), consumer.plus.end(), on) &&
+            !std::any_of(consumer.minus.begin(), consumer.minus.end(), on))
+            continue;
         if (parts.empty() || parts.back() != consumer.part) parts.push_back(consumer.part);
     }
     return parts;
@@ -23,11 +25,13 @@ std::vector<PartId> consumers_on(const Nets& nets, const Reach& there) {
 
 std::vector<std::string> ids(const Circuit& circuit, const std::vector<PartId>& parts) {
     std::vector<std::string> names;
-    for (const PartId part : parts) names.push_back(circuit.parts[part].id);
+    for (const PartId part : parts)
+        names.push_back(circuit.parts[part].id);
     return names;
 }
 
-// --- LS408, LS409: a fuse and what lies behind it ---------------------------------------------------------------------
+// --- LS408, LS409: a fuse and what lies behind it
+// ---------------------------------------------------------------------
 struct Fuse {
     PartId part = none;
     int link = none;      // its edge
@@ -89,7 +93,8 @@ double amps_of(const Nets& nets, const Consumer& consumer, double system) {
     if (consumer.element != none) return amps_of(part.elements[consumer.element], system);
     if (part.supply_pins.size() != 1) return 0; // which of its pins takes how much is not said
     double most = 0;
-    for (const Draw& draw : part.draws) most = std::max(most, draw.value.si);
+    for (const Draw& draw : part.draws)
+        most = std::max(most, draw.value.si);
     return most;
 }
 
@@ -99,7 +104,8 @@ struct Drawn {
     std::vector<PartId> parts;
 };
 
-// The most that surely flows at once through the fuse. Contacts side by side are not added up: they may be alternatives.
+// The most that surely flows at once through the fuse. Contacts side by side are not added up: they may be
+// alternatives.
 Drawn most_drawn(const Nets& nets, const Fuse& fuse, double system) {
     const Reach there = behind(nets, fuse, true);
     std::vector<int> last_contact(nets.graph.nodes.size(), none); // on the way to each node
@@ -147,22 +153,32 @@ Drawn most_drawn(const Nets& nets, const Fuse& fuse, double system) {
 void prove_fused(const Nets& nets, Findings& findings) {
     const Circuit& circuit = nets.circuit;
     const auto unfused = [&](const Edge& edge) { return edge.wire != none && circuit.wires[edge.wire].unfused; };
-    const auto unlimited = [](const Edge& edge) { return edge.kind != EdgeKind::link && (is_conductor(edge) || edge.kind == EdgeKind::contact); };
+    const auto unlimited = [](const Edge& edge) {
+        return edge.kind != EdgeKind::link && (is_conductor(edge) || edge.kind == EdgeKind::contact);
+    };
     const Reach on_purpose = reach(nets.graph, nets.plus, [&](const Edge& edge, NodeId, NodeId to) {
         return unlimited(edge) && (edge.kind != EdgeKind::wire || unfused(edge)) && !nets.cold.has(to);
     });
     for (const NodeId from : on_purpose.order)
         for (const int index : nets.graph.at[from]) {
             const Edge& first = nets.graph.edges[index];
-            if (first.kind != EdgeKind::wire || unfused(first) || on_purpose.has(first.other(from)) || nets.cold.has(first.other(from))) continue;
-            const Reach beyond = reach(nets.graph, std::vector{first.other(from)}, [&](const Edge& edge, NodeId, NodeId to) {
-                return unlimited(edge) && !nets.cold.has(to) && !on_purpose.has(to);
-            });
+            if (first.kind != EdgeKind::wire || unfused(first) || on_purpose.has(first.other(from)) ||
+                nets.cold.has(first.other(from)))
+                continue;
+            const Reach beyond =
+                reach(nets.graph, std::vector{first.other(from)}, [&](const Edge& edge, NodeId, NodeId to) {
+                    return unlimited(edge) && !nets.cold.has(to) && !on_purpose.has(to);
+                });
             const std::vector<PartId> fed = consumers_on(nets, beyond);
             if (fed.empty()) continue;
             const Wire& wire = circuit.wires[first.wire];
-            findings.add(407, wire.at, fmt::format("{} leads from the battery to {} with no fuse on the way", wire.id, list_words(ids(circuit, fed))),
-                         fmt::format("put a fuse before {}, or write `unfused` in it when it is a main cable without a fuse on purpose", wire.id));
+            findings.add(
+                407, wire.at,
+                fmt::format("{} leads from the battery to {} with no fuse on the way", wire.id,
+                            list_words(ids(circuit, fed))),
+                fmt::format(
+                    "put a fuse before {}, or write `unfused` in it when it is a main cable without a fuse on purpose",
+                    wire.id));
         }
 }
 
@@ -182,12 +198,16 @@ void prove_fuse_sizes(const Nets& nets, Findings& findings) {
                 if (may && (!weakest || may->amps < least.amps)) weakest = &circuit.wires[edge.wire], least = *may;
             }
         if (!weakest || part.rating->si <= least.amps) continue;
-        findings.add({408, part.at,
-                      fmt::format("{} of {} A is larger than {} behind it may carry: {}{} A ({})", part.id, number_words(part.rating->si), weakest->id,
-                                  weakest->gauge.empty() ? "" : weakest->gauge + ", ", number_words(least.amps), least.basis),
-                      fmt::format("take a fuse of {} A at most or a thicker wire; when the wire's data sheet allows more, write `rated {} A` in {}",
-                                  number_words(largest_fuse_up_to(least.amps)), number_words(part.rating->si), weakest->id),
-                      {{weakest->at, "the thinnest wire before the next fuse or load"}}});
+        findings.add(
+            {408,
+             part.at,
+             fmt::format("{} of {} A is larger than {} behind it may carry: {}{} A ({})", part.id,
+                         number_words(part.rating->si), weakest->id,
+                         weakest->gauge.empty() ? "" : weakest->gauge + ", ", number_words(least.amps), least.basis),
+             fmt::format("take a fuse of {} A at most or a thicker wire; when the wire's data sheet allows more, write "
+                         "`rated {} A` in {}",
+                         number_words(largest_fuse_up_to(least.amps)), number_words(part.rating->si), weakest->id),
+             {{weakest->at, "the thinnest wire before the next fuse or load"}}});
     }
 }
 
@@ -200,10 +220,14 @@ void prove_fuse_loads(const Plan& plan, const Nets& nets, Findings& findings) {
         const Drawn most = most_drawn(nets, fuse, system);
         if (most.amps <= share * part.rating->si) continue;
         findings.add(409, part.at,
-                     fmt::format("{} {} {} A through {} of {} A: {} %, and a fuse should carry no more than 80 % for long (common practice)",
-                                 list_words(ids(nets.circuit, most.parts)), most.parts.size() == 1 ? "draws" : "draw", number_words(most.amps), part.id, number_words(part.rating->si),
+                     fmt::format("{} {} {} A through {} of {} A: {} %, and a fuse should carry no more than 80 % for "
+                                 "long (common practice)",
+                                 list_words(ids(nets.circuit, most.parts)), most.parts.size() == 1 ? "draws" : "draw",
+                                 number_words(most.amps), part.id, number_words(part.rating->si),
                                  number_words(std::round(100 * most.amps / part.rating->si))),
-                     fmt::format("take a fuse of {} A or more, with a wire that suits it{}", number_words(smallest_fuse_from(most.amps / share)), most.parts.size() == 1 ? "" : ", or feed them apart"));
+                     fmt::format("take a fuse of {} A or more, with a wire that suits it{}",
+                                 number_words(smallest_fuse_from(most.amps / share)),
+                                 most.parts.size() == 1 ? "" : ", or feed them apart"));
     }
 }
 

@@ -13,7 +13,8 @@ std::optional<std::vector<PartId>> closed_together(const Graph& graph, const std
     std::map<PartId, std::uint64_t> positions;
     for (const int index : way) {
         const Edge& edge = graph.edges[index];
-        if (edge.kind == EdgeKind::contact) positions.try_emplace(edge.part, ~std::uint64_t{0}).first->second &= edge.positions;
+        if (edge.kind == EdgeKind::contact)
+            positions.try_emplace(edge.part, ~std::uint64_t{0}).first->second &= edge.positions;
     }
     std::vector<PartId> parts;
     for (const auto& [part, common] : positions) {
@@ -42,7 +43,9 @@ WireId wire_to_blame(Nets& nets, const std::vector<int>& way) {
 
 void prove_no_short(Nets& nets, Findings& findings) {
     const Circuit& circuit = nets.circuit;
-    const Admit closable = [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge) || edge.kind == EdgeKind::contact; };
+    const Admit closable = [](const Edge& edge, NodeId, NodeId) {
+        return is_conductor(edge) || edge.kind == EdgeKind::contact;
+    };
     for (const Edge& battery : sources(circuit, nets.graph)) {
         for (;;) {
             const Reach from_plus = reach(nets.graph, std::vector{battery.a}, closable);
@@ -53,10 +56,13 @@ void prove_no_short(Nets& nets, Findings& findings) {
             if (blame == none) break;
             const Wire& wire = circuit.wires[blame];
             std::vector<std::string> switches;
-            for (const PartId part : *contacts) switches.push_back(circuit.parts[part].id);
+            for (const PartId part : *contacts)
+                switches.push_back(circuit.parts[part].id);
             Diagnostic finding{406, wire.at, {}, {}, {}};
             finding.says = fmt::format("the supply is joined to ground with no load between{}: {}",
-                                       switches.empty() ? "" : fmt::format(" when {} {} closed", list_words(switches), switches.size() == 1 ? "is" : "are"),
+                                       switches.empty() ? ""
+                                                        : fmt::format(" when {} {} closed", list_words(switches),
+                                                                      switches.size() == 1 ? "is" : "are"),
                                        fmt::format("{}", fmt::join(way_words(circuit, nets.graph, way), ", ")));
             finding.help = fmt::format("without {} the rest of the way is sound: look at where it ends", wire.id);
             findings.add(std::move(finding));

@@ -20,21 +20,25 @@ bool can_be_in_series(EdgeKind kind) {
     return kind == EdgeKind::load || kind == EdgeKind::resistor || kind == EdgeKind::coil || kind == EdgeKind::sensor;
 }
 
-// One step on the way: by what may conduct, and through another load that hangs in between: its far end is not on the other
-// net, and its near end neither, unless that is the metal on which the consumer itself hangs (a winding that ends at the motor).
-// So two lamps in series are a way, and a neighbour with the same lost ground is none.
+// One step on the way: by what may conduct, and through another load that hangs in between: its far end is not on the
+// other net, and its near end neither, unless that is the metal on which the consumer itself hangs (a winding that ends
+// at the motor). So two lamps in series are a way, and a neighbour with the same lost ground is none.
 bool one_step(const Nets& nets, const Edge& edge, NodeId here, NodeId to, Aim aim, bool on_own_metal) {
     if (aim.not_through(nets).has(to)) return false;
     if (may_conduct(edge, aim.ground ? here : to)) return true;
     const Reach& opposite = aim.opposite(nets);
-    return can_be_in_series(edge.kind) && (on_own_metal || !opposite.has(here)) && (!opposite.has(to) || aim.there(nets).has(to));
+    return can_be_in_series(edge.kind) && (on_own_metal || !opposite.has(here)) &&
+           (!opposite.has(to) || aim.there(nets).has(to));
 }
 
-bool is_itself(const Edge& edge, const Consumer& consumer) { return edge.part == consumer.part && edge.element == consumer.element; }
+bool is_itself(const Edge& edge, const Consumer& consumer) {
+    return edge.part == consumer.part && edge.element == consumer.element;
+}
 
 // All that hangs on `from`, but not through the consumer itself.
 Reach ways_from(const Nets& nets, const Consumer& consumer, NodeId from, Aim aim) {
-    const Reach own_metal = reach(nets.graph, std::vector{from}, [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge); });
+    const Reach own_metal =
+        reach(nets.graph, std::vector{from}, [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge); });
     return reach(nets.graph, std::vector{from}, [&](const Edge& edge, NodeId here, NodeId to) {
         return !is_itself(edge, consumer) && one_step(nets, edge, here, to, aim, own_metal.has(here));
     });
@@ -45,12 +49,14 @@ Reach ways_to(const Nets& nets, Aim aim) {
     std::vector<NodeId> starts = aim.there(nets).order;
     for (NodeId node = 0; node < static_cast<NodeId>(nets.graph.nodes.size()); ++node)
         if (nets.beyond_the_plan(node)) starts.push_back(node);
-    return reach(nets.graph, starts, [&](const Edge& edge, NodeId here, NodeId to) { return one_step(nets, edge, to, here, aim, true); });
+    return reach(nets.graph, starts,
+                 [&](const Edge& edge, NodeId here, NodeId to) { return one_step(nets, edge, to, here, aim, true); });
 }
 
 class Ways {
 public:
-    explicit Ways(const Nets& nets) : nets_(nets), to_supply_(ways_to(nets, {false})), to_ground_(ways_to(nets, {true})) {}
+    explicit Ways(const Nets& nets)
+        : nets_(nets), to_supply_(ways_to(nets, {false})), to_ground_(ways_to(nets, {true})) {}
     bool lead(const Consumer& consumer, NodeId from, Aim aim) const {
         if (aim.there(nets_).has(from)) return true;
         if (!(aim.ground ? to_ground_ : to_supply_).has(from)) return false;
@@ -79,8 +85,10 @@ struct MissingWays {
 void look_at(const Ways& ways, const Consumer& consumer, MissingWays& missing) {
     constexpr Aim to_supply{false}, to_ground{true};
     if (!consumer.either_way) {
-        if (!consumer.plus.empty() && !ways.any_leads(consumer, consumer.plus, to_supply)) missing.supplies.push_back({&consumer, consumer.plus});
-        if (!consumer.minus.empty() && !ways.any_leads(consumer, consumer.minus, to_ground)) missing.grounds.push_back({&consumer, consumer.minus});
+        if (!consumer.plus.empty() && !ways.any_leads(consumer, consumer.plus, to_supply))
+            missing.supplies.push_back({&consumer, consumer.plus});
+        if (!consumer.minus.empty() && !ways.any_leads(consumer, consumer.minus, to_ground))
+            missing.grounds.push_back({&consumer, consumer.minus});
         return;
     }
     const NodeId a = consumer.plus.front(), b = consumer.minus.front();
@@ -98,7 +106,8 @@ void look_at(const Ways& ways, const Consumer& consumer, MissingWays& missing) {
 MissingWays missing_ways(const Nets& nets) {
     MissingWays missing;
     const Ways ways(nets);
-    for (const Consumer& consumer : nets.consumers) look_at(ways, consumer, missing);
+    for (const Consumer& consumer : nets.consumers)
+        look_at(ways, consumer, missing);
     return missing;
 }
 
@@ -109,8 +118,8 @@ struct Group {
     std::vector<bool> passed; // by node: the ways of the first member come by here
 };
 
-// The last points that the ways come to: wire ends from which no wire goes on; else the metal of the car or the splice that
-// leads no further; else the pin itself.
+// The last points that the ways come to: wire ends from which no wire goes on; else the metal of the car or the splice
+// that leads no further; else the pin itself.
 Group group_of(const Nets& nets, const Missing& missing, Aim aim) {
     Group group{{missing}, {}, std::vector<bool>(nets.graph.nodes.size())};
     std::vector<NodeId> metals, splices, others;
@@ -119,11 +128,16 @@ Group group_of(const Nets& nets, const Missing& missing, Aim aim) {
         for (const NodeId node : ways.order) {
             group.passed[node] = true;
             const MetalNode& here = nets.graph.nodes[node];
-            if (nets.loose(node)) group.ends.push_back(node);
-            else if (here.metal == Metal::body) metals.push_back(node);
-            else if (here.metal != Metal::wire_end) continue;
-            else if (nets.circuit.parts[nets.circuit.pins[here.pin].part].kind == PartKind::splice) splices.push_back(node);
-            else others.push_back(node);
+            if (nets.loose(node))
+                group.ends.push_back(node);
+            else if (here.metal == Metal::body)
+                metals.push_back(node);
+            else if (here.metal != Metal::wire_end)
+                continue;
+            else if (nets.circuit.parts[nets.circuit.pins[here.pin].part].kind == PartKind::splice)
+                splices.push_back(node);
+            else
+                others.push_back(node);
         }
     }
     if (group.ends.empty()) group.ends = metals;
@@ -138,7 +152,8 @@ std::vector<Group> grouped(const Nets& nets, const std::vector<Missing>& list, A
     std::vector<Group> groups;
     for (const Missing& missing : list) {
         const auto on_its_way = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
-            return std::any_of(missing.from.begin(), missing.from.end(), [&](NodeId node) { return group.passed[node]; });
+            return std::any_of(missing.from.begin(), missing.from.end(),
+                               [&](NodeId node) { return group.passed[node]; });
         });
         if (on_its_way != groups.end()) {
             on_its_way->members.push_back(missing);
@@ -146,10 +161,14 @@ std::vector<Group> grouped(const Nets& nets, const std::vector<Missing>& list, A
         }
         Group fresh = group_of(nets, missing, aim);
         const auto same_end = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
-            return std::any_of(fresh.ends.begin(), fresh.ends.end(), [&](NodeId end) { return std::binary_search(group.ends.begin(), group.ends.end(), end); });
+            return std::any_of(fresh.ends.begin(), fresh.ends.end(), [&](NodeId end) {
+                return std::binary_search(group.ends.begin(), group.ends.end(), end);
+            });
         });
-        if (same_end != groups.end()) same_end->members.push_back(missing);
-        else groups.push_back(std::move(fresh));
+        if (same_end != groups.end())
+            same_end->members.push_back(missing);
+        else
+            groups.push_back(std::move(fresh));
     }
     return groups;
 }
@@ -157,15 +176,17 @@ std::vector<Group> grouped(const Nets& nets, const std::vector<Missing>& list, A
 std::string who(const Nets& nets, const Group& group) {
     std::vector<std::string> names;
     for (const Missing& member : group.members)
-        if (const std::string& id = nets.circuit.parts[member.consumer->part].id; std::find(names.begin(), names.end(), id) == names.end())
+        if (const std::string& id = nets.circuit.parts[member.consumer->part].id;
+            std::find(names.begin(), names.end(), id) == names.end())
             names.push_back(id);
     if (names.size() == 1) return nets.circuit.part_name(group.members.front().consumer->part);
     return list_words(names);
 }
 
 bool several(const Group& group) {
-    return std::any_of(group.members.begin(), group.members.end(),
-                       [&](const Missing& each) { return each.consumer->part != group.members.front().consumer->part; });
+    return std::any_of(group.members.begin(), group.members.end(), [&](const Missing& each) {
+        return each.consumer->part != group.members.front().consumer->part;
+    });
 }
 
 // The wire that comes to the last point.
@@ -185,7 +206,9 @@ int end_to_join(const Nets& nets, const Group& group, const std::vector<OpenEnd>
     const bool of_relay = nets.circuit.parts[group.members.front().consumer->part].kind == PartKind::relay;
     int best = none;
     for (int i = 0; i < static_cast<int>(open.size()); ++i) {
-        if (open[i].told || (open[i].finding.code == 0 && !of_relay) || !aim.there(nets).has(nets.graph.wire_end[open[i].pin])) continue;
+        if (open[i].told || (open[i].finding.code == 0 && !of_relay) ||
+            !aim.there(nets).has(nets.graph.wire_end[open[i].pin]))
+            continue;
         const NodeId end = nets.graph.wire_end[open[i].pin];
         if (std::find(group.ends.begin(), group.ends.end(), end) != group.ends.end()) continue;
         const PinId last = nets.graph.nodes[group.ends.front()].pin;
@@ -197,12 +220,14 @@ int end_to_join(const Nets& nets, const Group& group, const std::vector<OpenEnd>
 
 std::string help_words(const Nets& nets, const Group& group, int join, const std::vector<OpenEnd>& open, Aim aim) {
     const MetalNode& last = nets.graph.nodes[group.ends.front()];
-    if (last.pin == none) return fmt::format("join {} to the battery, with a strap from a ground point on it", node_name(nets.circuit, last));
+    if (last.pin == none)
+        return fmt::format("join {} to the battery, with a strap from a ground point on it",
+                           node_name(nets.circuit, last));
     const std::string from = nets.circuit.pin_name(last.pin);
     if (join != none) {
         const std::string to = node_name(nets.circuit, nets.graph.nodes[nets.graph.wire_end[open[join].pin]]);
-        return fmt::format("{} leads {} and no wire comes to it: write a wire {} -> {}", to, aim.ground ? "to ground" : "to the supply",
-                           aim.ground ? from : to, aim.ground ? to : from);
+        return fmt::format("{} leads {} and no wire comes to it: write a wire {} -> {}", to,
+                           aim.ground ? "to ground" : "to the supply", aim.ground ? from : to, aim.ground ? to : from);
     }
     if (!aim.ground) return fmt::format("write a wire from a fused supply to {}", from);
     for (const Part& part : nets.circuit.parts)
@@ -223,7 +248,8 @@ void mark_told(const Nets& nets, const Group& group, std::vector<OpenEnd>& open)
 
 // A wire whose other end was left out, and which leads where this way should go: it was meant to be here.
 bool is_explained(Nets& nets, Aim aim) {
-    const auto meant = std::find_if(nets.lost_wires.begin(), nets.lost_wires.end(), [&](NodeId end) { return aim.there(nets).has(end); });
+    const auto meant = std::find_if(nets.lost_wires.begin(), nets.lost_wires.end(),
+                                    [&](NodeId end) { return aim.there(nets).has(end); });
     if (meant == nets.lost_wires.end()) return false;
     nets.lost_wires.erase(meant);
     return true;
@@ -233,13 +259,18 @@ void report(const Nets& nets, const Group& group, std::vector<OpenEnd>& open, Ai
     const int join = end_to_join(nets, group, open, aim);
     if (join != none) open[join].told = true;
     std::vector<std::string> ends;
-    for (const NodeId end : group.ends) ends.push_back(node_name(nets.circuit, nets.graph.nodes[end]));
+    for (const NodeId end : group.ends)
+        ends.push_back(node_name(nets.circuit, nets.graph.nodes[end]));
     const Consumer& first = *group.members.front().consumer;
-    Diagnostic finding{aim.ground ? 401 : 402, nets.circuit.parts[first.part].at, {}, help_words(nets, group, join, open, aim), {}};
-    finding.says = fmt::format("{} {} no way {}: nothing leads from {} on to {}", who(nets, group), several(group) ? "have" : "has",
-                               aim.ground ? "back to ground" : "to a supply", list_words(ends, "or"), battery_words(nets, aim));
+    Diagnostic finding{
+        aim.ground ? 401 : 402, nets.circuit.parts[first.part].at, {}, help_words(nets, group, join, open, aim), {}};
+    finding.says = fmt::format("{} {} no way {}: nothing leads from {} on to {}", who(nets, group),
+                               several(group) ? "have" : "has", aim.ground ? "back to ground" : "to a supply",
+                               list_words(ends, "or"), battery_words(nets, aim));
     if (const WireId wire = last_wire(nets, group.members.front(), group.ends.front(), aim); wire != none)
-        finding.related.push_back({nets.circuit.wires[wire].at, fmt::format("{} is the last wire on the way, it comes to {}", nets.circuit.wires[wire].id, ends.front())});
+        finding.related.push_back(
+            {nets.circuit.wires[wire].at,
+             fmt::format("{} is the last wire on the way, it comes to {}", nets.circuit.wires[wire].id, ends.front())});
     findings.add(std::move(finding));
 }
 

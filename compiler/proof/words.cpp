@@ -17,7 +17,8 @@ std::string list_words(const std::vector<std::string>& words, std::string_view l
 
 std::string a_kind(PartKind kind) {
     const std::string_view word = kind_word(kind);
-    return fmt::format("{} {}", std::string_view("aeiou").find(word.front()) == std::string_view::npos ? "a" : "an", word);
+    return fmt::format("{} {}", std::string_view("aeiou").find(word.front()) == std::string_view::npos ? "a" : "an",
+                       word);
 }
 
 std::string number_words(double number) {
@@ -32,9 +33,12 @@ std::vector<std::string> way_words(const Circuit& circuit, const Graph& graph, c
     for (const int index : way) {
         const Edge& edge = graph.edges[index];
         std::string word;
-        if (edge.wire != none) word = circuit.wires[edge.wire].id;
-        else if (edge.part != none && edge.kind != EdgeKind::joint) word = circuit.parts[edge.part].id;
-        if (!word.empty() && std::find(words.begin(), words.end(), word) == words.end()) words.push_back(std::move(word));
+        if (edge.wire != none)
+            word = circuit.wires[edge.wire].id;
+        else if (edge.part != none && edge.kind != EdgeKind::joint)
+            word = circuit.parts[edge.part].id;
+        if (!word.empty() && std::find(words.begin(), words.end(), word) == words.end())
+            words.push_back(std::move(word));
     }
     return words;
 }

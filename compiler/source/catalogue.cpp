@@ -79,7 +79,6 @@ constexpr CatalogueRow rows[] = {
     {408, warning, "a fuse larger than its wire may carry"},
     {409, warning, "a load close to its fuse"},
     {410, error, "a wire that goes nowhere"},
-    {411, error, "a wire to a pin under a plug"},
     // set-up and measuring
     {501, error, "a label that is no set-up"},
     {502, error, "unplugging what has no plug"},

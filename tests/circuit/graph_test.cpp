@@ -15,7 +15,8 @@ Plan built(const std::string& text) {
     std::vector<Tree> trees;
     trees.push_back(parse(sources, file, findings));
     Plan plan = build(sources, trees, findings);
-    for (const Diagnostic& finding : findings.list()) CHECK_MESSAGE(severity_of(finding) != Severity::error, finding.says);
+    for (const Diagnostic& finding : findings.list())
+        CHECK_MESSAGE(severity_of(finding) != Severity::error, finding.says);
     return plan;
 }
 
@@ -50,7 +51,8 @@ wire W12 S1.15 -> X1.15
 // The circuit with its plan, and points by their names.
 struct Bench {
     explicit Bench(const std::string& items = "")
-        : plan(built(fan + (items.empty() ? "" : "setup here: " + items + "\n"))), graph(build_graph(plan.circuit, setup())) {}
+        : plan(built(fan + (items.empty() ? "" : "setup here: " + items + "\n"))),
+          graph(build_graph(plan.circuit, setup())) {}
     Setup setup() const { return plan.setups.empty() ? Setup{} : plan.setups.front().setup; }
     PinId pin(const std::string& name) const {
         const auto dot = name.find('.');
@@ -64,7 +66,9 @@ struct Bench {
         return reach(graph, std::vector{a}, [](const Edge& edge, NodeId, NodeId) { return conducts(edge); }).has(b);
     }
     bool may_conduct_between(NodeId a, NodeId b) const {
-        return reach(graph, std::vector{a}, [](const Edge& edge, NodeId from, NodeId) { return may_conduct(edge, from); }).has(b);
+        return reach(graph, std::vector{a},
+                     [](const Edge& edge, NodeId from, NodeId) { return may_conduct(edge, from); })
+            .has(b);
     }
     Plan plan;
     Graph graph;
@@ -121,7 +125,8 @@ TEST_CASE("the key, outputs and bridges close what they close") {
 
 TEST_CASE("a relay pulls in when both ends of its coil are joined to the battery") {
     Bench on("key on"), called("key on, U1.47 on"), keyless("U1.47 on");
-    for (Bench* bench : {&on, &called, &keyless}) pull_in(bench->plan.circuit, bench->graph, bench->setup());
+    for (Bench* bench : {&on, &called, &keyless})
+        pull_in(bench->plan.circuit, bench->graph, bench->setup());
     CHECK_FALSE(on.conducts_between(on.own("K5.30"), on.own("K5.87")));
     CHECK(called.conducts_between(called.own("K5.30"), called.own("K5.87")));
     CHECK_FALSE(called.conducts_between(called.own("K5.30"), called.own("K5.87a"))); // the break contact has opened
@@ -138,10 +143,12 @@ TEST_CASE("no way leads through both throws of a change-over contact") {
 TEST_CASE("a load does not conduct, and a way is told edge by edge") {
     const Bench bench;
     CHECK_FALSE(bench.may_conduct_between(bench.end("X21.1"), bench.end("X21.2")));
-    const Reach there = reach(bench.graph, std::vector{bench.own("M3.2")}, [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge); });
+    const Reach there = reach(bench.graph, std::vector{bench.own("M3.2")},
+                              [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge); });
     std::vector<std::string> wires;
     for (const int edge : there.way(bench.graph, bench.own("G1.-")))
-        if (const WireId wire = bench.graph.edges[edge].wire; wire != none) wires.push_back(bench.plan.circuit.wires[wire].id);
+        if (const WireId wire = bench.graph.edges[edge].wire; wire != none)
+            wires.push_back(bench.plan.circuit.wires[wire].id);
     CHECK(wires == std::vector<std::string>{"W8", "W9", "W11"});
 }
 
@@ -156,10 +163,12 @@ wire W1 G1.+ -> M1.30
 )");
     const Graph graph = build_graph(plan.circuit);
     const PartId starter = plan.circuit.find_part("M1");
-    const PinId inside = plan.circuit.find_pin(starter, "45"), outside = plan.circuit.find_pin(starter, "30"), bolted = plan.circuit.find_pin(starter, "31");
+    const PinId inside = plan.circuit.find_pin(starter, "45"), outside = plan.circuit.find_pin(starter, "30"),
+                bolted = plan.circuit.find_pin(starter, "31");
     CHECK(graph.wire_end[inside] == graph.own[inside]);
     CHECK(graph.wire_end[outside] != graph.own[outside]);
-    const Reach metal = reach(graph, std::vector{graph.own[bolted]}, [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge); });
+    const Reach metal = reach(graph, std::vector{graph.own[bolted]},
+                              [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge); });
     CHECK(metal.has(graph.engine));
     CHECK_FALSE(metal.has(graph.body));
 }
@@ -177,7 +186,8 @@ wire W1 G1.+ -> S4.30
         const Graph graph = build_graph(plan.circuit, plan.setups.empty() ? Setup{} : plan.setups.front().setup);
         const PartId s4 = plan.circuit.find_part("S4");
         const auto closed = [&](const char* a, const char* b) {
-            return reach(graph, std::vector{graph.own[plan.circuit.find_pin(s4, a)]}, [](const Edge& edge, NodeId, NodeId) { return conducts(edge); })
+            return reach(graph, std::vector{graph.own[plan.circuit.find_pin(s4, a)]},
+                         [](const Edge& edge, NodeId, NodeId) { return conducts(edge); })
                 .has(graph.own[plan.circuit.find_pin(s4, b)]);
         };
         CHECK(closed("31", "B"));

@@ -1,85 +1,40 @@
-// The pages of the findings: each shows a plan that triggers exactly its finding, what is said then, and a plan that is right.
+// Each finding has a page, and its page is true. Those of the sheet (LS8xx) are held in tests/sheet.
+#include "finding_pages.hpp"
 #include "proof/compile.hpp"
-#include "proof/page_blocks.hpp"
-#include "source/catalogue.hpp"
 #include "source/render.hpp"
-#include <cstdlib>
-#include <doctest/doctest.h>
 
 using namespace loomsheet;
 
-namespace {
-
-constexpr bool is_of_the_sheet(int code) { return code >= 800 && code < 900; } // tests/sheet holds those
-
-std::string path_of(int code) { return "grammar/findings/" + code_name(code) + ".md"; }
-
-// A page's plans: the files of the example, then those of the cure. Each begins with the block that has no name of its own.
-struct Example {
-    MemoryDisk disk;
-};
-struct Page {
-    std::vector<Example> examples;
-    std::string said;
-};
-Page read_page(int code) {
-    Page page;
-    for (const pages::Block& block : pages::blocks(pages::read(path_of(code)))) {
-        constexpr std::string_view named = "plan name=";
-        if (block.kind == "plan") page.examples.emplace_back().disk.files["example.plan"] = block.text;
-        else if (block.kind.starts_with(named)) page.examples.back().disk.files[block.kind.substr(named.size())] = block.text;
-        else if (block.kind == "text") page.said = block.text;
-        else FAIL(path_of(code), ": a block of kind ", block.kind);
-    }
-    return page;
-}
-
-void refresh(int code, const std::string& said, const std::string& now) {
-    RealDisk disk;
-    std::string page = pages::read(path_of(code));
-    const std::string open = "```text\n";
-    const auto at = page.find(open);
-    REQUIRE_MESSAGE(at != std::string::npos, path_of(code));
-    page.replace(at + open.size(), said.size(), now);
-    REQUIRE(disk.write_whole(std::string(LOOMSHEET_ROOT) + "/" + path_of(code), page).empty());
-}
-
-} // namespace
-
 TEST_CASE("every finding of the catalogue has its page, and no page is without its finding") {
-    RealDisk disk;
-    const std::string folder = std::string(LOOMSHEET_ROOT) + "/grammar/findings";
     for (const CatalogueRow& row : catalogue()) {
-        std::string page;
-        const bool there = disk.read(folder + "/" + code_name(row.code) + ".md", page).empty();
+        const bool there = finding_pages::is_there(row.code);
         CHECK_MESSAGE(there, code_name(row.code), " has no page");
         const std::string title = "# " + code_name(row.code) + ": " + std::string(row.title) + "\n";
-        if (there) CHECK_MESSAGE(page.starts_with(title), code_name(row.code), ": the page does not begin with its title");
+        if (there)
+            CHECK_MESSAGE(finding_pages::text_of(row.code).starts_with(title), code_name(row.code),
+                          ": the page does not begin with its title");
     }
-    for (const std::string& path : disk.list(folder, ".md")) {
+    RealDisk disk;
+    for (const std::string& path : disk.list(finding_pages::folder(), ".md")) {
         const std::string stem = path.substr(path.find_last_of('/') + 1);
         CHECK_MESSAGE(find_in_catalogue(std::atoi(stem.c_str() + 2)) != nullptr, path);
     }
 }
 
-TEST_CASE("the example of each page triggers exactly its finding, in the words that the page shows; the cure has no finding") {
+TEST_CASE("the example of each page triggers exactly its finding, in the words that the page shows; the cure has no "
+          "finding") {
     for (const CatalogueRow& row : catalogue()) {
-        if (is_of_the_sheet(row.code)) continue;
-        RealDisk real;
-        std::string there;
-        if (!real.read(std::string(LOOMSHEET_ROOT) + "/" + path_of(row.code), there).empty()) continue; // said above
-        Page page = read_page(row.code);
-        REQUIRE_MESSAGE(page.examples.size() == 2, path_of(row.code), " needs an example and a cure");
-
+        const bool of_the_sheet = row.code >= 800 && row.code < 900;
+        if (of_the_sheet || !finding_pages::is_there(row.code)) continue;
+        finding_pages::Page page = finding_pages::read(row.code);
         Sources sources;
-        const Findings found = compile(sources, page.examples[0].disk, "example.plan").compiled.findings;
+        const Findings found = compile(sources, page.examples[0], "example.plan").compiled.findings;
         const std::string said = render_text(sources, found, {});
-        CHECK_MESSAGE((found.list().size() == 1 && found.list().front().code == row.code), path_of(row.code), " gives\n", said);
-        if (std::getenv("LOOMSHEET_REFRESH") != nullptr) refresh(row.code, page.said, said);
-        else CHECK_MESSAGE(said == page.said, path_of(row.code), ": run this test with LOOMSHEET_REFRESH=1, then read the diff");
-
+        CHECK_MESSAGE((found.list().size() == 1 && found.list().front().code == row.code), code_name(row.code),
+                      " gives\n", said);
+        finding_pages::hold(row.code, page, said);
         Sources cured;
-        const Findings left = compile(cured, page.examples[1].disk, "example.plan").compiled.findings;
-        CHECK_MESSAGE(left.empty(), path_of(row.code), ": the cure gives\n", render_text(cured, left, {}));
+        const Findings left = compile(cured, page.examples[1], "example.plan").compiled.findings;
+        CHECK_MESSAGE(left.empty(), code_name(row.code), ": the cure gives\n", render_text(cured, left, {}));
     }
 }

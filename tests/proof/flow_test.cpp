@@ -18,8 +18,9 @@ bool says(const std::string& text, const std::string& words) { return text.find(
 } // namespace
 
 TEST_CASE("a chain that lost its head is named once, with all that falls away") {
-    const std::string plan = head + check("first", "  pass -> good\n") + check("two", "  pass -> three\n") + check("three", "  pass -> four\n") +
-                             check("four", "  pass -> bad\n") + good + "verdict bad \"Worn\"\n  blames Y1\n  after first\n";
+    const std::string plan = head + check("first", "  pass -> good\n") + check("two", "  pass -> three\n") +
+                             check("three", "  pass -> four\n") + check("four", "  pass -> bad\n") + good +
+                             "verdict bad \"Worn\"\n  blames Y1\n  after first\n";
     CHECK(said::codes(plan) == "LS301 7");
     Sources sources;
     const Findings findings = said::all(sources, plan);
@@ -45,24 +46,29 @@ TEST_CASE("a missing pass and the check that it would lead to are one finding") 
 }
 
 TEST_CASE("exercises and checks that prove a repair need no way to them") {
-    CHECK(said::codes(head + check("first", "  pass -> done\n  fail -> bad\n") + check("proof", "  pass -> done\n") + check("extra", "  pass -> done\n  exercise\n") +
+    CHECK(said::codes(head + check("first", "  pass -> done\n  fail -> bad\n") + check("proof", "  pass -> done\n") +
+                      check("extra", "  pass -> done\n  exercise\n") +
                       "verdict bad \"Worn\"\n  blames Y1\n  after proof\n") == "");
 }
 
 TEST_CASE("circles: through a repair they are meant, without one they are not, and each is told once") {
     const auto plan = [](const std::string& verdict) {
-        return head + check("first", "  pass -> done\n  fail -> two\n") + check("two", "  pass -> done\n  fail -> bad\n") + "verdict bad \"Worn\"\n  blames Y1\n" + verdict + "  -> first\n";
+        return head + check("first", "  pass -> done\n  fail -> two\n") +
+               check("two", "  pass -> done\n  fail -> bad\n") + "verdict bad \"Worn\"\n  blames Y1\n" + verdict +
+               "  -> first\n";
     };
     CHECK(said::codes(plan("  repair \"New belt\"\n")) == "");
     CHECK(said::codes(plan("")) == "LS303 15");
     CHECK(says(said::of(plan("")), "a circle: 'first' -> 'two' -> 'bad' -> 'first'"));
     CHECK(said::codes(head + check("first", "  pass -> done\n  fail -> first\n")) == "LS303 7");
-    CHECK(said::codes(head + check("first", "  pass -> two\n") + check("two", "  pass -> three\n  fail -> first\n") + check("three", "  pass -> two\n")) == "LS303 11, LS303 15"); // two ways back
+    CHECK(said::codes(head + check("first", "  pass -> two\n") + check("two", "  pass -> three\n  fail -> first\n") +
+                      check("three", "  pass -> two\n")) == "LS303 11, LS303 15"); // two ways back
 }
 
 TEST_CASE("a plan never ends when every way leads on; suspects, also the implied ones, are an end") {
     const std::string mend = "verdict mend \"Worn\"\n  blames Y1\n  repair \"New belt\"\n  -> first\n";
-    CHECK(said::codes(head + check("first", "  pass -> mend\n  fail -> two\n") + check("two", "  pass -> mend\n  low -> mend\n  high -> mend\n") + mend) == "LS305 3, LS311 8");
+    CHECK(said::codes(head + check("first", "  pass -> mend\n  fail -> two\n") +
+                      check("two", "  pass -> mend\n  low -> mend\n  high -> mend\n") + mend) == "LS305 3, LS311 8");
     CHECK(said::codes(head + check("first", "  pass -> mend\n  low -> mend\n") + mend) == "");
 }
 
@@ -72,12 +78,12 @@ TEST_CASE("bands") {
     };
     CHECK(bands("  1 .. 2 bar -> suspects\n  below 1 bar -> suspects\n") == "");
     CHECK(bands("  1 .. 2 bar -> suspects\n  below 1.5 bar -> suspects\n") == "LS306 8");
-    CHECK(bands("  0.5 .. 1 bar -> suspects\n") == "LS306 7");                          // between 1 and 2 bar nothing is said
-    CHECK(bands("  0.5 .. 1 bar -> suspects\n  fail -> suspects\n") == "");             // fail takes the rest
-    CHECK(bands("  0.5 .. 1 bar -> suspects\n  low -> suspects\n") == "");              // so does low, on its side
+    CHECK(bands("  0.5 .. 1 bar -> suspects\n") == "LS306 7");              // between 1 and 2 bar nothing is said
+    CHECK(bands("  0.5 .. 1 bar -> suspects\n  fail -> suspects\n") == ""); // fail takes the rest
+    CHECK(bands("  0.5 .. 1 bar -> suspects\n  low -> suspects\n") == "");  // so does low, on its side
     CHECK(bands("  0.5 .. 1 bar -> suspects\n  high -> suspects\n") == "LS306 7");
     CHECK(bands("  3 .. 5 bar -> suspects\n  high -> suspects\n") == "");
-    CHECK(bands("  200 .. 300 kPa -> suspects\n", "below 2 bar") == "");                // 2 bar = 200 kPa
+    CHECK(bands("  200 .. 300 kPa -> suspects\n", "below 2 bar") == ""); // 2 bar = 200 kPa
     CHECK(bands("  above 2.5 bar -> suspects\n") == "LS306 7");
 }
 
@@ -85,7 +91,8 @@ TEST_CASE("outcomes that the measurement cannot have") {
     const std::string lamp = "plan T-01 \"Test\"\nlamp E1 1/31 21 W\n"; // two lines
     const auto of = [&](const std::string& measure, const std::string& outcomes) {
         const std::string found = said::codes(lamp + "check first\n  " + measure + "\n  pass -> done\n" + outcomes);
-        return found.substr(0, found.find("LS403") == 0 ? 0 : std::string::npos) + (found == "LS403 2" ? "" : found.substr(found.find(", ") + 2));
+        return found.substr(0, found.find("LS403") == 0 ? 0 : std::string::npos) +
+               (found == "LS403 2" ? "" : found.substr(found.find(", ") + 2));
     };
     CHECK(of("volts E1.1 to E1.31", "  low -> suspects\n  high -> suspects\n") == "");
     CHECK(of("volts E1.1 to E1.31", "  open -> suspects\n") == "LS307 6");
@@ -105,17 +112,22 @@ TEST_CASE("outcomes that the measurement cannot have") {
 
 TEST_CASE("a limit against an earlier reading needs that reading on every way, and a reading of its kind") {
     const std::string two = check("two", "  pass -> three\n", "4 .. 5 bar");
-    CHECK(said::codes(head + check("first", "  pass -> two\n  fail -> two\n  allow LS311 \"on purpose\"\n") + two + check("three", "  pass -> done\n", "within 0.5 bar of two")) == "");
-    CHECK(said::codes(head + check("first", "  pass -> two\n  fail -> three\n") + two + check("three", "  pass -> done\n", "within 0.5 bar of two")) == "LS309 14");
-    CHECK(said::codes(head + check("first", "  pass -> two\n") + check("two", "  pass -> done\n", "within 0.5 V of first")) == "LS309 9");
+    CHECK(said::codes(head + check("first", "  pass -> two\n  fail -> two\n  allow LS311 \"on purpose\"\n") + two +
+                      check("three", "  pass -> done\n", "within 0.5 bar of two")) == "");
+    CHECK(said::codes(head + check("first", "  pass -> two\n  fail -> three\n") + two +
+                      check("three", "  pass -> done\n", "within 0.5 bar of two")) == "LS309 14");
+    CHECK(said::codes(head + check("first", "  pass -> two\n") +
+                      check("two", "  pass -> done\n", "within 0.5 V of first")) == "LS309 9");
     CHECK(said::codes(head + check("first", "  pass -> done\n", "within 0.5 bar of first")) == "LS309 5");
 }
 
 TEST_CASE("a look and its answers") {
-    const std::string plan = "plan T-01 \"Test\"\n  allow LS403 \"no circuit here\"\nlamp E1 1/31 21 W\ncheck first\n"; // four lines
+    const std::string plan =
+        "plan T-01 \"Test\"\n  allow LS403 \"no circuit here\"\nlamp E1 1/31 21 W\ncheck first\n"; // four lines
     CHECK(said::codes(plan + "  look \"It is lit\"\n  pass -> done\n") == "LS310 5");
     CHECK(said::codes(plan + "  look \"It is lit\": E1 lit\n  pass -> done\n  \"dim\" -> suspects\n") == "LS310 7");
-    CHECK(said::codes(plan + "  look \"How is it\"\n  \"lit\": E1 lit -> done\n  \"dark\": E1 dark -> suspects\n") == ""); // all answers written: no pass
+    CHECK(said::codes(plan + "  look \"How is it\"\n  \"lit\": E1 lit -> done\n  \"dark\": E1 dark -> suspects\n") ==
+          ""); // all answers written: no pass
 }
 
 // --- allowances ------------------------------------------------------------------------------------------------------
@@ -125,18 +137,24 @@ TEST_CASE("an allowance accepts its warning in its statement, or from the head i
     CHECK(said::codes(head + check("first", both) + good) == "LS311 3");
     CHECK(said::codes(head + check("first", both + allow) + good) == "");
     CHECK(said::codes("plan T-01 \"Test\"\n" + allow + check("first", both) + good) == "");
-    CHECK(said::codes(head + check("first", "  pass -> two\n" + allow) + check("two", both) + good) == "LS312 7, LS311 8");
-    CHECK(said::codes(head + check("first", "  pass -> two\n") + check("two", both + allow + allow) + good) == ""); // both are needed
+    CHECK(said::codes(head + check("first", "  pass -> two\n" + allow) + check("two", both) + good) ==
+          "LS312 7, LS311 8");
+    CHECK(said::codes(head + check("first", "  pass -> two\n") + check("two", both + allow + allow) + good) ==
+          ""); // both are needed
 }
 
 TEST_CASE("an allowance in a wire or a part accepts what is found there") {
-    const std::string plan = "plan T-01 \"Test\"\nbattery G1 12.6 V\nground XE1\nfuse F1 15 A\nlamp E1 1/31 21 W\nwire W1 G1.+ -> F1.1 unfused\nwire W2 G1.- -> XE1 unfused\n"
+    const std::string plan = "plan T-01 \"Test\"\nbattery G1 12.6 V\nground XE1\nfuse F1 15 A\nlamp E1 1/31 21 W\nwire "
+                             "W1 G1.+ -> F1.1 unfused\nwire W2 G1.- -> XE1 unfused\n"
                              "wire W3 F1.2 -> E1.1\nwire W4 E1.31 -> XE1\n";
     CHECK(said::codes(plan + "heater E2 1/2 20 A, allow LS403 \"drawn elsewhere\"\n") == "");
-    CHECK(said::codes(plan + "lamp E3 1/31 5 W\nwire W5 G1.+ -> E3.1, allow LS407 \"a test lead\"\nwire W6 E3.31 -> XE1\n") == "");
+    CHECK(said::codes(plan +
+                      "lamp E3 1/31 5 W\nwire W5 G1.+ -> E3.1, allow LS407 \"a test lead\"\nwire W6 E3.31 -> XE1\n") ==
+          "");
 }
 
-// --- several mistakes, and what was left out ---------------------------------------------------------------------------
+// --- several mistakes, and what was left out
+// ---------------------------------------------------------------------------
 TEST_CASE("eleven different mistakes are eleven findings, each at its line, in one run") {
     const std::string plan = R"(plan HORN-01 "Horn is silent"
 battery G1 "Battery", 12.6 V
@@ -177,7 +195,8 @@ verdict leftover "The rest"
   repair "Mend it"
   -> supply
 )";
-    CHECK(said::codes(plan) == "LS408 4, LS401 7, LS208 12, LS204 16, LS207 17, LS509 19, LS211 22, LS306 23, LS301 28, LS507 29, LS201 36");
+    CHECK(said::codes(plan) ==
+          "LS408 4, LS401 7, LS208 12, LS204 16, LS207 17, LS509 19, LS211 22, LS306 23, LS301 28, LS507 29, LS201 36");
 }
 
 TEST_CASE("what was left out is not reported as missing") {
@@ -206,11 +225,11 @@ check two
         REQUIRE_MESSAGE(at != std::string::npos, line);
         return said::codes(changed.replace(at, line.size(), instead));
     };
-    CHECK(with("E1.31 -> XE1", "E1.31 -> XE7") == "LS201 9");          // its other end may be the ground that E1 lacks
+    CHECK(with("E1.31 -> XE1", "E1.31 -> XE7") == "LS201 9"); // its other end may be the ground that E1 lacks
     CHECK(with("F1.2 -> E1.1", "F7.2 -> E1.1") == "LS201 8");
     CHECK(with("E1.31 -> XE1 6 mm2", "E1.31 => XE1 6 mm2").find("LS401") == std::string::npos);
-    CHECK(with("wire W4", "wier W4") == "LS101 9");                     // a statement is lost
-    CHECK(with("wire W4", "wire W3") == "LS202 9");                     // the second W3 is left out
+    CHECK(with("wire W4", "wier W4") == "LS101 9"); // a statement is lost
+    CHECK(with("wire W4", "wire W3") == "LS202 9"); // the second W3 is left out
     CHECK(with("1/31 21 W", "1/31 21 V").find("LS40") == std::string::npos);
     CHECK(with("  pass -> two\n  fail -> two\n", "  pass -> too\n  fail -> too\n") == "LS211 12, LS211 13");
     CHECK(with("check two", "chek two").find("LS30") == std::string::npos);

@@ -45,70 +45,79 @@ wire W16 E1.31 -> XE1 6 mm2
 std::string of(const std::string& with, const std::string& measure) {
     Sources sources;
     std::string list;
-    const Findings findings = said::all(sources, circuit + "check first\n" + (with.empty() ? "" : "  with " + with + "\n") + "  " + measure + "\n  pass -> done\n");
-    for (const Diagnostic& finding : findings.list()) list += (list.empty() ? "" : "; ") + std::to_string(finding.code) + " " + finding.says;
+    const Findings findings =
+        said::all(sources, circuit + "check first\n" + (with.empty() ? "" : "  with " + with + "\n") + "  " + measure +
+                               "\n  pass -> done\n");
+    for (const Diagnostic& finding : findings.list())
+        list += (list.empty() ? "" : "; ") + std::to_string(finding.code) + " " + finding.says;
     return list;
 }
-bool finds(const std::string& said, int code) { return said.starts_with(std::to_string(code) + " ") && said.find("; ") == std::string::npos; }
+bool finds(const std::string& said, int code) {
+    return said.starts_with(std::to_string(code) + " ") && said.find("; ") == std::string::npos;
+}
 
 } // namespace
 
 TEST_CASE("what comes off, and how") {
     const std::string look = "look \"The fan runs\": M3 runs";
-    for (const char* right : {"X21 unplugged", "X30 unplugged", "X31 unplugged", "F1 pulled", "K5 pulled", "E1 pulled", "G1.- disconnected", "S1.30 disconnected", "one of F1 K5 pulled"})
+    for (const char* right : {"X21 unplugged", "X30 unplugged", "X31 unplugged", "F1 pulled", "K5 pulled", "E1 pulled",
+                              "G1.- disconnected", "S1.30 disconnected", "one of F1 K5 pulled"})
         CHECK_MESSAGE(of(right, look) == "", right, ": ", of(right, look));
-    for (const char* wrong : {"M3 unplugged", "F1 unplugged", "S1 unplugged", "X21 pulled", "M3 pulled", "S1 pulled", "K5.30 disconnected", "X21.1 disconnected", "M3.1 disconnected", "one of F1 M3 pulled"})
+    for (const char* wrong : {"M3 unplugged", "F1 unplugged", "S1 unplugged", "X21 pulled", "M3 pulled", "S1 pulled",
+                              "K5.30 disconnected", "X21.1 disconnected", "M3.1 disconnected", "one of F1 M3 pulled"})
         CHECK_MESSAGE(finds(of(wrong, look), 502), wrong, ": ", of(wrong, look));
 }
 
 TEST_CASE("what the set-up hides") {
-    CHECK(of("", "volts X21.1 to ground") == "");                           // from the wire side
-    CHECK(of("X21 unplugged", "ohms M3.1 to M3.2") == "");                  // the motor's own pins
+    CHECK(of("", "volts X21.1 to ground") == "");          // from the wire side
+    CHECK(of("X21 unplugged", "ohms M3.1 to M3.2") == ""); // the motor's own pins
     CHECK(of("", "volts F1.2 to ground") == "");
-    CHECK(of("", "volts part F1.2 to ground") == "");                       // blade fuses have openings for the tips
+    CHECK(of("", "volts part F1.2 to ground") == ""); // blade fuses have openings for the tips
     CHECK(of("K5 pulled", "ohms part K5.86 to part K5.85") == "");
     CHECK(of("", "volts part G1.+ to part G1.-") == "");
     CHECK(of("", "volts XE1 to G1.+") == "");
     CHECK(finds(of("", "volts M3.1 to ground"), 503));
     CHECK(finds(of("", "volts part M3.1 to ground"), 503));
     CHECK(finds(of("", "volts part K5.87 to ground"), 503));
-    CHECK(finds(of("", "volts J1 to ground"), 503));                        // a splice in the loom
-    CHECK(finds(of("", "volts W4 to ground"), 503));                        // insulation
+    CHECK(finds(of("", "volts J1 to ground"), 503)); // a splice in the loom
+    CHECK(finds(of("", "volts W4 to ground"), 503)); // insulation
     CHECK(finds(of("", "volts joint X21.1 to ground"), 503));
-    CHECK(finds(of("", "volts M3 to ground"), 503));                        // which pin?
+    CHECK(finds(of("", "volts M3 to ground"), 503)); // which pin?
     CHECK(finds(of("bridge part K5.30 to K5.87 fused 10 A", "look \"The fan runs\": M3 runs"), 503));
 }
 
 TEST_CASE("a joint that the set-up took apart cannot be proved") {
     CHECK(of("key on, U1.47 on", "drop K5.87 to X21.1") == "");
     CHECK(of("key on, U1.47 on", "drop X31.1 to X21.1") == "");
-    CHECK(of("X30 unplugged", "drop K5.87 to X21.1") == "503 X30 is off here, and with it the joint X30.1: there is no way from K5.87 to X21.1");
+    CHECK(of("X30 unplugged", "drop K5.87 to X21.1") ==
+          "503 X30 is off here, and with it the joint X30.1: there is no way from K5.87 to X21.1");
     CHECK(finds(of("K5 pulled", "drop K5.30 to X30.1"), 503));
     CHECK(finds(of("G1.- disconnected", "drop X30.2 to part G1.-"), 503));
-    CHECK(of("", "drop X21.1 to X21.2") == "513 a drop is read along wires, joints and closed contacts; from X21.1 to X21.2 M3 lies between them");
+    CHECK(of("", "drop X21.1 to X21.2") ==
+          "513 a drop is read along wires, joints and closed contacts; from X21.1 to X21.2 M3 lies between them");
 }
 
 TEST_CASE("the half that hangs dead") {
     CHECK(of("X30 unplugged", "volts X30.1 to ground") == "");
     CHECK(finds(of("key on, U1.47 on, X30 unplugged", "volts X31.1 to ground"), 504));
-    CHECK(finds(of("X31 unplugged", "volts X31.1 to X31.2"), 504));         // one message for the row
+    CHECK(finds(of("X31 unplugged", "volts X31.1 to X31.2"), 504)); // one message for the row
     CHECK(finds(of("X30 unplugged", "testlamp G1.+ to X31.2"), 504));
     CHECK(of("X30 unplugged", "testlamp G1.+ to X30.2") == "");
-    CHECK(of("X30 unplugged", "ohms X31.1 to X31.2") == "");                // ohms want the dead half
+    CHECK(of("X30 unplugged", "ohms X31.1 to X31.2") == ""); // ohms want the dead half
     CHECK(of("", "volts X31.1 to X31.2") == "");
 }
 
 TEST_CASE("ohms with a supply connected") {
-    CHECK(finds(of("", "ohms K5.30 to ground"), 505));                       // straight
+    CHECK(finds(of("", "ohms K5.30 to ground"), 505)); // straight
     CHECK(finds(of("", "ohms S2.1 to S2.2"), 505));
-    CHECK(of("", "ohms X21.1 to X21.2") == "");                             // the relay is open
-    CHECK(of("", "ohms S1.15 to ground") == "");                            // the key is off
+    CHECK(of("", "ohms X21.1 to X21.2") == "");  // the relay is open
+    CHECK(of("", "ohms S1.15 to ground") == ""); // the key is off
     CHECK(finds(of("key on", "ohms S1.15 to ground"), 505));
-    CHECK(finds(of("key on, U1.47 on", "ohms X21.1 to X21.2"), 505));        // the relay has pulled in
-    CHECK(finds(of("key on", "ohms K5.85 to ground"), 505));                 // through the coil
+    CHECK(finds(of("key on, U1.47 on", "ohms X21.1 to X21.2"), 505)); // the relay has pulled in
+    CHECK(finds(of("key on", "ohms K5.85 to ground"), 505));          // through the coil
     CHECK(of("F1 pulled", "ohms K5.30 to ground") == "");
     CHECK(of("G1.- disconnected", "ohms K5.30 to ground") == "");
-    CHECK(of("", "continuity X30.2 to XE1") == "");                          // ground alone does no harm
+    CHECK(of("", "continuity X30.2 to XE1") == ""); // ground alone does no harm
     CHECK(finds(of("S2 pressed", "ohms E1.1 to E1.31"), 505));
     CHECK(of("", "ohms E1.1 to E1.31") == "");
 }
@@ -119,30 +128,33 @@ TEST_CASE("bridges") {
     CHECK(finds(of("bridge K5.30 to K5.87", look), 511));
     CHECK(finds(of("bridge K5.30 to XE1 fused 10 A", look), 506));
     CHECK(finds(of("bridge XE1 to G1.+ fused 10 A", look), 506));
-    CHECK(of("bridge K5.86 to X30.2 fused 10 A", look) == "");               // the key is off: no supply there
+    CHECK(of("bridge K5.86 to X30.2 fused 10 A", look) == ""); // the key is off: no supply there
     CHECK(finds(of("key on, bridge K5.86 to X30.2 fused 10 A", look), 506));
-    CHECK(of("key on, bridge K5.85 to XE1 fused 1 A", look) == "");          // the coil lies between
+    CHECK(of("key on, bridge K5.85 to XE1 fused 1 A", look) == ""); // the coil lies between
 }
 
 TEST_CASE("two tips on one piece of metal") {
     CHECK(finds(of("", "volts X21.1 to X21.1"), 507));
     CHECK(finds(of("", "drop XE1 to XE1"), 507));
-    CHECK(of("", "drop XE1 to XE3") == "");                                  // the body between
+    CHECK(of("", "drop XE1 to XE3") == ""); // the body between
     CHECK(of("K5 pulled", "continuity part K5.30 to part K5.87") == "");
 }
 
 TEST_CASE("set-ups that contradict themselves") {
     const std::string look = "look \"The fan runs\": M3 runs";
-    for (const char* wrong : {"key on, key off", "engine running, key off", "asleep, key on", "asleep, engine running", "at 2000 rpm, at 3000 rpm",
-                              "key on, X1 unplugged, U1.47 on", "S2 at rest, S2 pressed", "F1 pulled, one of F1 K5 pulled"})
+    for (const char* wrong : {"key on, key off", "engine running, key off", "asleep, key on", "asleep, engine running",
+                              "at 2000 rpm, at 3000 rpm", "key on, X1 unplugged, U1.47 on", "S2 at rest, S2 pressed",
+                              "F1 pulled, one of F1 K5 pulled"})
         CHECK_MESSAGE(finds(of(wrong, look), 509), wrong, ": ", of(wrong, look));
-    for (const char* right : {"key on, key on", "engine running, key on", "asleep, key off", "X21 unplugged, U1.47 on, key on", "S2 pressed, key on"})
+    for (const char* right : {"key on, key on", "engine running, key on", "asleep, key off",
+                              "X21 unplugged, U1.47 on, key on", "S2 pressed, key on"})
         CHECK_MESSAGE(of(right, look) == "", right, ": ", of(right, look));
 }
 
 TEST_CASE("a contradiction in a set-up is told there, not again in each check that uses it") {
-    const std::string plan = circuit + "setup both: key on, key off\ncheck first\n  with both\n  look \"It runs\": M3 runs\n  pass -> two\n"
-                                       "check two\n  with both\n  look \"It runs\": M3 runs\n  pass -> done\n";
+    const std::string plan =
+        circuit + "setup both: key on, key off\ncheck first\n  with both\n  look \"It runs\": M3 runs\n  pass -> two\n"
+                  "check two\n  with both\n  look \"It runs\": M3 runs\n  pass -> done\n";
     CHECK(said::codes(plan) == "LS509 34");
 }
 

@@ -1,8 +1,8 @@
 // The rules of wiring on small circuits: what must be found, and what must not.
 #include "proof/said.hpp"
 #include "source/disk.hpp"
-#include <doctest/doctest.h>
 #include <cstdlib>
+#include <doctest/doctest.h>
 
 using namespace loomsheet;
 
@@ -119,7 +119,8 @@ wire W8 E1.31 -> XE1 6 mm2
     CHECK(said::codes(plan + "wire W9 U1.31 -> XE1 6 mm2\n") == "");
     CHECK(said::codes(plan) == "LS401 7");
     CHECK(says(said::of(plan), "K5 and U1 have no way back to ground: nothing leads from U1.31 on to G1.-"));
-    CHECK(says(said::of(said::without_line(plan, "wire W4") + "wire W9 U1.31 -> XE1 6 mm2\n"), "U1.47 leads to ground and no wire comes to it: write a wire K5.85 -> U1.47"));
+    CHECK(says(said::of(said::without_line(plan, "wire W4") + "wire W9 U1.31 -> XE1 6 mm2\n"),
+               "U1.47 leads to ground and no wire comes to it: write a wire K5.85 -> U1.47"));
 }
 
 TEST_CASE("a diode leads one way only") {
@@ -240,7 +241,8 @@ wire W7 E1.31 -> XE1 0.5 mm2
     CHECK(said::codes(plan + "wire W8 K5.87 -> E1.1 2.5 mm2 rated 40 A\n") == "");
     CHECK(said::codes(plan + "wire W8 K5.87 -> E1.1 AWG 12\n") == "LS408 4"); // 38 A in an engine space
     CHECK(said::codes(plan + "wire W8 K5.87 -> E1.1 AWG 10\n") == "");
-    CHECK(says(said::of(plan + "wire W8 K5.87 -> E1.1 AWG 12\n"), "F1 of 40 A is larger than W8 behind it may carry: AWG 12, 38 A (ABYC E-11, engine space of 50 °C)"));
+    CHECK(says(said::of(plan + "wire W8 K5.87 -> E1.1 AWG 12\n"),
+               "F1 of 40 A is larger than W8 behind it may carry: AWG 12, 38 A (ABYC E-11, engine space of 50 °C)"));
 }
 
 TEST_CASE("loads that surely flow at once are added up, alternatives are not") {
@@ -274,19 +276,22 @@ wire W3 F1.2 -> E1.1 6 mm2
 wire W4 E1.31 -> XE1 6 mm2
 )");
     };
-    CHECK(lamp("55 W", "") == "LS409 4");                    // 4.6 A
-    CHECK(lamp("55 W", "  system 24 V\n") == "");            // 2.3 A
+    CHECK(lamp("55 W", "") == "LS409 4");         // 4.6 A
+    CHECK(lamp("55 W", "  system 24 V\n") == ""); // 2.3 A
     CHECK(lamp("55 W at 12 V", "  system 24 V\n") == "LS409 5");
-    CHECK(lamp("47 W", "") == "");                           // 3.9 A of 5 A
+    CHECK(lamp("47 W", "") == ""); // 3.9 A of 5 A
 }
 
-// --- LS404, LS410, LS411 ---------------------------------------------------------------------------------------------
+// --- LS410 ---------------------------------------------------------------------------------------------
 TEST_CASE("wires that end nowhere") {
-    CHECK(said::codes(battery + "splice J1\nlamp E1 1/31 21 W\nwire W3 F1.2 -> E1.1 6 mm2\nwire W4 E1.31 -> XE1 6 mm2\nwire W5 F1.2 -> J1 6 mm2\n") == "LS410 11");
-    CHECK(said::codes(battery + "lamp E1 1/31 21 W\nwire W3 F1.2 -> E1.1 6 mm2\nwire W4 E1.31 -> XE1 6 mm2\nwire W5 F1.2 -> F1.2 6 mm2\n") == "LS410 10");
+    CHECK(said::codes(battery + "splice J1\nlamp E1 1/31 21 W\nwire W3 F1.2 -> E1.1 6 mm2\nwire W4 E1.31 -> XE1 6 "
+                                "mm2\nwire W5 F1.2 -> J1 6 mm2\n") == "LS410 11");
+    CHECK(said::codes(battery + "lamp E1 1/31 21 W\nwire W3 F1.2 -> E1.1 6 mm2\nwire W4 E1.31 -> XE1 6 mm2\nwire W5 "
+                                "F1.2 -> F1.2 6 mm2\n") == "LS410 10");
 }
 
-// --- the fan plan without each of its wires ---------------------------------------------------------------------------
+// --- the fan plan without each of its wires
+// ---------------------------------------------------------------------------
 TEST_CASE("the fan plan without one of its wires: what is said, read by eye") {
     RealDisk disk;
     std::string fan;
@@ -304,7 +309,8 @@ TEST_CASE("the fan plan without one of its wires: what is said, read by eye") {
         table += "without " + wire + ":\n";
         std::istringstream lines{said::of(cut)};
         for (std::string line; std::getline(lines, line);)
-            if (line.find("LS408") == std::string::npos) table += "  " + line.substr(line.find(": ") + 2) + "\n"; // the main fuse, as before
+            if (line.find("LS408") == std::string::npos)
+                table += "  " + line.substr(line.find(": ") + 2) + "\n"; // the main fuse, as before
     }
     const std::string path = std::string(LOOMSHEET_ROOT) + "/tests/proof/fan-without-wires.txt";
     std::string golden;
