@@ -8,7 +8,7 @@ namespace loomsheet {
 
 struct FontFace {
     struct Drop {
-        void operator()(hb_face_t* face) const { hb_face_destroy(face); }
+        void operator()(hb_face_t* held) const { hb_face_destroy(held); }
     };
     std::unique_ptr<hb_face_t, Drop> face; // null when it failed
     std::string error;                     // what is wrong with the file, in words
