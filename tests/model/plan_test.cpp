@@ -202,7 +202,7 @@ TEST_CASE("`use` and `also`: parts of another file, and phrases added to them") 
                               "U1, map 1=15 2=31 3=47\naccess tray\n";
     const Built built(house, "use \"house.plan\"\nplan A-1 \"a\"\nalso U1 output 47 \"horn relay\" pulls down 0.5 A, "
                              "at \"bulkhead\"\nalso XE1 at \"left wing\"\n"
-                             "wire W1 U1.31 -> XE1\ncheck a look \"x\" with U1.47 on\n");
+                             "wire W1 X1.2 -> XE1\ncheck a look \"x\" with U1.47 on\n");
     CHECK_MESSAGE(built.places() == "", built.said()); // a panel that the shared file has for other plans is no finding
     CHECK(built.part("U1").elements.at(0).name == "horn relay");
     CHECK(built.part("U1").place == "bulkhead");
