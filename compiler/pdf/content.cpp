@@ -229,9 +229,20 @@ void Content::draw(const page::Path& mark) {
     if (mark.closed) put("h");
 }
 
+// In modules from the top left corner, so that they meet exactly.
 void Content::draw(const page::Code& mark) {
-    for (const page::Rect& rectangle : code_rectangles(mark))
-        draw(rectangle);
+    if (mark.side == 0 || !begin_path(0, Ink::black, {}, false)) return;
+    const double module = static_cast<double>(from_mm(mark.size)) / 100 / static_cast<double>(mark.side);
+    fmt::format_to(std::back_inserter(out_), "q {:.5f} 0 0 {:.5f} ", module, -module);
+    point(mark.x, mark.y);
+    put("cm");
+    for (const BlackModules& run : black_modules(mark)) {
+        for (const std::size_t count : {run.column, run.row, run.columns, run.rows})
+            number(100 * static_cast<long>(count));
+        put("re");
+    }
+    end_path();
+    put("Q");
 }
 
 void Content::add(const page::Mark& mark) {

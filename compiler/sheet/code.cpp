@@ -35,35 +35,32 @@ bool draw_code(page::Page& page, double x, double y, double size, const std::str
     return true;
 }
 
-std::vector<page::Rect> code_rectangles(const page::Code& code) {
-    const double module = code.size / static_cast<double>(code.side);
-    const auto at = [&](std::size_t count) { return module * static_cast<double>(count); };
+std::vector<BlackModules> black_modules(const page::Code& code) {
     using Run = std::pair<std::size_t, std::size_t>; // first and past-the-last column
-    std::vector<page::Rect> rectangles;
-    std::map<Run, std::size_t> above; // runs of the row above -> their rectangle
+    std::vector<BlackModules> found;
+    std::map<Run, std::size_t> above; // runs of the row above -> where they stand in `found`
     for (std::size_t row = 0; row < code.side; ++row) {
         std::map<Run, std::size_t> here;
+        const auto black = [&](std::size_t column) {
+            return column < code.side && code.black[row * code.side + column];
+        };
         for (std::size_t column = 0; column < code.side; ++column) {
-            const auto black = [&](std::size_t c) { return c < code.side && code.black[row * code.side + c]; };
             if (!black(column)) continue;
             Run run{column, column};
             while (black(run.second))
                 ++run.second;
             column = run.second;
-            const auto same = above.find(run);
-            if (same != above.end()) {
-                page::Rect& grown = rectangles[same->second];
-                grown.h = code.y + at(row + 1) - grown.y;
-                here.emplace(run, same->second);
+            if (const auto same = above.find(run); same != above.end()) {
+                ++found[same->second].rows;
+                here.insert(*same);
             } else {
-                here.emplace(run, rectangles.size());
-                rectangles.push_back({code.x + at(run.first), code.y + at(row), at(run.second - run.first), module, 0,
-                                      page::Ink::black, 0});
+                here.emplace(run, found.size());
+                found.push_back({run.first, row, run.second - run.first, 1});
             }
         }
         above = std::move(here);
     }
-    return rectangles;
+    return found;
 }
 
 } // namespace loomsheet

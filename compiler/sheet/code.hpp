@@ -12,7 +12,11 @@ namespace loomsheet {
 bool draw_code(page::Page& page, double x, double y, double size, const std::string& words);
 // Modules along one side for these words, 0 when they do not fit.
 int code_modules(const std::string& words);
-// What is black, as few rectangles: runs of a row, merged down the rows where they are equal. No outline, filled black.
-std::vector<page::Rect> code_rectangles(const page::Code& code);
+// Black modules side by side, counted from the top left corner.
+struct BlackModules {
+    std::size_t column = 0, row = 0, columns = 0, rows = 0;
+};
+// All that is black, each module once: runs of a row, merged down the rows where they are equal.
+std::vector<BlackModules> black_modules(const page::Code& code);
 
 } // namespace loomsheet

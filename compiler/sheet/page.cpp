@@ -1,5 +1,6 @@
 #include "sheet/page.hpp"
 #include <array>
+#include <charconv>
 #include <cmath>
 #include <fmt/format.h>
 #include <iterator>
@@ -27,10 +28,24 @@ public:
     void put(fmt::format_string<Args...> words, Args&&... args) {
         fmt::format_to(std::back_inserter(text), words, std::forward<Args>(args)...);
     }
-    // Two decimals each, never "-0.00".
+    // Two decimals each, never "-0.00". Whole hundredths are written as such, which is several times as fast; what lies
+    // near the middle of two goes the slow way, so that all is rounded alike.
     void numbers(std::initializer_list<double> values) {
-        for (const double value : values)
-            put(" {:.2f}", std::abs(value) < 0.005 ? 0.0 : value);
+        for (const double value : values) {
+            const double hundredths = std::abs(value) * 100, whole = std::round(hundredths);
+            if (whole < 1e9 && std::abs(hundredths - whole) < 0.499) {
+                const auto count = static_cast<unsigned>(whole);
+                text += value < 0 && count > 0 ? " -" : " ";
+                put_whole(count / 100);
+                text += {'.', static_cast<char>('0' + count / 10 % 10), static_cast<char>('0' + count % 10)};
+            } else {
+                put(" {:.2f}", std::abs(value) < 0.005 ? 0.0 : value);
+            }
+        }
+    }
+    void put_whole(unsigned count) {
+        std::array<char, 10> figures;
+        text.append(figures.data(), std::to_chars(figures.begin(), figures.end(), count).ptr);
     }
     void numbers(std::string_view name, std::initializer_list<double> values) {
         put(" {}", name);

@@ -1,5 +1,7 @@
 #include "sheet/page.hpp"
+#include <array>
 #include <clocale>
+#include <cstdio>
 #include <doctest/doctest.h>
 
 using namespace loomsheet::page;
@@ -52,4 +54,22 @@ TEST_CASE("numbers keep the classic decimal point whatever the locale") {
     CHECK(dump(document) == classic);
     std::setlocale(LC_ALL, before.c_str());
     CHECK(classic.find("210.50") != std::string::npos);
+}
+
+TEST_CASE("numbers are rounded as printf rounds them") {
+    Document document;
+    document.pages = {Page{}};
+    for (int i = -3000; i < 3000; ++i)
+        document.pages[0].marks.emplace_back(Circle{i / 1000.0, i / 7.0, i * 12.345, 0, Ink::none});
+    std::string expected = "document en \"\"\n\npage 1 of 1 210.00 297.00\n";
+    for (int i = -3000; i < 3000; ++i) {
+        expected += "circle";
+        for (const double value : {i / 1000.0, i / 7.0, i * 12.345}) {
+            std::array<char, 32> figures;
+            std::snprintf(figures.data(), figures.size(), " %.2f", value);
+            expected += std::string_view(figures.data()) == " -0.00" ? " 0.00" : figures.data();
+        }
+        expected += " pt 0.00\n";
+    }
+    CHECK(dump(document) == expected);
 }
