@@ -233,4 +233,5 @@ check two
     CHECK(with("1/31 21 W", "1/31 21 V").find("LS40") == std::string::npos);
     CHECK(with("  pass -> two\n  fail -> two\n", "  pass -> too\n  fail -> too\n") == "LS211 12, LS211 13");
     CHECK(with("check two", "chek two").find("LS30") == std::string::npos);
+    CHECK(with("check two\n", "").find("LS3") == std::string::npos); // two checks run into one: LS110 says so
 }
