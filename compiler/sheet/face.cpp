@@ -28,7 +28,7 @@ struct DropFont {
 struct OpenFace {
     std::string path;
     FontFace file;
-    std::unique_ptr<hb_font_t, DropFont> font; // scaled to its own units
+    std::unique_ptr<hb_font_t, DropFont> font;    // scaled to its own units
     std::array<std::optional<double>, 256> latin; // advances of the first characters, nearly all that is asked for
 
     void open() {

@@ -1,7 +1,9 @@
 #include "sheet/face_file.hpp"
 #include <array>
+#include <bit>
 #include <cstdint>
 #include <cstdlib>
+#include <cstring>
 #include <filesystem>
 #include <fmt/format.h>
 #include <string_view>
@@ -20,6 +22,7 @@ std::vector<std::string> font_folders() {
             if (!one.empty()) folders.emplace_back(one);
             rest.remove_prefix(std::min(rest.size(), one.size() + 1));
         }
+        return folders;
     }
     for (const char* usual : {"/usr/share/fonts/truetype/liberation", "/usr/share/fonts/truetype/liberation2",
                               "/usr/share/fonts/truetype/dejavu", "/usr/local/share/fonts"}) {
@@ -36,12 +39,15 @@ struct Bytes {
     Bytes part(std::size_t at, std::size_t length) const { return {data + at, length}; }
 };
 
-// The sum of all 32-bit words, the last one filled up with zeros.
+// The sum of all 32-bit words, the last one filled up with zeros. Whole fonts are summed, so words are taken at once.
 std::uint32_t checksum(Bytes table) {
     std::uint32_t sum = 0;
     std::size_t at = 0;
-    for (; at + 4 <= table.size; at += 4)
-        sum += table.u32(at);
+    for (; at + 4 <= table.size; at += 4) {
+        std::uint32_t word = 0;
+        std::memcpy(&word, table.data + at, 4);
+        sum += std::endian::native == std::endian::little ? __builtin_bswap32(word) : word;
+    }
     for (std::uint32_t shift = 24; at < table.size; ++at, shift -= 8)
         sum += std::uint32_t{table.data[at]} << shift;
     return sum;

@@ -8,13 +8,13 @@ namespace loomsheet {
 
 struct FontFace {
     struct Drop {
-        void operator()(hb_face_t* face) const { hb_face_destroy(face); }
+        void operator()(hb_face_t* held) const { hb_face_destroy(held); }
     };
     std::unique_ptr<hb_face_t, Drop> face; // null when it failed
     std::string error;                     // what is wrong with the file, in words
 };
 
-// Looks in the folders of $LOOMSHEET_FONTS (split at ':'), then in the usual ones of Debian. Empty when it is in none.
+// Looks in the folders of $LOOMSHEET_FONTS (split at ':') and nowhere else; unset, in the usual ones of Debian. Empty when it is in none.
 std::string find_font_file(const std::string& name);
 // The folders that were looked through, as words.
 std::string font_folders_in_words();

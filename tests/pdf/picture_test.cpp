@@ -99,9 +99,11 @@ std::vector<Letter> letters_of(Face face, double pt, const std::string& words) {
     return letters;
 }
 
-using Reader = help::Picture (*)(const std::string& pdf, int dpi);
-constexpr std::array<std::pair<const char*, Reader>, 2> readers{
-    {{"poppler", &help::poppler_picture}, {"mupdf", &help::mupdf_picture}}};
+struct Reader {
+    std::string name;
+    help::Picture (*picture)(const std::string& pdf, int dpi);
+};
+const std::array readers{Reader{"poppler", &help::poppler_picture}, Reader{"mupdf", &help::mupdf_picture}};
 
 constexpr double pt = 24;
 constexpr int dpi = 300;
@@ -113,14 +115,15 @@ TEST_CASE("every accent leaves ink above its letter") {
         const std::string file = help::faces().file(face);
         const std::string with = help::print(help::one_line(face, pt, accented), "accents.pdf");
         const std::string without = help::print(help::one_line(face, pt, bare), "bare.pdf");
-        for (const auto& [name, picture] : readers) {
-            const help::Picture with_picture = picture(with, dpi), without_picture = picture(without, dpi);
+        for (const Reader& reader : readers) {
+            const help::Picture with_picture = reader.picture(with, dpi),
+                                without_picture = reader.picture(without, dpi);
             for (const Letter& letter : letters_of(face, pt, accented)) {
-                INFO(std::string(name) << " " << file << " " << letter.utf8);
+                INFO(reader.name << " " << file << " " << letter.utf8);
                 CHECK(with_picture.ink(dpi, letter.accent) > 40);
             }
             for (const Letter& letter : letters_of(face, pt, bare)) {
-                INFO(std::string(name) << " " << file << " " << letter.utf8);
+                INFO(reader.name << " " << file << " " << letter.utf8);
                 CHECK(without_picture.ink(dpi, letter.accent) < 1);
             }
         }
@@ -135,10 +138,10 @@ TEST_CASE("the printed glyphs are the outlines of the font file") {
             const page::Document document = help::one_line(face, pt, words);
             const std::string printed = help::print(document, "glyphs.pdf"),
                               drawn = outlines_of(document, "outlines.pdf");
-            for (const auto& [name, picture] : readers) {
-                const help::Picture expected = picture(drawn, dpi), found = picture(printed, dpi);
+            for (const Reader& reader : readers) {
+                const help::Picture expected = reader.picture(drawn, dpi), found = reader.picture(printed, dpi);
                 for (const Letter& letter : letters_of(face, pt, words)) {
-                    INFO(std::string(name) << " " << file << " " << letter.utf8);
+                    INFO(reader.name << " " << file << " " << letter.utf8);
                     CHECK(help::difference(expected, found, dpi, letter.whole) < 0.3);
                     if (words == accented) CHECK(help::difference(expected, found, dpi, letter.accent) < 0.5);
                 }
@@ -160,10 +163,10 @@ TEST_CASE("mupdf sets the font file itself, and the picture is the same") {
         const help::Said made = help::run(fmt::format("mutool create -o '{}' '{}'", theirs, script));
         REQUIRE_MESSAGE(made.status == 0, made.out);
         const std::string ours = help::print(help::one_line(face, pt, words), "latin.pdf");
-        for (const auto& [name, picture] : readers) {
-            const help::Picture expected = picture(theirs, dpi), found = picture(ours, dpi);
+        for (const Reader& reader : readers) {
+            const help::Picture expected = reader.picture(theirs, dpi), found = reader.picture(ours, dpi);
             for (const Letter& letter : letters_of(face, pt, words)) {
-                INFO(std::string(name) << " " << file << " " << letter.utf8);
+                INFO(reader.name << " " << file << " " << letter.utf8);
                 CHECK(help::difference(expected, found, dpi, letter.whole) < 0.2);
             }
         }
@@ -176,14 +179,16 @@ TEST_CASE("a phone reads the code, also from a black and white copy") {
         double size; // mm; 12.6 is what the sheet has. At 100 dpi that is 2 pixels a module, too few for zbar.
         const char* how;
     };
-    for (const auto& [size, how] : {Try{12.6, "-r 150 -gray"}, Try{12.6, "-r 300 -gray"}, Try{12.6, "-r 150 -mono"},
-                                    Try{12.6, "-r 300 -mono"}, Try{20, "-r 100 -gray"}}) {
-        CAPTURE(std::string(how));
+    for (const Try& one : {Try{12.6, "-r 150 -gray"}, Try{12.6, "-r 300 -gray"}, Try{12.6, "-r 150 -mono"},
+                           Try{12.6, "-r 300 -mono"}, Try{20, "-r 100 -gray"}}) {
+        const double size = one.size;
+        const std::string how = one.how;
+        CAPTURE(how);
         page::Document document;
         document.pages.emplace_back();
         REQUIRE(draw_code(document.pages[0], 185 - size / 2, 4.2, size, words));
         const std::string pdf = help::print(document, "code.pdf"),
-                          copy = pdf + (std::string(how).ends_with("mono") ? ".pbm" : ".pgm");
+                          copy = pdf + (how.ends_with("mono") ? ".pbm" : ".pgm");
         REQUIRE(help::run(fmt::format("pdftoppm {} -singlefile '{}' '{}'", how, pdf, pdf)).status == 0);
         CHECK(help::run(fmt::format("zbarimg --raw -q '{}' 2>/dev/null", copy)).out == words + "\n");
     }
