@@ -32,7 +32,7 @@ bool one_step(const Nets& nets, const Edge& edge, NodeId here, NodeId to, Aim ai
 }
 
 bool is_itself(const Edge& edge, const Consumer& consumer) {
-    return edge.part == consumer.part && edge.element == consumer.element;
+    return limits_current(edge) && edge.part == consumer.part && edge.element == consumer.element;
 }
 
 // All that hangs on `from`, but not through the consumer itself.
