@@ -5,7 +5,7 @@
 namespace loomsheet {
 
 namespace {
-constexpr Unit rows[] = {
+constexpr Unit unit_rows[] = {
     {"V", "V", Dimension::volt, 1},
     {"mV", "mV", Dimension::volt, 1e-3},
     {"kV", "kV", Dimension::volt, 1e3},
@@ -63,11 +63,11 @@ constexpr DimensionRow dimension_rows[] = {
 };
 } // namespace
 
-std::span<const Unit> units() { return rows; }
+std::span<const Unit> units() { return unit_rows; }
 
 const Unit* find_unit(std::string_view written) {
     if (written.size() > 5) return nullptr;
-    for (const Unit& unit : rows)
+    for (const Unit& unit : unit_rows)
         if (unit.written == written) return &unit;
     return nullptr;
 }

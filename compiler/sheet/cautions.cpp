@@ -67,7 +67,7 @@ bool probes_module(const Plan& plan, const Check& check) {
 
 constexpr std::string_view practice = "common practice, no source";
 
-constexpr CautionRow rows[] = {
+constexpr CautionRow caution_table[] = {
     {Word::moving_lead, Word::moving_text, practice, can_move},
     {Word::hot_lead, Word::hot_text, practice, always},
     {Word::raised_lead, Word::raised_text, "29 CFR 1910.244(a)(2)(iii), from memory", always},
@@ -113,7 +113,7 @@ void cautions_of_parts(Draft& draft, Block& block) {
 
 } // namespace
 
-std::span<const CautionRow> usual_cautions() { return rows; }
+std::span<const CautionRow> usual_cautions() { return caution_table; }
 std::span<const CheckCautionRow> usual_check_cautions() { return check_rows; }
 
 std::vector<std::string> cautions_of(const Plan& plan, const Check& check) {
@@ -133,7 +133,7 @@ Block cautions_block(Draft& draft) {
     for (const Words& words : plan.cautions)
         block.rows.push_back(caution_row(draft, words.at, words.text, ""));
     cautions_of_parts(draft, block);
-    for (const CautionRow& row : rows)
+    for (const CautionRow& row : caution_table)
         if (row.applies(plan)) block.rows.push_back(caution_row(draft, plan.at, say(row.lead), say(row.text)));
     Piece& first = block.rows.front();
     Pen pen = draft.pen(first, first.at);

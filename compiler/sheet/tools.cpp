@@ -150,7 +150,7 @@ void helper(const Plan& plan, Tools& tools) {
     if (any_check(plan, needs_helper)) tools.push_back(say(Word::helper_tool));
 }
 
-constexpr void (*rows[])(const Plan&, Tools&) = {meter,     clamp,  test_lamp, loads,  bridges, pins,
+constexpr void (*tool_table[])(const Plan&, Tools&) = {meter,     clamp,  test_lamp, loads,  bridges, pins,
                                                  long_lead, tester, gauges,    panels, helper};
 
 } // namespace
@@ -165,7 +165,7 @@ bool needs_helper(const Check& check) {
 
 Block tools_block(Draft& draft) {
     Tools tools;
-    for (const auto row : rows)
+    for (const auto row : tool_table)
         row(draft.plan, tools);
     Block block;
     block.title = block_title(draft, say(Word::tools), say(Word::tools_note));

@@ -11,7 +11,7 @@ struct WordRow {
 };
 
 // clang-format off
-constexpr WordRow rows[] = {
+constexpr WordRow word_table[] = {
     // head and foot
     {Word::sheet_kind, "Workshop"},
     {Word::job_number, "Job no."},
@@ -316,15 +316,15 @@ constexpr WordRow rows[] = {
 // clang-format on
 
 constexpr bool in_order() {
-    for (std::size_t i = 0; i < std::size(rows); ++i)
-        if (rows[i].word != static_cast<Word>(i)) return false;
+    for (std::size_t i = 0; i < std::size(word_table); ++i)
+        if (word_table[i].word != static_cast<Word>(i)) return false;
     return true;
 }
 static_assert(in_order(), "one row a word, in the order of the words");
-static_assert(rows[std::size(rows) - 1].word == Word::checked_by, "every word has its row");
+static_assert(word_table[std::size(word_table) - 1].word == Word::checked_by, "every word has its row");
 
 } // namespace
 
-std::string_view text_of(Word word) { return rows[static_cast<std::size_t>(word)].text; }
+std::string_view text_of(Word word) { return word_table[static_cast<std::size_t>(word)].text; }
 
 } // namespace loomsheet

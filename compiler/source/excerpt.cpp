@@ -8,7 +8,7 @@ namespace {
 constexpr std::size_t most_columns = 100; // a line up to here is shown whole
 constexpr std::size_t lead_columns = 40;  // kept before the place in a line that is cut
 constexpr std::size_t tab_columns = 4;
-constexpr std::size_t most_bytes = 4096; // marks on marks take no column: an end to them
+constexpr std::size_t most_excerpt_bytes = 4096; // marks on marks take no column: an end to them
 
 std::size_t at_most_columns_of(char32_t code) {
     return code == '\t' ? tab_columns : static_cast<std::size_t>(columns_of(code));
@@ -18,7 +18,7 @@ std::size_t at_most_columns_of(char32_t code) {
 std::size_t start_of_window(std::string_view line, std::size_t place) {
     std::size_t columns = 0;
     std::size_t at = place;
-    while (at > 0 && columns < lead_columns && place - at < most_bytes) {
+    while (at > 0 && columns < lead_columns && place - at < most_excerpt_bytes) {
         at = character_begin(line, at - 1);
         columns += at_most_columns_of(character_at(line, at).code);
     }
@@ -30,7 +30,7 @@ bool fits(std::string_view line) {
     std::size_t columns = 0;
     for (std::size_t at = 0; at < line.size(); at += character_at(line, at).bytes) {
         columns += at_most_columns_of(character_at(line, at).code);
-        if (columns > most_columns || at > most_bytes) return false;
+        if (columns > most_columns || at > most_excerpt_bytes) return false;
     }
     return true;
 }
@@ -52,7 +52,7 @@ Excerpt excerpt_of(const SourceFile& file, Span at) {
     }
     std::size_t offset = begin;
     excerpt.before = end_column = columns;
-    while (offset < line.size() && columns < most_columns && offset - begin < 2 * most_bytes) {
+    while (offset < line.size() && columns < most_columns && offset - begin < 2 * most_excerpt_bytes) {
         const Character character = character_at(line, offset);
         std::size_t width = static_cast<std::size_t>(columns_of(character.code));
         if (character.code == '\t') {
