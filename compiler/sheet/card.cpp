@@ -90,6 +90,7 @@ double card_title(Card& card) {
     std::vector<std::string> side;
     if (card.check.time) side.push_back(minutes(*card.check.time));
     if (needs_helper(card.check)) side.push_back(say(Word::helper));
+    if (card.check.exercise) side.push_back(say(Word::exercise));
     const std::string beside = join(side, say(Word::dot));
     pen.right(axis::right, middle + half_cap(type::minutes), type::minutes, beside);
     const double room = axis::right - start - (beside.empty() ? 0 : pen.width(type::minutes, beside) + 4);

@@ -11,7 +11,7 @@
 namespace loomsheet {
 namespace {
 
-constexpr double limit_room = 178 - axis::limit;
+constexpr double page_end = 181.5; // page numbers end here, arrows begin
 constexpr double row_least = 10, mark_x = axis::wire + mark_size / 2 + 0.2;
 
 struct Way {
@@ -44,22 +44,10 @@ double destination_width(const Pen& pen, const Way& way) {
     return pen.width(type::main, way.number);
 }
 
-// The name with its page, broken so that the page number decides nothing.
-std::vector<std::string> name_lines(const Card& card, const Way& way) {
-    const double name_room = axis::right - destination_width(card.pen, way) - 1.5 - axis::limit;
-    if (way.anchor.empty()) return card.pen.wrap(type::how, name_room, way.name);
-    const std::string widest_page(card.draft.page_figures, '0');
-    std::vector<std::string> lines =
-        card.pen.wrap(type::how, name_room, say(Word::name_and_page, way.name, widest_page));
-    std::string& last = lines.back();
-    const std::size_t found = last.rfind(widest_page);
-    last.replace(found, widest_page.size(), std::to_string(card.draft.page_of(way.anchor) + 1));
-    return lines;
-}
-
+// Page, arrow and sign at the right end of the row.
 void destination(Card& card, double y, const Way& way) {
     Pen& pen = card.pen;
-    constexpr double size = mark_size;
+    constexpr double size = mark_size, line = 3.2;
     const double left = axis::right - destination_width(pen, way);
     if (way.kind == TargetKind::check)
         tab(pen, left, y + 1, size, way.number);
@@ -67,7 +55,16 @@ void destination(Card& card, double y, const Way& way) {
         pennant(pen, left, y + 1, size, way.number);
     else
         pen.text(left, y + 1 + size / 2 + half_cap(type::main), type::main, way.number);
-    arrow(pen, std::min(178.5, left - 8.5), left - 2, y + 3.2);
+    if (!way.anchor.empty())
+        pen.right(page_end, y + line + half_cap(type::words), type::words,
+                  say(Word::page_short, card.draft.page_of(way.anchor) + 1));
+    arrow(pen, page_end + 1, left - 1.5, y + line);
+}
+
+// Room for the limit beside the page number, as wide as the widest of this sheet: then no line hangs on a page number.
+double limit_room(const Card& card, const Way& way) {
+    const std::string widest = say(Word::page_short, std::string(card.draft.page_figures, '0'));
+    return page_end - axis::limit - (way.anchor.empty() ? 0 : card.pen.width(type::words, widest) + 1.5);
 }
 
 // Two figures to enter by hand, where no limit is written and none computed.
@@ -129,8 +126,10 @@ double outcome_row(Card& card, double y, const OutcomeLine& line, const std::str
     if (line.blanks)
         base = own_limit(card, y, unit);
     else
-        base += (pen.lines(axis::limit, base, limit_room, type::limit, line.words) - 1) * leading(type::limit);
-    for (const std::string& name : name_lines(card, way))
+        base +=
+            (pen.lines(axis::limit, base, limit_room(card, way), type::limit, line.words) - 1) * leading(type::limit);
+    const double name_room = axis::right - destination_width(pen, way) - 1.5 - axis::limit;
+    for (const std::string& name : pen.wrap(type::how, name_room, way.name))
         pen.text(axis::limit, base += 4.0, type::how, name);
     destination(card, y, way);
     const double height = std::max(row_least, base + 1.1 - y);
@@ -141,7 +140,7 @@ double outcome_row(Card& card, double y, const OutcomeLine& line, const std::str
 }
 
 double card_outcomes(Card& card, double top) {
-    double y = top + 0.2;
+    double y = top + 0.6;
     for (const Sum& sum : sums_of(card.check))
         y = sum_row(card, y, sum);
     const std::string unit = dial_of(card.plan(), card.check).unit;

@@ -39,6 +39,8 @@ std::vector<std::string> ratings(const Circuit& circuit, const Part& part) {
     if (!part.fuse_type.empty()) add(say(Word::fuse_type, part.fuse_type));
     for (const Element& element : part.elements)
         add(element_rating(element));
+    if (part.opens_at) add(say(Word::opens_at, rating(*part.opens_at)));
+    if (!part.resets.empty()) add(say(Word::resets_by, part.resets));
     if (part.cavities > 0) add(say(Word::pin_count, part.cavities));
     if (part.plugs_on != none) add(say(Word::plugs_on, circuit.parts[part.plugs_on].id));
     if (part.twin != none) add(say(Word::mates, circuit.parts[part.twin].id));
@@ -88,22 +90,25 @@ Piece captions(Draft& draft) {
 }
 
 Piece row(Draft& draft, PartId id) {
-    constexpr double first = 4.6, name_room = what_column.x - axis::edge - 1;
+    constexpr double first = 4.6;
+    constexpr Column name_column{axis::edge, what_column.x - axis::edge - 1};
     const Circuit& circuit = draft.plan.circuit;
     const Part& part = circuit.parts[id];
     Piece piece;
     Pen pen = draft.pen(piece, part.at);
-    int how_lines = 1, main_lines = 1;
-    main_lines = std::max(main_lines, pen.lines(axis::edge, first, name_room, type::main, part.id));
-    how_lines =
-        std::max(how_lines, pen.lines(what_column.x, first, what_column.width, type::how, what_it_is(circuit, part)));
-    how_lines =
-        std::max(how_lines, pen.lines(place_column.x, first, place_column.width, type::how, circuit.place_of(id)));
-    how_lines =
-        std::max(how_lines, pen.lines(panel_column.x, first, panel_column.width, type::how, take_off(circuit, id)));
-    main_lines =
-        std::max(main_lines, pen.lines(pins_column.x, first, pins_column.width, type::main, wired_pins(circuit, part)));
-    const double last = first + std::max((how_lines - 1) * leading(type::how), (main_lines - 1) * leading(type::main));
+    double last = first; // the lowest baseline of the row
+    const auto write = [&](const Column& column, double baseline, Style style, const std::string& words) {
+        const double end = baseline + (pen.lines(column.x, baseline, column.width, style, words) - 1) * leading(style);
+        last = std::max(last, end);
+        return end;
+    };
+    write(name_column, first, type::main, part.id);
+    double what_end = write(what_column, first, type::how, what_it_is(circuit, part));
+    for (const Words& note : part.notes)
+        what_end = write(what_column, what_end + leading(type::how), type::how, note.text);
+    write(place_column, first, type::how, circuit.place_of(id));
+    write(panel_column, first, type::how, take_off(circuit, id));
+    write(pins_column, first, type::main, wired_pins(circuit, part));
     piece.height = last + 2;
     pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
     pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height, "part " + part.id);

@@ -19,6 +19,8 @@ void cavity_of_plug(Spot& spot, const Circuit& circuit, const Setup& setup, cons
     spot.view = apart ? View::mating_face : View::wire_side;
     spot.metal = say(apart ? Word::from_front : Word::wire_side);
     spot.place = with_state(circuit, plug, apart ? Word::plug_off : Word::plugged_in);
+    const std::string mark = point.pin == none ? "" : circuit.pins[point.pin].mark;
+    if (!mark.empty()) spot.place += say(Word::cavity_marked, mark);
 }
 
 void own_metal(Spot& spot, const Circuit& circuit, const Setup& setup, PartId part) {
@@ -104,6 +106,9 @@ Spot spot_of(const Circuit& circuit, const Setup& setup, const PointRef& point, 
     } else {
         wire_end(spot, circuit, setup, point, part);
     }
+    for (const WireId wire : spot.wires)
+        for (const Words& note : circuit.wires[wire].notes)
+            spot.place += say(Word::wire_note, note.text);
     return spot;
 }
 

@@ -9,7 +9,7 @@
 namespace loomsheet {
 namespace {
 
-constexpr double title_x = 48, title_room = 58, repair_x = 109, repair_room = 51;
+constexpr double title_x = 48, title_room = 58, repair_x = 109, repair_room = 47;
 
 struct Onward {
     Word label; // "proof", "go on"
@@ -34,7 +34,7 @@ double onward(Draft& draft, Pen& pen, const Verdict& verdict) {
         const double left = axis::right - tab_width(pen, mark_size, number);
         tab(pen, left, y, mark_size, number);
         arrow(pen, left - 8.5, left - 2, y + mark_size / 2);
-        pen.right(left - 10, y + mark_size / 2 + half_cap(type::how), type::how,
+        pen.right(left - 10, y + mark_size / 2 + half_cap(type::words), type::words,
                   say(Word::name_and_page, say(way.label), page + 1));
         pen.link(left - 30, y, axis::right - left + 30, mark_size, page);
         y += mark_size + 1.5;

@@ -102,6 +102,8 @@ constexpr WordRow word_table[] = {
     {Word::plugs_on, "on {}"},
     {Word::mates, "mates {}"},
     {Word::inside, "in {}"},
+    {Word::opens_at, "opens at {}"},
+    {Word::resets_by, "resets by {}"},
     // set-up ticks
     {Word::coming_from, "coming from {}"},
     {Word::the_start, "the start"},
@@ -215,6 +217,8 @@ constexpr WordRow word_table[] = {
     {Word::in_its_place, "meter in its place"},
     {Word::part_in_state, "{}, {}"},
     {Word::and_wire, " + "},
+    {Word::cavity_marked, ", marked {}"},
+    {Word::wire_note, " · {}"},
     {Word::harness_half, "{} harness half"},
     {Word::named_half, "{} {} half"},
     {Word::view_wire_side, "wire side"},
@@ -235,6 +239,7 @@ constexpr WordRow word_table[] = {
     {Word::current, "Current meanwhile"},
     {Word::leads_together, "Leads together, take off"},
     {Word::helper, "helper needed"},
+    {Word::exercise, "exercise"},
     // outcomes
     {Word::range, "{} to {} {}"},
     {Word::range_two_units, "{} to {}"},
@@ -272,6 +277,7 @@ constexpr WordRow word_table[] = {
     {Word::reading_number_row, "{}, reading {}"},
     {Word::minus_equals, "− {} ="},
     {Word::plus_equals, "+ {} ="},
+    {Word::page_short, "p. {}"},
     {Word::name_and_page, "{}, p. {}"},
     {Word::done, "DONE"},
     {Word::done_name, "proved: put back together"},

@@ -98,6 +98,8 @@ enum class Word : std::uint16_t {
     plugs_on,
     mates,
     inside,
+    opens_at,
+    resets_by,
     // set-up ticks
     coming_from,
     the_start,
@@ -211,6 +213,8 @@ enum class Word : std::uint16_t {
     in_its_place,
     part_in_state,
     and_wire,
+    cavity_marked,
+    wire_note,
     harness_half,
     named_half,
     view_wire_side,
@@ -231,6 +235,7 @@ enum class Word : std::uint16_t {
     current,
     leads_together,
     helper,
+    exercise,
     // outcomes
     range,
     range_two_units,
@@ -268,6 +273,7 @@ enum class Word : std::uint16_t {
     reading_number_row,
     minus_equals,
     plus_equals,
+    page_short,
     name_and_page,
     done,
     done_name,

@@ -197,7 +197,7 @@ TEST_CASE("outcomes name the page on which their check stands") {
             if (region.role == page::Role::card) page_of[region.name] = i + 1;
     for (int i = 1; i < 8; ++i) {
         const page::Page& here = document.pages[page_of[fmt::format("check c{}", i)] - 1];
-        const std::string name = fmt::format("Battery, p. {}", page_of[fmt::format("check c{}", i + 1)]);
+        const std::string name = fmt::format("p. {}", page_of[fmt::format("check c{}", i + 1)]);
         CAPTURE(name);
         CHECK(printed::words(here).find(name) != std::string::npos);
     }
