@@ -64,13 +64,13 @@ std::vector<std::string> Faces::wrap(page::Face face, double pt, double width, s
         std::string_view after = rest;
         const char32_t character = take_character(after);
         const std::size_t next = utf8.size() - after.size();
-        const double advance = runs_width(face, pt, rest.substr(0, next - at));
+        const double wide = advance(face, character) * pt * mm_per_pt;
         const bool blank = character == U' ' || character == U'\t'; // hangs over the margin, as it is not printed there
-        if (!blank && used + advance > width + slack && at > start) {
+        if (!blank && used + wide > width + slack && at > start) {
             used -= best == none ? used : used_at_best;
             end_line(best == none ? at : best);
         }
-        used += advance;
+        used += wide;
         if (breaks[next - 1] == LINEBREAK_MUSTBREAK && line_ends.find(utf8[next - 1]) != none) {
             end_line(next);
             lines.back() = without_trailing(lines.back(), " \t\n\r\v\f");
@@ -87,12 +87,13 @@ std::vector<std::string> Faces::wrap(page::Face face, double pt, double width, s
 
 std::string hold_units(std::string_view utf8) {
     std::string held;
-    for (std::size_t at = 0; at < utf8.size(); ++at) {
-        const bool holds =
-            utf8[at] == ' ' && ends_in_number(utf8.substr(0, at)) && starts_with_unit(utf8.substr(at + 1));
-        held += holds ? no_break_space : utf8.substr(at, 1);
+    std::size_t done = 0;
+    for (std::size_t at = utf8.find(' '); at != std::string_view::npos; at = utf8.find(' ', at + 1)) {
+        if (!ends_in_number(utf8.substr(0, at)) || !starts_with_unit(utf8.substr(at + 1))) continue;
+        held.append(utf8.substr(done, at - done)).append(no_break_space);
+        done = at + 1;
     }
-    return held;
+    return held.append(utf8.substr(done));
 }
 
 } // namespace loomsheet
