@@ -47,9 +47,12 @@ bool starts_with_unit(std::string_view after) {
 } // namespace
 
 std::vector<std::string> Faces::wrap(page::Face face, double pt, double width, std::string_view utf8) const {
-    const std::vector<char> breaks = breaks_after(utf8);
     constexpr std::size_t none = std::string_view::npos;
     constexpr double slack = 1e-6; // mm: a text set in its own measured width stays on one line
+    if (utf8.find_first_of(line_ends) == none && runs_width(face, pt, utf8) <= width + slack) {
+        return {std::string(without_trailing(utf8, " \t"))}; // most texts
+    }
+    const std::vector<char> breaks = breaks_after(utf8);
     std::vector<std::string> lines;
     std::size_t start = 0, best = none; // where the line starts; where the last chance to break it lies
     double used = 0, used_at_best = 0;
