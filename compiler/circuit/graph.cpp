@@ -372,12 +372,12 @@ bool exclude_each_other(const Edge& one, const Edge& other) {
 }
 } // namespace
 
-Reach reach(const Graph& graph, std::span<const NodeId> from, const Admit& admit) {
+Reach reach(const Graph& graph, std::span<const NodeId> from, const Admit& admit, NodeId until) {
     Reach result;
     result.by.assign(graph.nodes.size(), Reach::never);
     for (const NodeId node : from)
         if (node != none && !result.has(node)) result.by[node] = Reach::start, result.order.push_back(node);
-    for (std::size_t next = 0; next < result.order.size(); ++next) {
+    for (std::size_t next = 0; next < result.order.size() && !result.has(until); ++next) {
         const NodeId here = result.order[next];
         for (const int index : graph.at[here]) {
             const Edge& edge = graph.edges[index];

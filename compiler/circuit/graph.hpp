@@ -96,6 +96,6 @@ struct Reach {
 };
 // Breadth first over the edges that `admit` lets through, and never through two contacts of one part, one after the
 // other, that no position closes together.
-Reach reach(const Graph& graph, std::span<const NodeId> from, const Admit& admit);
+Reach reach(const Graph& graph, std::span<const NodeId> from, const Admit& admit, NodeId until = none);
 
 } // namespace loomsheet

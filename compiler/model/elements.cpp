@@ -90,7 +90,6 @@ bool Builder::element_phrase(Part& owner, PartId id, Form form, Reader& read, co
         return keep(ElementKind::ntc);
     case Form::pot:
         read.skip_words(), pins(made);
-        std::swap(made.b, made.c); // written: end +, wiper, end -
         made.value = value("sensor resistance");
         owner.sensor_kind = "pot";
         return keep(ElementKind::pot);

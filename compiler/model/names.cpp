@@ -46,6 +46,13 @@ void Builder::declare_all() {
             }
         }
     }
+    const auto count = [this](Context context) {
+        return static_cast<std::size_t>(std::count_if(entries_.begin(), entries_.end(), [context](const Entry& entry) {
+            return statements()[static_cast<std::size_t>(entry.statement->row)].context == context;
+        }));
+    };
+    circuit_.parts.reserve(count(Context::part));
+    circuit_.wires.reserve(count(Context::wire));
     for (Entry& entry : entries_)
         declare(entry);
     for (const Entry& entry : entries_)
@@ -134,15 +141,13 @@ void Builder::declare(Entry& entry) {
         if (row.head != Form::head_name_text) break; // `also` declares nothing
         if (!declare_name(designators_, name, id(circuit_.parts), at, "the name")) break;
         entry.made = id(circuit_.parts);
-        Part made;
+        Part& made = circuit_.parts.emplace_back();
         made.id = name;
         made.kind = kind_of(row.word);
         made.at = at;
         read.take();
         if (read.is(Atom::text)) made.name = read.text();
-        circuit_.parts.push_back(std::move(made));
-        if (circuit_.parts.back().kind == PartKind::splice || circuit_.parts.back().kind == PartKind::ground)
-            add_pin(entry.made, "", at);
+        if (made.kind == PartKind::splice || made.kind == PartKind::ground) add_pin(entry.made, "", at);
         break;
     }
     case Context::wire:
@@ -217,6 +222,7 @@ void Builder::declare_twins(const Entry& entry) {
                            fmt::format("`{}` is declared a second time by `mates`", name),
                            fmt::format("declare an in-line pair once: leave out the statement of `{}`", name),
                            {{other->at, "also declared here"}}});
+            half_read_.insert(entry.made);
             continue;
         }
         const int made = static_cast<int>(circuit_.parts.size());

@@ -40,6 +40,7 @@ void Builder::fill_part(Entry& entry) {
     if (statements()[static_cast<std::size_t>(entry.statement->row)].head == Form::head_name)
         id = find_part(read_head.take());
     if (id == none) return;
+    const auto before = findings_.list().size(); // where something is wrong, nothing is missing
     for (std::uint32_t i = 0; i < entry.statement->phrase_count; ++i) {
         const auto index = entry.statement->first_phrase + i;
         auto opened = open(entry, index);
@@ -54,7 +55,8 @@ void Builder::fill_part(Entry& entry) {
         if (!part_phrase(part(id), id, form, opened.read, phrase) && !connector_phrase(part(id), form, opened.read))
             element_phrase(part(id), id, form, opened.read, phrase);
     }
-    if (entry.made != none && !entry.statement->broken) check_needs(part(id), entry);
+    if (entry.made != none && !half_read_.contains(id) && findings_.list().size() == before)
+        check_needs(part(id), entry);
 }
 
 // Phrases that say something of the part as a whole.
@@ -169,7 +171,12 @@ bool Builder::connector_phrase(Part& owner, Form form, Reader& read) {
     case Form::on_part: {
         read.skip_words();
         const Span at = read.take();
-        if (const PartId to = find_part(at); to != none) {
+        if (owner.twin != none) {
+            findings_.add(203, at,
+                          fmt::format("{} has another half, {}, and cannot sit on `{}` too", owner.id,
+                                      part(owner.twin).id, text(at)),
+                          "keep `on` or `mates`");
+        } else if (const PartId to = find_part(at); to != none) {
             const auto kind = part(to).kind;
             if (kind == PartKind::connector || kind == PartKind::splice || kind == PartKind::ground ||
                 kind == PartKind::fuse)
@@ -183,9 +190,14 @@ bool Builder::connector_phrase(Part& owner, Form form, Reader& read) {
     }
     case Form::mates: return true; // read with the names
     case Form::half:
+        if (twin() == nullptr) {
+            findings_.add(203, read.rest(), fmt::format("{} is no in-line pair, so it has no halves", owner.id),
+                          "an in-line pair is written `mates`");
+            return true;
+        }
         read.skip_words();
         owner.half = read.text();
-        if (auto* other = twin()) other->half = read.text();
+        twin()->half = read.text();
         return true;
     case Form::lock:
         read.skip_words();
@@ -211,24 +223,16 @@ bool Builder::connector_phrase(Part& owner, Form form, Reader& read) {
     case Form::map:
         read.skip_words();
         while (!read.done()) {
-            const Span at = read.take();
-            const auto pair = text(at);
-            const auto equals = pair.find('=');
-            const auto trim = [](std::string_view s) {
-                while (!s.empty() && s.front() == ' ')
-                    s.remove_prefix(1);
-                while (!s.empty() && s.back() == ' ')
-                    s.remove_suffix(1);
-                return std::string(s);
-            };
-            const auto cavity = trim(pair.substr(0, equals)), to = trim(pair.substr(equals + 1));
-            const PinId found = circuit_.find_pin(static_cast<PartId>(&owner - circuit_.parts.data()), cavity);
-            if (found == none) {
-                findings_.add(204, at, fmt::format("{} has no pin `{}`", owner.id, cavity));
-                continue;
-            }
+            const auto first = read.arg().first; // cavity = pin
+            const Span cavity_at = read.tree().span(first, 1), to_at = read.tree().span(first + 2, 1);
+            read.take();
+            const std::string cavity(text(cavity_at)), to(text(to_at));
+            const auto id = static_cast<PartId>(&owner - circuit_.parts.data());
+            const PinId found = find_pin(id, cavity, cavity_at);
+            if (found == none) continue;
             if (form == Form::map) {
                 owner.map.emplace_back(cavity, to);
+                mapped_.emplace_back(id, to_at);
                 continue;
             }
             pin(found).mark = to;

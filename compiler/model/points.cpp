@@ -14,10 +14,10 @@ std::string_view pins_after_dot(std::string_view ref) {
 }
 } // namespace
 
-// "did you mean `F14`?" or nothing. Past a hundred questions the plan is at odds with itself, and no slip of the pen
+// "did you mean `F14`?" or nothing. Past thirty questions the plan is at odds with itself, and no slip of the pen
 // explains it.
 std::string Builder::likely_meant(std::string_view name, std::initializer_list<const Names*> among) {
-    if (++names_asked_ > 100) return {};
+    if (++names_asked_ > 30) return {};
     std::vector<std::string_view> known;
     for (const Names* names : among)
         for (const auto& [word, declared] : *names)
@@ -195,21 +195,25 @@ PinId Builder::wire_end(Span at) {
 
 // What meets what when all is plugged in.
 void Builder::mate_pins() {
+    for (const auto& [plug, to] : mapped_) {
+        const PartId other = part(plug).twin != none ? part(plug).twin : part(plug).plugs_on;
+        if (other != none) find_pin(other, text(to), to);
+    }
     for (std::size_t i = 0; i < circuit_.parts.size(); ++i) {
         Part& plug = circuit_.parts[i];
         if (plug.kind != PartKind::connector) continue;
         const PartId other = plug.twin != none ? plug.twin : plug.plugs_on;
         if (other == none) continue;
-        for (const PinId cavity : std::vector<PinId>(plug.pins)) {
-            if (pin(cavity).mate != none) continue;
-            auto name = pin(cavity).name;
-            for (const auto& [from, to] : plug.map)
-                if (from == name) name = to;
+        const auto meets = [&](PinId cavity, std::string_view name) {
             const PinId met = circuit_.find_pin(other, name);
-            if (met == none || pin(met).mate != none) continue;
+            if (met == none || pin(met).mate != none || pin(cavity).mate != none) return;
             pin(cavity).mate = met;
             pin(met).mate = cavity;
-        }
+        };
+        for (const auto& [cavity, to] : plug.map)
+            if (const PinId from = circuit_.find_pin(static_cast<PartId>(i), cavity); from != none) meets(from, to);
+        for (const PinId cavity : plug.pins)
+            meets(cavity, pin(cavity).name);
     }
 }
 

@@ -32,6 +32,10 @@ void Builder::items(const Entry& entry, std::uint32_t index, Setup& made, Nestin
         }
         const Span label = opened.read.take();
         const std::string name(text(label));
+        if (!opened.read.done())
+            findings_.add(203, opened.read.rest(),
+                          fmt::format("`{}` is a label, and a time belongs to one thing that is done", name),
+                          fmt::format("write it in the set-up `{}` itself, such as `asleep for 20 min`", name));
         const auto found = setups_.find(name);
         if (found == setups_.end()) {
             if (is_doubtful(name) || entry.statement->broken) continue; // it may belong to what was not understood
@@ -51,17 +55,20 @@ void Builder::items(const Entry& entry, std::uint32_t index, Setup& made, Nestin
 
 // What a label stands for is taken in once, however often it is named on the way.
 void Builder::expand(int named, Setup& made, Nesting& nesting, Span at) {
-    const auto& label = plan_.setups[static_cast<std::size_t>(named)].label;
-    if (std::find(nesting.open.begin(), nesting.open.end(), named) != nesting.open.end()) {
-        findings_.add(501, at, fmt::format("the set-up `{}` uses itself", label), "write out what it stands for");
+    const bool circle = std::find(nesting.open.begin(), nesting.open.end(), named) != nesting.open.end();
+    if (circle || nesting.open.size() == deepest_setup) {
+        const bool told = troubled_setups_.contains(named);
+        troubled_setups_.insert(nesting.open.begin(), nesting.open.end());
+        troubled_setups_.insert(named);
+        const auto& label = plan_.setups[static_cast<std::size_t>(named)].label;
+        if (!told)
+            findings_.add(501, at,
+                          circle ? fmt::format("the set-up `{}` uses itself", label)
+                                 : fmt::format("`{}` is the label of a label, more than {} deep", label, deepest_setup),
+                          "write out what it stands for");
         return;
     }
     if (nesting.taken.contains(named)) return;
-    if (nesting.open.size() == deepest_setup) {
-        findings_.add(501, at, fmt::format("`{}` is the label of a label, more than {} deep", label, deepest_setup),
-                      "write out what it stands for");
-        return;
-    }
     nesting.open.push_back(named);
     const auto own = made.at;
     const Entry& entry = *setup_entries_[static_cast<std::size_t>(named)];
@@ -105,7 +112,7 @@ SetupItem Builder::item(Form form, Reader& read) {
     };
     switch (form) {
     case Form::item_key: made.kind = ItemKind::key, read.word("key"), made.word = read.any_word(); break;
-    case Form::item_asleep: made.kind = ItemKind::asleep, read.skip_words(); break;
+    case Form::item_asleep: made.kind = ItemKind::asleep, read.word("asleep"); break;
     case Form::item_engine: made.kind = ItemKind::engine_running, read.word("engine"), read.word("running"); break;
     case Form::item_speed:
         made.kind = ItemKind::engine_speed, read.word("at");
@@ -152,13 +159,20 @@ SetupItem Builder::item(Form form, Reader& read) {
     }
     case Form::item_found:
         made.kind = ItemKind::as_found;
-        named_sensor(), read.skip_words();
+        named_sensor(), read.word("as"), read.word("found");
         break;
     case Form::item_value:
         made.kind = ItemKind::at_value;
         named_sensor(), read.word("at");
         made.value = read.quantity();
-        if (made.value->unit->dimension == Dimension::temperature) reach(*made.value, "temperature");
+        if (made.part != none && part(made.part).sensor_kind == "ntc" &&
+            made.value->unit->dimension != Dimension::temperature)
+            findings_.add(206, made.value->at,
+                          fmt::format("`{}` is {}; {} is brought to a temperature", said(made.value->at),
+                                      dimension_name(made.value->unit->dimension), part(made.part).id),
+                          "for instance: B2 at 80 degC");
+        else if (made.value->unit->dimension == Dimension::temperature)
+            reach(*made.value, "temperature");
         break;
     case Form::item_position: {
         made.kind = ItemKind::position;

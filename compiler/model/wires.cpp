@@ -156,6 +156,7 @@ void Builder::fill_cable(Entry& entry) {
     auto read_head = head(entry);
     read_head.take();
     if (read_head.is(Atom::text)) cable.name = read_head.text();
+    const auto before = findings_.list().size();
     for (std::uint32_t i = 0; i < entry.statement->phrase_count; ++i) {
         auto [row, read, at] = open(entry, entry.statement->first_phrase + i);
         if (row->form == Form::twisted) {
@@ -176,7 +177,8 @@ void Builder::fill_cable(Entry& entry) {
             cable.wires.push_back(found->second.id);
         }
     }
-    if (!entry.statement->broken && cable.wires.empty()) lacks(entry, "its wires", "cable C1 W61 W62 twisted");
+    if (!entry.statement->broken && findings_.list().size() == before && cable.wires.empty())
+        lacks(entry, "its wires", "cable C1 W61 W62 twisted");
 }
 
 void Builder::fill_panel(Entry& entry) {

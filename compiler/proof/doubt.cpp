@@ -24,6 +24,7 @@ Doubt doubt_of(const Plan& plan, const Findings& found) {
     Doubt doubt;
     doubt.parts.resize(plan.circuit.parts.size());
     doubt.checks.resize(plan.checks.size());
+    doubt.tangled.resize(plan.checks.size());
     doubt.verdicts.resize(plan.verdicts.size());
     if (plan.broken && !found.has_errors()) doubt.circuit = doubt.steps = true;
     const StatementPlaces places(plan);
@@ -43,6 +44,7 @@ Doubt doubt_of(const Plan& plan, const Findings& found) {
             if (!is_of_form(finding.code)) break;
             const Check& check = plan.checks[here->index];
             doubt.checks[here->index] = true;
+            if (finding.code == 110) doubt.tangled[here->index] = true;
             if (!has_outcome(check, OutcomeKind::pass) || !has_outcome(check, OutcomeKind::fail)) doubt.steps = true;
             break;
         }

@@ -269,6 +269,7 @@ void prove_reference(const Plan& plan, const PlanMap& map, int index, const Limi
                      "name an earlier check");
         return;
     }
+    if (reference.measure == MeasureKind::nothing) return; // LS114
     if (dimension_of(reference) != dimension_of(check) || !dimension_of(reference)) {
         const std::string gives = dimension_of(reference)
                                       ? fmt::format("gives {}", dimension_name(*dimension_of(reference)))
@@ -361,6 +362,7 @@ void prove_said_once(const Check& check, Findings& findings) {
 void prove_outcomes(const Plan& plan, const PlanMap& map, const Doubt& doubt, Findings& findings) {
     for (int index = 0; index < static_cast<int>(plan.checks.size()); ++index) {
         const Check& check = plan.checks[index];
+        if (doubt.tangled[index]) continue;
         prove_bands(check, findings);
         prove_suited(plan, check, findings);
         if (!doubt.checks[index]) prove_limited(check, findings);

@@ -45,6 +45,10 @@ public:
             return item.kind == ItemKind::disconnected && item.pin == pin;
         });
     }
+    // A joint that this set-up takes apart.
+    bool is_gone(const Edge& edge) const {
+        return edge.kind == EdgeKind::joint && (taken_off(edge.part) || disconnected(edge.pin));
+    }
     std::string name(NodeId node) const { return node_name(circuit, at_rest.nodes[node]); }
 
 private:
@@ -104,15 +108,6 @@ void prove_point(const Bench& bench, const PointRef& point, Findings& findings) 
                       fmt::format("write {}, the wire's end, or add `{} pulled` to the set-up", pin, part.id));
 }
 
-// What the set-up took off the way from one point to the other: the joint that is gone.
-const Edge* lost_joint(const Bench& bench, const std::vector<int>& way) {
-    for (const int index : way) {
-        const Edge& edge = bench.at_rest.edges[index];
-        if (edge.kind == EdgeKind::joint && (bench.taken_off(edge.part) || bench.disconnected(edge.pin))) return &edge;
-    }
-    return nullptr;
-}
-
 // A wire that is missing was told of; what hangs on it cannot be judged.
 bool wire_is_missing(const Findings& findings) {
     return std::any_of(findings.list().begin(), findings.list().end(), [](const Diagnostic& finding) {
@@ -122,11 +117,11 @@ bool wire_is_missing(const Findings& findings) {
 }
 
 // LS503 again, and LS513.
-void prove_drop(Bench& bench, const Row& row, NodeId red, NodeId black, Findings& findings) {
+void prove_drop(const Bench& bench, const Row& row, NodeId red, NodeId black, Findings& findings) {
     const Admit without_load = [](const Edge& edge, NodeId, NodeId) {
         return !limits_current(edge) && edge.kind != EdgeKind::source;
     };
-    const Reach whole = reach(bench.at_rest, std::vector{red}, without_load);
+    const Reach whole = reach(bench.at_rest, std::vector{red}, without_load, black);
     if (!whole.has(black)) {
         if (bench.doubtful || wire_is_missing(findings)) return;
         const Admit anything = [](const Edge& edge, NodeId, NodeId) { return edge.kind != EdgeKind::source; };
@@ -143,9 +138,14 @@ void prove_drop(Bench& bench, const Row& row, NodeId red, NodeId black, Findings
                      "write `volts`, or two points on one side of the load");
         return;
     }
-    if (reach(bench.in_setup(), std::vector{red}, without_load).has(black)) return;
-    const Edge* gone = lost_joint(bench, whole.way(bench.at_rest, black));
-    if (gone == nullptr) return;
+    const Edge* gone = nullptr;
+    for (const int index : whole.way(bench.at_rest, black))
+        if (!gone && bench.is_gone(bench.at_rest.edges[index])) gone = &bench.at_rest.edges[index];
+    if (!gone) return;
+    const Admit not_gone = [&](const Edge& edge, NodeId from, NodeId to) {
+        return without_load(edge, from, to) && !bench.is_gone(edge);
+    };
+    if (reach(bench.at_rest, std::vector{red}, not_gone, black).has(black)) return; // another way is left
     const std::string& part = bench.circuit.parts[gone->part].id;
     findings.add(503, row.at,
                  fmt::format("{} is off here, and with it the joint {}: there is no way from {} to {}", part,
@@ -202,8 +202,21 @@ void prove_live_half(Bench& bench, const Row& row, Findings& findings) {
 }
 
 // --- LS505 ---------------------------------------------------------------------------------------------------------
+// Whether a way leads to a battery at all, all contacts closed and through ground too: most points of an ohms check are apart
+// from everything, and that is soon seen.
+bool hangs_on_a_battery(const Bench& bench, const std::vector<NodeId>& points) {
+    const Reach all = reach(bench.at_rest, points, [&](const Edge& edge, NodeId, NodeId) {
+        return edge.kind != EdgeKind::source && !bench.is_gone(edge);
+    });
+    return std::any_of(all.order.begin(), all.order.end(), [&](NodeId node) {
+        const std::vector<int>& edges = bench.at_rest.at[node];
+        return std::any_of(edges.begin(), edges.end(), [&](int edge) { return bench.at_rest.edges[edge].kind == EdgeKind::source; });
+    });
+}
+
 void prove_not_driven(Bench& bench, const Row& row, NodeId red, NodeId black, Findings& findings) {
     if (bench.check.measure != MeasureKind::ohms && bench.check.measure != MeasureKind::continuity) return;
+    if (!hangs_on_a_battery(bench, {red, black})) return;
     const Graph& graph = bench.in_setup();
     const Driven driven(bench, graph);
     for (const NodeId point : {red, black}) {

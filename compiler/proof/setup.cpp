@@ -166,9 +166,9 @@ void prove_setup(const Plan& plan, const Doubt& doubt, Findings& findings) {
     prove_items(plan, plan.complaint_with, findings);
     for (const Plant& plant : plan.plants)
         prove_items(plan, plant.with, findings);
-    for (const Check& check : plan.checks) {
-        prove_items(plan, check.with, findings);
-        prove_load_lies(check, findings);
+    for (std::size_t i = 0; i < plan.checks.size(); ++i) {
+        prove_items(plan, plan.checks[i].with, findings);
+        if (!doubt.tangled[i]) prove_load_lies(plan.checks[i], findings);
     }
     prove_probing(plan, doubt, findings);
 }

@@ -29,6 +29,7 @@ StatementPlaces::StatementPlaces(const Plan& plan) {
 }
 
 const StatementPlace* StatementPlaces::before(Span at) const {
+    at.begin = std::max(at.begin, at.end == 0 ? 0 : at.end - 1); // some point at the whole head, the word before the name too
     const auto next = std::upper_bound(places_.begin(), places_.end(), at,
                                        [](Span span, const StatementPlace& place) { return earlier(span, place.at); });
     if (next == places_.begin() || std::prev(next)->at.file != at.file) return nullptr;

@@ -15,7 +15,8 @@ struct StatementPlace {
 class StatementPlaces {
 public:
     explicit StatementPlaces(const Plan& plan);
-    // The statement that `at` stands in: the last one of its file that begins before it; null before the first.
+    // The statement that `at` stands in: the last one of its file whose name begins before the end of `at`; null before the
+    // first.
     const StatementPlace* before(Span at) const;
     const StatementPlace* after(Span at) const;
 

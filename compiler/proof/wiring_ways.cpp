@@ -32,7 +32,7 @@ bool one_step(const Nets& nets, const Edge& edge, NodeId here, NodeId to, Aim ai
 }
 
 bool is_itself(const Edge& edge, const Consumer& consumer) {
-    return edge.part == consumer.part && edge.element == consumer.element;
+    return limits_current(edge) && edge.part == consumer.part && edge.element == consumer.element;
 }
 
 // All that hangs on `from`, but not through the consumer itself.
@@ -94,13 +94,18 @@ void look_at(const Ways& ways, const Consumer& consumer, MissingWays& missing) {
     const NodeId a = consumer.plus.front(), b = consumer.minus.front();
     const bool a_fed = ways.lead(consumer, a, to_supply), b_grounded = ways.lead(consumer, b, to_ground);
     if (a_fed && b_grounded) return;
+    const auto other_way_round = [&] { return ways.lead(consumer, b, to_supply) && ways.lead(consumer, a, to_ground); };
+    if (a_fed) { // by custom the first pin is the fed one, should it have both ways and the other none
+        if (!ways.lead(consumer, a, to_ground) || !other_way_round()) missing.grounds.push_back({&consumer, {b}});
+        return;
+    }
+    if (b_grounded) {
+        if (!other_way_round()) missing.supplies.push_back({&consumer, {a}});
+        return;
+    }
     const bool b_fed = ways.lead(consumer, b, to_supply), a_grounded = ways.lead(consumer, a, to_ground);
-    if (b_fed && a_grounded) return;
-    if (!a_fed && !b_fed) missing.supplies.push_back({&consumer, {a_grounded && !b_grounded ? b : a}});
-    if (!a_grounded && !b_grounded) missing.grounds.push_back({&consumer, {b_fed && !a_fed ? a : b}});
-    // One end has both ways, the other none: by custom the first pin is the fed one.
-    if (a_fed && a_grounded) missing.grounds.push_back({&consumer, {b}});
-    if (b_fed && b_grounded) missing.supplies.push_back({&consumer, {a}});
+    if (!b_fed) missing.supplies.push_back({&consumer, {a_grounded ? b : a}});
+    if (!a_grounded) missing.grounds.push_back({&consumer, {b_fed ? a : b}});
 }
 
 MissingWays missing_ways(const Nets& nets) {

@@ -17,7 +17,7 @@ double foot_row(Card& card, double top, const std::string& label, const std::str
     pen.line(axis::edge, top, axis::right, top, stroke::rule);
     pen.lines(axis::text, top + first, axis::divider - axis::text, type::how_bold, label);
     const int count = pen.lines(axis::probe, top + first, room, type::how, words);
-    return top + first + (count - 1) * leading(type::how) + 1.2;
+    return top + first + (count - 1) * leading(type::how) + 1.5;
 }
 
 // As many as stand in one line; what is left over is counted, not dropped in silence.
@@ -34,9 +34,29 @@ std::string suspects_in_line(const Pen& pen, const std::vector<std::string>& sus
     return line;
 }
 
+// Dial and readings beside the outcomes; the last word on them under whichever column ends higher.
+double below_the_leads(Card& card, double top) {
+    constexpr double first = 3.2; // baseline under what ends
+    const double reading = card_reading(card, top), outcomes = card_outcomes(card, top);
+    const std::string words = say(Word::jumps);
+    const auto ends = [&](double y, double room) {
+        const auto lines = static_cast<double>(card.pen.wrap(type::how, room, words).size());
+        return y + first + (lines - 1) * leading(type::how) + 1.2;
+    };
+    const double room = axis::right - axis::wire;
+    const double under_outcomes = std::max(reading, ends(outcomes, room));
+    const double under_reading = std::max(outcomes, ends(reading, card::field_width));
+    if (under_outcomes <= under_reading)
+        card.pen.lines(axis::wire, outcomes + first, room, type::how, words);
+    else
+        card.pen.lines(axis::probe, reading + first, card::field_width, type::how, words);
+    return std::min(under_outcomes, under_reading);
+}
+
 std::string whole_setup(const Card& card) {
     Setup setup = setup_of(card.check);
-    for (SetupItem& item : setup.items) forget_ends_in_rows(item, card.check);
+    for (SetupItem& item : setup.items)
+        forget_ends_in_rows(item, card.check);
     std::string words = setup_words(card.circuit(), setup);
     for (const PanelId panel : card.draft.routes.panels_of(card.index)) {
         const Panel& one = card.circuit().panels[panel];
@@ -98,7 +118,7 @@ Piece check_card(Draft& draft, int index) {
     const double leads = card_leads(card, top);
     pen.line(axis::probe, leads, axis::right, leads, stroke::rule);
     const double setup = card_setup(card, top);
-    const double body = std::max({setup, card_reading(card, leads), card_outcomes(card, leads)});
+    const double body = std::max(setup, below_the_leads(card, leads));
     pen.line(axis::divider, top + 0.5, axis::divider, body, stroke::rule);
     const double end = card_foot(card, body + 1);
     piece.height = std::max(card::least, end);

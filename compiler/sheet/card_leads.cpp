@@ -8,10 +8,11 @@
 namespace loomsheet {
 namespace {
 
-constexpr double face_alone = 15, face_both = 11.4, face_beside = 9; // height of the drawing
+constexpr double face_alone = 15, face_both = 11.4, face_beside = 11; // height of the drawing
 
 double face_of(Card& card, double y, double height, const Lead& lead, const Lead* other) {
     Housing seen{lead.spot.connector, lead.spot.view, {{lead.spot.cavity, lead.label, lead.solid}}};
+    seen.brief = height <= face_beside;
     if (other) seen.probed.push_back({other->spot.cavity, other->label, other->solid});
     return housing(card.pen, card.circuit(), seen, axis::face, y + 0.8, axis::right - axis::face, height);
 }
@@ -38,7 +39,7 @@ double probe(Card& card, double top) {
     for (const Lead& lead : leads) {
         rows.push_back(y);
         const bool as_above = &lead != &leads.front() && lead.spot.place == leads.front().spot.place;
-        y = lead_row(card, y, lead, !as_above);
+        y = lead_row(card, y, lead, as_above ? Said::place : Said::nothing);
     }
     return std::max(y, faces_of(card, leads, rows));
 }
@@ -50,7 +51,8 @@ double look(Card& card, double top, Word label) {
     std::vector<std::string> names, places;
     for (const State& state : card.check.look_states.list) {
         const PartId part = part_of(card.circuit(), state.of);
-        if (part == none || std::find(names.begin(), names.end(), card.circuit().parts[part].id) != names.end()) continue;
+        if (part == none || std::find(names.begin(), names.end(), card.circuit().parts[part].id) != names.end())
+            continue;
         names.push_back(card.circuit().parts[part].id);
         places.push_back(part_and_place(card.circuit(), part));
     }

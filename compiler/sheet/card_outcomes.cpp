@@ -61,9 +61,12 @@ void destination(Card& card, double y, const Way& way) {
     Pen& pen = card.pen;
     constexpr double size = mark_size;
     const double left = axis::right - destination_width(pen, way);
-    if (way.kind == TargetKind::check) tab(pen, left, y + 1, size, way.number);
-    else if (way.kind == TargetKind::verdict) pennant(pen, left, y + 1, size, way.number);
-    else pen.text(left, y + 1 + size / 2 + half_cap(type::main), type::main, way.number);
+    if (way.kind == TargetKind::check)
+        tab(pen, left, y + 1, size, way.number);
+    else if (way.kind == TargetKind::verdict)
+        pennant(pen, left, y + 1, size, way.number);
+    else
+        pen.text(left, y + 1 + size / 2 + half_cap(type::main), type::main, way.number);
     arrow(pen, std::min(178.5, left - 8.5), left - 2, y + 3.2);
 }
 
@@ -77,7 +80,8 @@ double own_limit(Card& card, double y, const std::string& unit) {
     const double second = to + pen.width(type::words, say(Word::to)) + 1.5;
     pen.line(second, base + 0.5, second + blank, base + 0.5, stroke::rule);
     pen.text(second + blank + 1.2, base, type::main, unit);
-    const int count = pen.lines(axis::limit, base + 4.6, limit_room, type::how_bold, say(Word::limit_not_written));
+    const int count =
+        pen.lines(axis::limit, base + 4.6, axis::right - axis::limit, type::how_bold, say(Word::limit_not_written));
     return base + 4.6 + (count - 1) * leading(type::how_bold);
 }
 

@@ -22,8 +22,8 @@ std::vector<Blank> blanks(const Card& card, const Dial& dial) {
         const std::vector<std::string> names = reading_names(card.plan(), card.check);
         const bool alone = names.size() == 1 && !dial.current_blank && !dial.lead_blank;
         for (const std::string& name : names)
-            list.push_back({name.empty() ? dial.caption : name, dial.unit, name.empty() ? " reading" : " reading " + name,
-                            alone ? tall : low});
+            list.push_back({name.empty() ? dial.caption : name, dial.unit,
+                            name.empty() ? " reading" : " reading " + name, alone ? tall : low});
     }
     if (dial.current_blank) list.push_back({say(Word::current), "A", " current", low});
     if (dial.lead_blank) list.push_back({say(Word::leads_together), dial.unit, " leads", low});
@@ -53,8 +53,7 @@ double card_reading(Card& card, double top) {
         pen.region(page::Role::reading, axis::probe, y, card::field_width, height, card.name + blank.name);
         y += height + field_gap;
     }
-    const int count = pen.lines(axis::probe, y + 2.2, card::field_width, type::how, say(Word::jumps));
-    return y + 2.2 + (count - 1) * leading(type::how) + 1.2;
+    return y - field_gap + 1;
 }
 
 } // namespace loomsheet

@@ -1,5 +1,5 @@
-// A check of several rows: each stands with its leads, its blank, its limit and its own outcomes; what counts for all of
-// them stands below, at the usual place.
+// A check of several rows: each stands with its leads, its blank, its limit and its own outcomes; what counts for all
+// of them stands below, at the usual place.
 #include "sheet/lead.hpp"
 #include "sheet/limit.hpp"
 #include "sheet/symbol.hpp"
@@ -24,8 +24,14 @@ double blank(Card& card, double y, const Row& row, const Dial& dial) {
     return first + (count - 1) * leading(type::main) + 1.5;
 }
 
-bool said(const std::vector<Lead>& above, const Lead& lead) {
-    return std::any_of(above.begin(), above.end(), [&](const Lead& other) { return other.spot.place == lead.spot.place; });
+// What stands above already need not be said again: the place, or all but the name and the wire.
+Said said_above(const std::vector<Lead>& above, const Lead& lead) {
+    Said said = Said::nothing;
+    for (const Lead& other : above) {
+        if (same_spot(other.spot, lead.spot)) return Said::point;
+        if (other.spot.place == lead.spot.place) said = Said::place;
+    }
+    return said;
 }
 
 double own_outcomes(Card& card, double y, const Row& row, const Dial& dial) {
@@ -58,7 +64,7 @@ double card_rows(Card& card, double top) {
         std::vector<Lead> leads = leads_of(card, row);
         if (shared) leads.pop_back();
         for (const Lead& lead : leads) {
-            y = lead_row(card, y, lead, !said(above, lead));
+            y = lead_row(card, y, lead, said_above(above, lead));
             above.push_back(lead);
         }
         y = std::max(y, blank(card, start, row, dial));

@@ -86,8 +86,7 @@ constexpr CheckCautionRow check_rows[] = {
      [](const Plan&, const Check& check) {
          return has_item(check, ItemKind::engine_running) || has_item(check, ItemKind::engine_speed);
      }},
-    {Word::caution_bridge, practice,
-     [](const Plan&, const Check& check) { return has_item(check, ItemKind::bridge); }},
+    {Word::caution_bridge, practice, [](const Plan&, const Check& check) { return has_item(check, ItemKind::bridge); }},
     {Word::caution_module, practice, probes_module},
 };
 

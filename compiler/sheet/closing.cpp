@@ -61,7 +61,8 @@ std::vector<std::string> put_back(const Draft& draft) {
         if (std::find(words.begin(), words.end(), one) == words.end()) words.push_back(std::move(one));
     };
     for (const Change& change : changes(all_of(plan), {}))
-        for (std::string& one : put_back_words(plan.circuit, change.item)) add(std::move(one));
+        for (std::string& one : put_back_words(plan.circuit, change.item))
+            add(std::move(one));
     for (std::size_t i = 0; i < plan.checks.size(); ++i)
         for (const PanelId panel : draft.routes.panels_of(static_cast<int>(i))) {
             const Panel& one = plan.circuit.panels[panel];

@@ -22,6 +22,7 @@ std::vector<std::string> font_folders() {
             if (!one.empty()) folders.emplace_back(one);
             rest.remove_prefix(std::min(rest.size(), one.size() + 1));
         }
+        return folders;
     }
     for (const char* usual : {"/usr/share/fonts/truetype/liberation", "/usr/share/fonts/truetype/liberation2",
                               "/usr/share/fonts/truetype/dejavu", "/usr/local/share/fonts"}) {

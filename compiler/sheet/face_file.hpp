@@ -14,7 +14,7 @@ struct FontFace {
     std::string error;                     // what is wrong with the file, in words
 };
 
-// Looks in the folders of $LOOMSHEET_FONTS (split at ':'), then in the usual ones of Debian. Empty when it is in none.
+// Looks in the folders of $LOOMSHEET_FONTS (split at ':') and nowhere else; unset, in the usual ones of Debian. Empty when it is in none.
 std::string find_font_file(const std::string& name);
 // The folders that were looked through, as words.
 std::string font_folders_in_words();

@@ -18,7 +18,10 @@ std::string_view without_trailing(std::string_view text, std::string_view charac
 std::vector<char> breaks_after(std::string_view utf8) {
     static const bool ready = (init_linebreak(), true);
     std::vector<char> breaks(ready ? utf8.size() : 0);
-    set_linebreaks_utf8(reinterpret_cast<const utf8_t*>(utf8.data()), utf8.size(), "en", breaks.data());
+    // libunibreak takes U+FFFF for the end of the text and stops the program; U+FFFD stands in for it, as long in bytes.
+    std::string readable(utf8);
+    for (std::size_t at = 0; (at = readable.find("\uFFFF", at)) != std::string::npos;) readable.replace(at, 3, "\uFFFD");
+    set_linebreaks_utf8(reinterpret_cast<const utf8_t*>(readable.data()), readable.size(), "en", breaks.data());
     return breaks;
 }
 

@@ -54,8 +54,10 @@ std::string part_and_place(const Circuit& circuit, PartId part) {
 std::string hold_together(std::string_view words) {
     std::string held;
     for (const char letter : words) {
-        if (letter == ' ') held += "\u00A0";
-        else held += letter;
+        if (letter == ' ')
+            held += "\u00A0";
+        else
+            held += letter;
         if (letter == '/') held += "\u2060";
     }
     return held;

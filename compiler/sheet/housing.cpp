@@ -54,9 +54,8 @@ int index_of(const Circuit& circuit, const Grid& grid, PinId cavity) {
 }
 
 bool is_probed(const Circuit& circuit, const Housing& seen, const Grid& grid, int index) {
-    return std::any_of(seen.probed.begin(), seen.probed.end(), [&](const Housing::Probe& probe) {
-        return index_of(circuit, grid, probe.cavity) == index;
-    });
+    return std::any_of(seen.probed.begin(), seen.probed.end(),
+                       [&](const Housing::Probe& probe) { return index_of(circuit, grid, probe.cavity) == index; });
 }
 
 constexpr int most_numbered = 4; // columns: with more there is room for few numbers, outside the housing
@@ -75,24 +74,30 @@ void cavities(Pen& pen, const Circuit& circuit, const Housing& seen, const Grid&
     }
 }
 
-// Above many columns: the probed numbers on leaders; the first above and the last below, unless a probed one is near.
-void outside_numbers(Pen& pen, const Circuit& circuit, const Housing& seen, const Grid& grid, double above, double below) {
+// With many columns: the probed numbers on leaders, above or, where one stands near already, below; the first and the
+// last cavity where there is room.
+void outside_numbers(Pen& pen, const Circuit& circuit, const Housing& seen, const Grid& grid, double above,
+                     double below) {
     constexpr double near = 8;
+    const double under = below + 2 * half_cap(type::main) + 0.8;
     const auto middle = [&](int index) { return grid.corner(index).x + grid.cell_w / 2; };
-    std::vector<double> taken;
+    std::vector<double> taken_above, taken_below;
+    const auto is_free = [&](const std::vector<double>& taken, double x) {
+        return std::none_of(taken.begin(), taken.end(), [&](double other) { return std::abs(other - x) < near; });
+    };
     for (const Housing::Probe& probe : seen.probed) {
         const int index = index_of(circuit, grid, probe.cavity);
         if (index == none) continue;
-        pen.centre(middle(index), above, type::main, circuit.pins[probe.cavity].name);
-        pen.line(middle(index), above + 0.6, middle(index), grid.corner(index).y + grid.cell_h / 2, stroke::drawing);
-        taken.push_back(middle(index));
+        const double x = middle(index), cavity = grid.corner(index).y + grid.cell_h / 2;
+        const bool up = is_free(taken_above, x);
+        pen.centre(x, up ? above : under, type::main, circuit.pins[probe.cavity].name);
+        pen.line(x, up ? above + 0.6 : under - 2 * half_cap(type::main) - 0.6, x, cavity, stroke::drawing);
+        (up ? taken_above : taken_below).push_back(x);
     }
-    const auto is_free = [&](double x) {
-        return std::none_of(taken.begin(), taken.end(), [&](double other) { return std::abs(other - x) < near; });
-    };
-    if (is_free(middle(0))) pen.centre(middle(0), above, type::how_bold, "1");
     const int last = grid.rows * grid.columns - 1;
-    pen.centre(middle(last), below + 3, type::how_bold, std::to_string(last + 1));
+    if (is_free(taken_above, middle(0))) pen.centre(middle(0), above, type::how_bold, "1");
+    if (is_free(taken_below, middle(last)) && !is_probed(circuit, seen, grid, last))
+        pen.centre(middle(last), under, type::how_bold, std::to_string(last + 1));
 }
 
 // The sign of each lead under its cavity, when two are on a single row.
@@ -103,7 +108,8 @@ bool lead_signs(Pen& pen, const Circuit& circuit, const Housing& seen, const Gri
     for (const Housing::Probe& probe : seen.probed) {
         const int index = index_of(circuit, grid, probe.cavity);
         if (index != none)
-            pill(pen, grid.corner(index).x + (grid.cell_w - width) / 2, y, width, height, type::caption_narrow, say(probe.lead), probe.solid);
+            pill(pen, grid.corner(index).x + (grid.cell_w - width) / 2, y, width, height, type::caption_narrow,
+                 say(probe.lead), probe.solid);
     }
     return true;
 }
@@ -147,7 +153,7 @@ double drawing(Pen& pen, const Circuit& circuit, const Housing& seen, double x, 
     const double room_w = width - 2 * (lock_height + wall);
     const double room_h = height - 2 * wall - lock_height - (many ? 2 * number_room : 0);
     grid.cell_w = std::min(room_w / grid.columns, 12.5);
-    grid.cell_h = std::min(room_h / grid.rows, 10.0);
+    grid.cell_h = std::clamp(room_h / grid.rows, many ? 2.2 : 4.8, 10.0);
     const double w = grid.cell_w * grid.columns + 2 * wall, h = grid.cell_h * grid.rows + 2 * wall;
     const double left = x + (width - w) / 2, top = y + (many ? number_room : 0) + (lock_above ? lock_height : 0);
     grid.x = left + wall;
@@ -168,7 +174,9 @@ std::vector<std::string> captions(const Circuit& circuit, const Housing& seen) {
     std::vector<std::string> lines;
     lines.push_back(part.half.empty() ? say(Word::harness_half, part.id) : say(Word::named_half, part.id, part.half));
     lines.push_back(say(seen.view == View::wire_side ? Word::view_wire_side : Word::view_mating_face));
-    if (!part.lock.empty()) lines.push_back(say(Word::lock_place, lock_words(part.lock, is_mirrored(part, seen.view))));
+    const bool drawn = part.face_rows > 0 && part.face_columns > 0 && lock_hour(part.lock) > 0;
+    if (!part.lock.empty() && !(seen.brief && drawn))
+        lines.push_back(say(Word::lock_place, lock_words(part.lock, is_mirrored(part, seen.view))));
     return lines;
 }
 

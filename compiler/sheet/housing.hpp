@@ -16,12 +16,13 @@ struct Housing {
         bool solid = false;
     };
     std::vector<Probe> probed; // one or two
+    bool brief = false;        // little room: the lock is not said again where it is drawn
 };
 
 // Whether the view shows cavity 1 at the upper right.
 bool is_mirrored(const Part& connector, View view);
-// Draws it `width` wide at most from y down and its captions below; gives where it ends. Without a face in the plan
-// only the captions are printed.
+// Draws it `width` wide and some `height` high at most from y down and its captions below; gives where it ends. Without
+// a face in the plan only the captions are printed.
 double housing(Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y, double width, double height);
 
 } // namespace loomsheet

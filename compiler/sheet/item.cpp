@@ -7,7 +7,8 @@ std::string part_id(const Circuit& circuit, const SetupItem& item) { return circ
 
 std::vector<std::string> part_ids(const Circuit& circuit, const SetupItem& item) {
     std::vector<std::string> ids;
-    for (const PartId part : item.parts) ids.push_back(circuit.parts[part].id);
+    for (const PartId part : item.parts)
+        ids.push_back(circuit.parts[part].id);
     return ids;
 }
 
@@ -39,7 +40,8 @@ bool same_module(const Circuit& circuit, const SetupItem& a, const SetupItem& b)
 std::string outputs_words(const Circuit& circuit, const std::vector<PinId>& pins) {
     if (pins.size() == 1) return pin_words(circuit, pins.front());
     std::vector<std::string> names;
-    for (const PinId pin : pins) names.push_back(circuit.pins[pin].name);
+    for (const PinId pin : pins)
+        names.push_back(circuit.pins[pin].name);
     return say(Word::outputs_of, circuit.parts[circuit.pins[pins.front()].part].id, join(names, " "));
 }
 

@@ -9,6 +9,7 @@ namespace {
 
 constexpr double pin_room = axis::wire - axis::pin - 1.5;
 constexpr double row_room = axis::face - axis::pin - 2;
+constexpr double metal_below = 7.9; // from the middle of the pin to the baseline under it
 constexpr double words_room = axis::face - axis::wire - 1;
 
 std::vector<Colour> colours_of(const Circuit& circuit, const Spot& spot) {
@@ -21,20 +22,24 @@ std::vector<Colour> colours_of(const Circuit& circuit, const Spot& spot) {
     return colours;
 }
 
-// Code and swatch on the line of the pin, the words under them; gives the last baseline.
-double wire_column(Card& card, double line, const std::vector<Colour>& colours) {
-    Pen& pen = card.pen;
-    std::vector<std::string> codes, words;
-    for (const Colour& colour : colours) {
+// Codes and swatch on the line of the pin; gives the middle line of the last code.
+double wire_codes(Card& card, double line, const std::vector<Colour>& colours) {
+    std::vector<std::string> codes;
+    for (const Colour& colour : colours)
         codes.push_back(colour.code());
-        words.push_back(card.circuit().colour_words(colour));
-    }
-    const int code_lines = pen.lines(axis::wire, line + half_cap(type::wire_code), words_room, type::wire_code,
+    const int count = card.pen.lines(axis::wire, line + half_cap(type::wire_code), words_room, type::wire_code,
                                      join(codes, say(Word::and_wire)));
-    if (colours.size() == 1) swatch(pen, axis::swatch, line - swatch_height / 2, colours.front());
-    const double first = line + 7.6 + (code_lines - 1) * leading(type::wire_code);
-    const int count = pen.lines(axis::wire, first, words_room, type::words, join(words));
-    return first + (count - 1) * leading(type::words);
+    if (colours.size() == 1) swatch(card.pen, axis::swatch, line - swatch_height / 2, colours.front());
+    return line + (count - 1) * leading(type::wire_code);
+}
+
+// The colours in words; gives the last baseline.
+double wire_words(Card& card, double baseline, const std::vector<Colour>& colours) {
+    std::vector<std::string> words;
+    for (const Colour& colour : colours)
+        words.push_back(card.circuit().colour_words(colour));
+    return baseline +
+           (card.pen.lines(axis::wire, baseline, words_room, type::words, join(words)) - 1) * leading(type::words);
 }
 
 Lead single(const Card& card, const Row& row, Word label, Word metal) {
@@ -54,8 +59,8 @@ void lead_pill(Pen& pen, double y, Word label, bool solid) {
     pill(pen, axis::probe, y + 0.5, 17, 8, narrow ? type::block_narrow : type::block, words, solid);
 }
 
-double lead_row(Card& card, double y, const Lead& lead, bool with_place) {
-    constexpr double metal_below = 7.6, place_below = 4.1;
+double lead_row(Card& card, double y, const Lead& lead, Said said) {
+    constexpr double place_below = 4, name_only = 9.5;
     Pen& pen = card.pen;
     double line = y + 4.5;
     lead_pill(pen, y, lead.label, lead.solid);
@@ -63,17 +68,19 @@ double lead_row(Card& card, double y, const Lead& lead, bool with_place) {
     const std::vector<Colour> colours = colours_of(card.circuit(), lead.spot);
     const bool long_name = pen.width(type::pin, lead.spot.name) > pin_room;
     if (long_name && !colours.empty()) line += 9;
+    const double codes = colours.empty() ? line : wire_codes(card, line, colours);
+    if (said == Said::point) return codes - 4.5 + name_only;
+
     double last = line + metal_below;
-    if (!colours.empty()) last = wire_column(card, line, colours);
+    if (!colours.empty()) last = std::max(last, wire_words(card, codes + metal_below, colours));
     const double metal_room = colours.empty() ? row_room : pin_room;
     const int metal_lines = pen.lines(axis::pin, line + metal_below, metal_room, type::words, lead.spot.metal);
     last = std::max(last, line + metal_below + (metal_lines - 1) * leading(type::words));
-    if (with_place && !lead.spot.place.empty()) {
+    if (said == Said::nothing && !lead.spot.place.empty()) {
         last += place_below;
         last += (pen.lines(axis::pin, last, row_room, type::how, lead.spot.place) - 1) * leading(type::how);
     }
-    const double least = with_place ? card::lead_row : card::lead_row - place_below;
-    return std::max(y + least, last + 1.3);
+    return last + 0.9;
 }
 
 Spot spot_for(const Card& card, const PointRef& point, const PointRef& other) {
@@ -82,7 +89,8 @@ Spot spot_for(const Card& card, const PointRef& point, const PointRef& other) {
 
 std::vector<Lead> leads_of(const Card& card, const Row& row) {
     const MeasureKind measure = card.check.measure;
-    if (measure == MeasureKind::clamp) return {single(card, row, Word::clamp_pill, row.red.wire != none ? Word::around_wire : Word::around_all)};
+    if (measure == MeasureKind::clamp)
+        return {single(card, row, Word::clamp_pill, row.red.wire != none ? Word::around_wire : Word::around_all)};
     if (measure == MeasureKind::amps) return {single(card, row, Word::in_line, Word::in_its_place)};
     const bool lamp = measure == MeasureKind::testlamp;
     return {{lamp ? Word::tip : Word::red, false, spot_for(card, row.red, row.black)},

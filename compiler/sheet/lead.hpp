@@ -13,9 +13,10 @@ struct Lead {
 };
 
 void lead_pill(Pen& pen, double y, Word label, bool solid);
-// Point and wire, metal and colour words, place: a line each. Gives where the next row may start. With its place left out
-// (it is the one said above) the row is a line shorter.
-double lead_row(Card& card, double y, const Lead& lead, bool with_place = true);
+// What a row above has said already, so that it is left out here.
+enum class Said : std::uint8_t { nothing, place, point };
+// Point and wire, metal and colour words, place: a line each. Gives where the next row may start.
+double lead_row(Card& card, double y, const Lead& lead, Said said = Said::nothing);
 
 // The point as this check finds it; `other` is where the other lead is.
 Spot spot_for(const Card& card, const PointRef& point, const PointRef& other);

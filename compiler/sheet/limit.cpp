@@ -80,9 +80,11 @@ std::string pass_words(const Check& check, const Limit* limit) {
 // What an outcome that names no row says where there are several.
 std::string for_all_rows(const Check& check, const Outcome& outcome, const std::string& words) {
     if (outcome.kind == OutcomeKind::no_current || outcome.kind == OutcomeKind::answer) return words;
-    if (outcome.kind == OutcomeKind::pass) return has_own_limits(check) ? say(Word::every_row_within) : say(Word::in_every_row, words);
-    const bool some_own = std::any_of(check.outcomes.begin(), check.outcomes.end(),
-                                      [](const Outcome& other) { return other.kind != OutcomeKind::pass && !other.row.empty(); });
+    if (outcome.kind == OutcomeKind::pass)
+        return has_own_limits(check) ? say(Word::every_row_within) : say(Word::in_every_row, words);
+    const bool some_own = std::any_of(check.outcomes.begin(), check.outcomes.end(), [](const Outcome& other) {
+        return other.kind != OutcomeKind::pass && !other.row.empty();
+    });
     if (some_own) return say(Word::any_other_row);
     return has_own_limits(check) ? say(Word::any_row_not) : say(Word::in_any_row, words);
 }
@@ -106,8 +108,10 @@ OutcomeLine line_of(const Check& check, const Outcome& outcome) {
     case OutcomeKind::answer: line.words = outcome.answer; break;
     }
     const bool several = check.rows.size() > 1;
-    if (several && outcome.row.empty()) line.words = for_all_rows(check, outcome, line.words);
-    else if (!several && !outcome.row.empty()) line.words = say(Word::row_and_limit, outcome.row, line.words);
+    if (several && outcome.row.empty())
+        line.words = for_all_rows(check, outcome, line.words);
+    else if (!several && !outcome.row.empty())
+        line.words = say(Word::row_and_limit, outcome.row, line.words);
     line.blanks = line.blanks && !has_own_limits(check);
     return line;
 }

@@ -95,10 +95,14 @@ Piece row(Draft& draft, PartId id) {
     Pen pen = draft.pen(piece, part.at);
     int how_lines = 1, main_lines = 1;
     main_lines = std::max(main_lines, pen.lines(axis::edge, first, name_room, type::main, part.id));
-    how_lines = std::max(how_lines, pen.lines(what_column.x, first, what_column.width, type::how, what_it_is(circuit, part)));
-    how_lines = std::max(how_lines, pen.lines(place_column.x, first, place_column.width, type::how, circuit.place_of(id)));
-    how_lines = std::max(how_lines, pen.lines(panel_column.x, first, panel_column.width, type::how, take_off(circuit, id)));
-    main_lines = std::max(main_lines, pen.lines(pins_column.x, first, pins_column.width, type::main, wired_pins(circuit, part)));
+    how_lines =
+        std::max(how_lines, pen.lines(what_column.x, first, what_column.width, type::how, what_it_is(circuit, part)));
+    how_lines =
+        std::max(how_lines, pen.lines(place_column.x, first, place_column.width, type::how, circuit.place_of(id)));
+    how_lines =
+        std::max(how_lines, pen.lines(panel_column.x, first, panel_column.width, type::how, take_off(circuit, id)));
+    main_lines =
+        std::max(main_lines, pen.lines(pins_column.x, first, pins_column.width, type::main, wired_pins(circuit, part)));
     const double last = first + std::max((how_lines - 1) * leading(type::how), (main_lines - 1) * leading(type::main));
     piece.height = last + 2;
     pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);

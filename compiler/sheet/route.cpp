@@ -43,7 +43,8 @@ std::vector<Step> steps_of(const Plan& plan, const Order& order, const Routes::W
     const auto split = std::find_if_not(way.changes.begin(), way.changes.end(), before_panels);
     const auto add = [&](std::vector<Step> more) { steps.insert(steps.end(), more.begin(), more.end()); };
     add(steps_of(plan.circuit, {way.changes.begin(), split}, origin));
-    for (const PanelId panel : way.panels) steps.push_back(panel_off(plan.circuit.panels[panel]));
+    for (const PanelId panel : way.panels)
+        steps.push_back(panel_off(plan.circuit.panels[panel]));
     add(steps_of(plan.circuit, {split, way.changes.end()}, origin));
     if (steps.empty() && way.from < 0) steps.push_back({say(Word::key_at, "OFF"), say(Word::all_connected), ""});
     return steps;
@@ -111,6 +112,8 @@ Routes::Way Routes::way(int from, int to, bool after_repair) const {
     return way;
 }
 
+Routes::Way Routes::way_from_rest(int check) const { return way(-1, check, false); }
+
 std::vector<Routes::Way> Routes::ways_to(int check) const {
     std::vector<Way> ways;
     for (const int from : origins_[check])
@@ -120,15 +123,15 @@ std::vector<Routes::Way> Routes::ways_to(int check) const {
     return ways;
 }
 
-std::vector<TickList> tick_lists(const Plan& plan, const Order& order, const Routes& routes, int check) {
-    struct Group {
-        std::vector<Routes::Way> ways;
-        std::vector<Step> steps; // without the number they come from
-    };
-    const auto place = [&](const Routes::Way& way) { return way.from < 0 ? 0 : order.numbers[way.from]; };
-    std::vector<Routes::Way> ways = routes.ways_to(check);
-    std::stable_sort(ways.begin(), ways.end(),
-                     [&](const Routes::Way& a, const Routes::Way& b) { return place(a) < place(b); });
+namespace {
+
+// Ways that ask for the same ticks.
+struct Group {
+    std::vector<Routes::Way> ways;
+    std::vector<Step> steps; // without the number they come from
+};
+
+std::vector<Group> groups_of(const Plan& plan, const Order& order, std::vector<Routes::Way> ways) {
     std::vector<Group> groups;
     for (Routes::Way& way : ways) {
         std::vector<Step> steps = steps_of(plan, order, way, false);
@@ -139,6 +142,27 @@ std::vector<TickList> tick_lists(const Plan& plan, const Order& order, const Rou
         else
             same->ways.push_back(std::move(way));
     }
+    return groups;
+}
+
+// Too many ways that differ: everything goes back first, then one list serves them all.
+TickList from_anywhere(const Plan& plan, const Order& order, const Routes& routes, int check) {
+    TickList list{say(Word::from_anywhere), {{say(Word::all_back), say(Word::all_back_how), ""}}};
+    for (Step& step : steps_of(plan, order, routes.way_from_rest(check), false))
+        list.steps.push_back(std::move(step));
+    return list;
+}
+
+} // namespace
+
+std::vector<TickList> tick_lists(const Plan& plan, const Order& order, const Routes& routes, int check) {
+    constexpr std::size_t most_lists = 3;
+    std::vector<Routes::Way> ways = routes.ways_to(check);
+    const auto place = [&](const Routes::Way& way) { return way.from < 0 ? 0 : order.numbers[way.from]; };
+    std::stable_sort(ways.begin(), ways.end(),
+                     [&](const Routes::Way& a, const Routes::Way& b) { return place(a) < place(b); });
+    std::vector<Group> groups = groups_of(plan, order, std::move(ways));
+    if (groups.size() > most_lists) return {from_anywhere(plan, order, routes, check)};
     std::vector<TickList> lists;
     for (Group& group : groups) {
         TickList list;

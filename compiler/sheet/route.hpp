@@ -19,6 +19,7 @@ public:
     };
     // Every way to this check; one from the car at rest when nothing leads there.
     std::vector<Way> ways_to(int check) const;
+    Way way_from_rest(int check) const;
     const std::vector<PanelId>& panels_of(int check) const { return needs_[check]; }
 
 private:

@@ -66,21 +66,21 @@ private:
 
     void join_part(PartId id) {
         const Part& part = circuit_.parts[id];
-        if (part.kind == PartKind::splice) join_all(part, id);
+        if (part.kind == PartKind::splice || part.kind == PartKind::fuse || part.kind == PartKind::breaker)
+            join_all(part, id);
         for (const Element& element : part.elements) {
-            if (element.kind != ElementKind::link && element.kind != ElementKind::contact) continue;
+            if (element.kind != ElementKind::contact) continue;
             join({element.a, element.b, none, id});
             join({element.a, element.c, none, id});
         }
-        for (const TableValue& position : part.positions)
-            for (const auto& [a, b] : position.closed) join({a, b, none, id});
     }
 
-    // A bar or a joint in the loom: its own pins and those it joins.
+    // A fuse, a bar or a joint in the loom: its own pins and those it joins.
     void join_all(const Part& part, PartId id) {
         std::vector<PinId> pins = part.pins;
         pins.insert(pins.end(), part.joined.begin(), part.joined.end());
-        for (std::size_t i = 1; i < pins.size(); ++i) join({pins[0], pins[i], none, id});
+        for (std::size_t i = 1; i < pins.size(); ++i)
+            join({pins[0], pins[i], none, id});
     }
 };
 

@@ -54,7 +54,8 @@ std::string setup_words(const Circuit& circuit, const Setup& setup) {
 std::vector<std::string> put_back_words(const Circuit& circuit, const SetupItem& item) {
     const auto fitted = [&](PartId id) {
         const Part& part = circuit.parts[id];
-        return part.rating ? say(Word::back_fitted_rated, part.id, rating(*part.rating)) : say(Word::back_fitted, part.id);
+        return part.rating ? say(Word::back_fitted_rated, part.id, rating(*part.rating))
+                           : say(Word::back_fitted, part.id);
     };
     switch (item.kind) {
     case ItemKind::key: return {say(Word::back_key)};
@@ -64,7 +65,8 @@ std::vector<std::string> put_back_words(const Circuit& circuit, const SetupItem&
     case ItemKind::pulled: return {fitted(item.part)};
     case ItemKind::one_of_pulled: {
         std::vector<std::string> words;
-        for (const PartId part : item.parts) words.push_back(fitted(part));
+        for (const PartId part : item.parts)
+            words.push_back(fitted(part));
         return words;
     }
     case ItemKind::disconnected: return {say(Word::back_connected, pin_words(circuit, item.pin))};

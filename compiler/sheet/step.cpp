@@ -106,8 +106,9 @@ std::vector<Step> steps_of(const Circuit& circuit, std::span<const Change> chang
             while (i + 1 < changes.size() && changes[i + 1].kind == changes[i].kind &&
                    same_module(circuit, changes[i + 1].item, item))
                 pins.push_back(changes[++i].item.pin);
-            steps.push_back(ends ? Step{say(Word::released, outputs_words(circuit, pins)), since(Word::was_on, origin), ""}
-                                 : Step{say(Word::called, outputs_words(circuit, pins)), output_how(circuit, item), ""});
+            steps.push_back(
+                ends ? Step{say(Word::released, outputs_words(circuit, pins)), since(Word::was_on, origin), ""}
+                     : Step{say(Word::called, outputs_words(circuit, pins)), output_how(circuit, item), ""});
         } else {
             steps.push_back(ends ? undo(circuit, item, origin) : apply(circuit, item));
         }

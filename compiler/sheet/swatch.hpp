@@ -6,7 +6,7 @@
 
 namespace loomsheet {
 
-inline constexpr double swatch_width = 16.5, swatch_height = 8, strand_length = 2.5;
+inline constexpr double swatch_width = 16.5, swatch_height = 7.5, strand_length = 2.5;
 
 // Top left at (x, y); with its strands it is 19 mm long.
 void swatch(Pen& pen, double x, double y, const Colour& colour);

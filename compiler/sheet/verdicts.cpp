@@ -84,7 +84,8 @@ Piece verdict_row(Draft& draft, int index) {
     for (const Words& note : verdict.notes)
         y = detail(pen, y, type::how, note.text);
 
-    piece.height = std::max({10.0, y - leading(type::how) + 2.5, repaired - leading(type::words) + 1.5, onward(draft, pen, verdict)});
+    piece.height = std::max(
+        {10.0, y - leading(type::how) + 2.5, repaired - leading(type::words) + 1.5, onward(draft, pen, verdict)});
     pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
     pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height, piece.anchor);
     piece.height += 0.8;

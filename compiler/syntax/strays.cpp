@@ -26,6 +26,17 @@ std::string help_for(std::string_view written) {
 const Unit* unit_behind(std::string_view number, std::size_t letters) {
     return letters == std::string_view::npos ? nullptr : find_unit(number.substr(letters));
 }
+
+// 11.5-12.8 where a range is meant: as it is to be written, or nothing.
+std::string range_meant(std::string_view written) {
+    const auto dash = written.find('-');
+    const auto is_number = [](std::string_view part) {
+        return !part.empty() && part.find_first_not_of("0123456789.") == std::string_view::npos;
+    };
+    if (dash == std::string_view::npos || !is_number(written.substr(0, dash)) || !is_number(written.substr(dash + 1)))
+        return {};
+    return fmt::format("{} .. {}", written.substr(0, dash), written.substr(dash + 1));
+}
 } // namespace
 
 void report_strays(std::string_view text, Tree& tree, Findings& findings) {
@@ -54,6 +65,8 @@ void report_strays(std::string_view text, Tree& tree, Findings& findings) {
             if (unit_behind(written, letters) != nullptr)
                 findings.add(109, at, fmt::format("`{}` has no blank before its unit", written),
                              fmt::format("write `{} {}`", written.substr(0, letters), written.substr(letters)));
+            else if (const auto range = range_meant(written); !range.empty())
+                findings.add(103, at, "a range is written with two dots", fmt::format("write `{}`", range));
             else
                 findings.add(105, at, fmt::format("`{}` is neither a number nor a pin", written),
                              "a number is written 12.6 V, a range 11.5 .. 12.8 V, a pin X21.1");

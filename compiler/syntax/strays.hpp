@@ -5,7 +5,7 @@
 
 namespace loomsheet {
 
-// Adds LS104, LS105, LS109 and LS111. Texts without their end and decimal commas then count as texts and numbers; what
+// Adds LS103 to LS105, LS109 and LS111. Texts without their end and decimal commas then count as texts and numbers; what
 // cannot be placed is `stray`. Of several strays in a line only the first is told.
 void report_strays(std::string_view text, Tree& tree, Findings& findings);
 

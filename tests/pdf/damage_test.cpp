@@ -102,7 +102,7 @@ TEST_CASE("a damaged font file gives an error in words or a good PDF") {
                                help::read(help::faces().file(Face::spare))};
     const std::filesystem::path folder = help::folder() / "fonts";
     std::filesystem::create_directory(folder);
-    setenv("LOOMSHEET_FONTS", folder.c_str(), 1);
+    setenv("LOOMSHEET_FONTS", (folder.string() + help::font_folders()).c_str(), 1);
     int refused = 0, printed = 0;
     for (unsigned seed = 0; seed < 200; ++seed) {
         CAPTURE(seed);
@@ -142,7 +142,7 @@ TEST_CASE("damage among the outlines is found before they are printed") {
     const std::filesystem::path folder = help::folder() / "outlines";
     std::filesystem::create_directory(folder);
     const std::string path = help::save("outlines/LiberationSans-Regular.ttf", font);
-    setenv("LOOMSHEET_FONTS", folder.c_str(), 1);
+    setenv("LOOMSHEET_FONTS", (folder.string() + help::font_folders()).c_str(), 1);
     std::string error;
     const auto faces = Faces::load(error);
     unsetenv("LOOMSHEET_FONTS");

@@ -39,6 +39,11 @@ const std::filesystem::path& folder() {
     return made.path;
 }
 
+std::string font_folders() {
+    const auto of = [](page::Face face) { return ":" + std::filesystem::path(faces().file(face)).parent_path().string(); };
+    return of(page::Face::S) + of(page::Face::spare);
+}
+
 std::string save(const std::string& name, std::string_view bytes) {
     const std::filesystem::path path = folder() / name;
     std::ofstream(path, std::ios::binary) << bytes;

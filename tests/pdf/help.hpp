@@ -10,6 +10,8 @@
 namespace help {
 
 const loomsheet::Faces& faces();
+// ":folder:folder" of the typefaces in use, to stand behind a folder of the test's own in $LOOMSHEET_FONTS.
+std::string font_folders();
 
 // A folder of this run, taken away at its end.
 const std::filesystem::path& folder();

@@ -228,9 +228,12 @@ check two
     CHECK(with("E1.31 -> XE1", "E1.31 -> XE7") == "LS201 9"); // its other end may be the ground that E1 lacks
     CHECK(with("F1.2 -> E1.1", "F7.2 -> E1.1") == "LS201 8");
     CHECK(with("E1.31 -> XE1 6 mm2", "E1.31 => XE1 6 mm2").find("LS401") == std::string::npos);
+    CHECK(said::codes(fan + "module U1 ground 31, output 6 pulls up 5 A\nlamp E2 1/31 5 W\nwire W5 U1.31 -> XE1\nwire W6 U1.6 -> E2.1\n"
+                            "wire W7 E2.31 -> XE1\n") == "LS114 18"); // U1 lacks its supply, and E2 with it
     CHECK(with("wire W4", "wier W4") == "LS101 9"); // a statement is lost
     CHECK(with("wire W4", "wire W3") == "LS202 9"); // the second W3 is left out
     CHECK(with("1/31 21 W", "1/31 21 V").find("LS40") == std::string::npos);
     CHECK(with("  pass -> two\n  fail -> two\n", "  pass -> too\n  fail -> too\n") == "LS211 12, LS211 13");
     CHECK(with("check two", "chek two").find("LS30") == std::string::npos);
+    CHECK(with("check two\n", "").find("LS3") == std::string::npos); // two checks run into one: LS110 says so
 }

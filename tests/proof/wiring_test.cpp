@@ -123,6 +123,20 @@ wire W8 E1.31 -> XE1 6 mm2
                "U1.47 leads to ground and no wire comes to it: write a wire K5.85 -> U1.47"));
 }
 
+TEST_CASE("a lost strap of the battery is one finding, whatever hangs on it") {
+    CHECK(said::of(said::without_line(battery, "wire W2") + R"(module U1 supply 30, ground 31
+module U2 supply 30, ground 31
+lamp E1 1/31 21 W
+wire W3 F1.2 -> U1.30 6 mm2
+wire W4 F1.2 -> U2.30 6 mm2
+wire W5 F1.2 -> E1.1 6 mm2
+wire W6 U1.31 -> XE1 6 mm2
+wire W7 U2.31 -> XE1 6 mm2
+wire W8 E1.31 -> XE1 6 mm2
+)") == "test.plan:6:8: error LS401: U1, U2 and E1 have no way back to ground: nothing leads from the body on to G1.- "
+       "(join the body to the battery, with a strap from a ground point on it)\n");
+}
+
 TEST_CASE("a diode leads one way only") {
     const std::string plan = battery + "diode V1 1/2\nlamp E1 1/31 21 W\nwire W5 E1.31 -> XE1 6 mm2\n";
     CHECK(said::codes(plan + "wire W3 F1.2 -> V1.1 6 mm2\nwire W4 V1.2 -> E1.1 6 mm2\n") == "");

@@ -136,16 +136,19 @@ TEST_CASE("a number holds on to its unit") {
     CHECK(faces().wrap(Face::S, 10, room, hold_units("about 12.6 V")) == Lines{"about", "12.6\u00A0V"});
 }
 
-TEST_CASE("fonts are looked for in LOOMSHEET_FONTS first") {
+TEST_CASE("fonts are looked for in LOOMSHEET_FONTS and nowhere else") {
     const auto folder = std::filesystem::temp_directory_path() / "loomsheet-face-test";
     std::filesystem::create_directories(folder);
     std::ofstream(folder / "LiberationSans-Bold.ttf") << "no font at all";
-    setenv("LOOMSHEET_FONTS", folder.c_str(), 1);
+    const auto usual = std::filesystem::path(faces().file(Face::S)).parent_path().string();
+    setenv("LOOMSHEET_FONTS", (folder.string() + ":" + usual).c_str(), 1);
     std::string error;
     CHECK_FALSE(Faces::load(error));
     CHECK(error.find((folder / "LiberationSans-Bold.ttf").string()) != std::string::npos);
     CHECK(error.find("damaged") != std::string::npos);
     std::filesystem::remove_all(folder);
-    CHECK(Faces::load(error));
+    CHECK_FALSE(Faces::load(error));
+    CHECK(error.find("is not in any of") != std::string::npos);
     unsetenv("LOOMSHEET_FONTS");
+    CHECK(Faces::load(error));
 }

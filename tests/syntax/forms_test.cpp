@@ -74,6 +74,9 @@ TEST_CASE("phrases that there are not, and phrases that stop too soon") {
          "write `11.5 .. 12.8 V`"},
         {"check a\n  expect 11.5 -12.8 V\n", "LS103@2:10", "a range is written with two dots",
          "write `11.5 .. 12.8 V`"},
+        {"check a\n  expect 11.5-12.8 V\n", "LS103@2:10", "a range is written with two dots", "write `11.5 .. 12.8`"},
+        {"switch S1\n  1/2 closed when pressed\n", "LS103@2:19",
+         "after `1/2 closed when` comes `key`, `engine` or `asleep`", ""},
         {"check a\n  expect 12 V\n", "LS103@2:10",
          "after `expect` comes words in quotes, a range such as 11.5 .. 12.8 V, `below`", ""},
     };

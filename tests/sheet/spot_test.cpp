@@ -1,0 +1,91 @@
+#include "printed.hpp"
+#include "sheet/housing.hpp"
+#include "sheet/run.hpp"
+#include "sheet/spot.hpp"
+#include <doctest/doctest.h>
+
+using namespace loomsheet;
+
+namespace {
+
+struct Two {
+    Spot red, black;
+};
+Two spots(const std::string& with, const std::string& points) {
+    const Plan plan = printed::plan(
+        printed::lamp_plan("check a \"A\"\n" + (with.empty() ? "" : "  with " + with + "\n") + "  volts " + points +
+                           "\n  expect 0 .. 13 V\n  pass -> done\n  fail -> suspects\n"));
+    const Row& row = plan.checks[0].rows[0];
+    return {spot_of(plan.circuit, plan.checks[0].with, row.red, part_of(plan.circuit, row.black)),
+            spot_of(plan.circuit, plan.checks[0].with, row.black, part_of(plan.circuit, row.red))};
+}
+
+} // namespace
+
+TEST_CASE("a plug: from the wire side while it is in, from the front when it is off") {
+    const Spot in = spots("", "X1.1 to G1.-").red;
+    CHECK(in.name == "X1.1");
+    CHECK(in.metal == "wire side");
+    CHECK(in.place == "Lamp plug, plugged in, rear left");
+    CHECK(in.view == View::wire_side);
+    CHECK(in.wires.size() == 1);
+    const Spot off = spots("X1 unplugged", "X1.1 to G1.-").red;
+    CHECK(off.metal == "from the front");
+    CHECK(off.view == View::mating_face);
+}
+
+TEST_CASE("post and clamp of the battery are two things") {
+    CHECK(spots("", "part G1.+ to G1.-").red.metal == "post");
+    CHECK(spots("", "part G1.+ to G1.-").black.metal == "clamp");
+    CHECK(spots("", "part G1.+ to G1.-").black.name == "G1.−");
+}
+
+TEST_CASE("a fuse: wire side in place, its socket or its own blade when pulled") {
+    CHECK(spots("", "F1.1 to G1.-").red.metal == "wire side");
+    CHECK(spots("F1 pulled", "F1.1 to G1.-").red.metal == "empty socket");
+    CHECK(spots("F1 pulled", "part F1.1 to part F1.2").red.metal == "own blade");
+}
+
+TEST_CASE("the body is never a bare word: which metal, and near what") {
+    const Spot body = spots("", "X1.1 to ground").black;
+    CHECK(body.name == "body");
+    CHECK(body.metal == "bare metal");
+    CHECK(body.place == "of the body, near Lamp plug, rear left");
+    CHECK(spots("", "X1.1 to XE1").black.metal == "bolt");
+    CHECK(spots("", "X1.1 to XE1").black.place == "Left wing, below the battery tray");
+}
+
+TEST_CASE("the view decides on which side cavity 1 stands; the other half of a pair is the mirror") {
+    Part plug;
+    plug.kind = PartKind::connector;
+    plug.first_half = true;
+    CHECK_FALSE(is_mirrored(plug, View::mating_face));
+    CHECK(is_mirrored(plug, View::wire_side));
+    Part twin = plug;
+    twin.first_half = false;
+    twin.twin = 0;
+    CHECK(is_mirrored(twin, View::mating_face));
+    CHECK_FALSE(is_mirrored(twin, View::wire_side));
+}
+
+TEST_CASE("seen from behind, the lock at 3 o'clock stands at 9") {
+    const auto printed_with = [](const std::string& with) {
+        return printed::words(
+            printed::sheet(printed::plan(printed::lamp_plan(
+                               "check a \"A\"\n" + with +
+                               "  volts X1.1 to X1.2\n  expect 0 .. 13 V\n  pass -> done\n  fail -> suspects\n")))
+                .document);
+    };
+    CHECK(printed_with("  with X1 unplugged\n").find("lock at 3 o'clock") != std::string::npos);
+    CHECK(printed_with("").find("lock at 9 o'clock") != std::string::npos);
+}
+
+TEST_CASE("a run is named by what the current meets on the way") {
+    const Plan plan = printed::plan(printed::lamp_plan("check a \"A\"\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  "
+                                                       "pass -> suspects G1.+ to X1.1\n  fail -> suspects\n"));
+    const std::vector<std::string> run = suspects_of(plan.circuit, plan.checks[0].outcomes[0].target);
+    std::string said;
+    for (const std::string& one : run)
+        said += one + ", ";
+    CHECK(said == "W1\u00A0RD, F1, W2\u00A0RD/\u2060BU, S1, W3\u00A0BU/\u2060WH, ");
+}
