@@ -105,8 +105,8 @@ double Faces::width(Face face, double pt, std::string_view utf8) const {
 bool Faces::covers(Face face, char32_t character) const { return (*inner_)[face].advance(character).has_value(); }
 
 std::optional<Face> Faces::face_for(Face wanted, char32_t character) const {
-    for (const Face face :
-         {wanted, spare_of(wanted), Face::S, Face::SB, Face::N, Face::NB, Face::spare, Face::spare_bold}) {
+    if (covers(wanted, character)) return wanted;
+    for (const Face face : {spare_of(wanted), Face::S, Face::SB, Face::N, Face::NB, Face::spare, Face::spare_bold}) {
         if (covers(face, character)) return face;
     }
     return std::nullopt;
@@ -140,13 +140,16 @@ std::vector<page::Text> Faces::runs(double x, double y, Face face, double pt, st
     return runs;
 }
 
+double Faces::advance(Face wanted, char32_t character) const {
+    if (is_unseen(character)) return 0;
+    const auto has_it = face_for(wanted, character);
+    return has_it ? (*inner_)[*has_it].advance(character).value_or(0) : 0;
+}
+
 double Faces::runs_width(Face face, double pt, std::string_view utf8) const {
     double ems = 0;
-    while (!utf8.empty()) {
-        const char32_t character = take_character(utf8);
-        if (is_unseen(character)) continue;
-        if (const auto has_it = face_for(face, character)) ems += (*inner_)[*has_it].advance(character).value_or(0);
-    }
+    while (!utf8.empty())
+        ems += advance(face, take_character(utf8));
     return ems * pt * mm_per_pt;
 }
 

@@ -44,6 +44,8 @@ public:
 private:
     struct Inner;
     explicit Faces(std::unique_ptr<Inner> inner);
+    // In ems, in the face that has it; 0 for what is missing or unseen.
+    double advance(page::Face wanted, char32_t character) const;
     std::unique_ptr<Inner> inner_;
 };
 

@@ -50,9 +50,12 @@ bool starts_with_unit(std::string_view after) {
 } // namespace
 
 std::vector<std::string> Faces::wrap(page::Face face, double pt, double width, std::string_view utf8) const {
-    const std::vector<char> breaks = breaks_after(utf8);
     constexpr std::size_t none = std::string_view::npos;
     constexpr double slack = 1e-6; // mm: a text set in its own measured width stays on one line
+    if (utf8.find_first_of(line_ends) == none && runs_width(face, pt, utf8) <= width + slack) {
+        return {std::string(without_trailing(utf8, " \t"))}; // most texts
+    }
+    const std::vector<char> breaks = breaks_after(utf8);
     std::vector<std::string> lines;
     std::size_t start = 0, best = none; // where the line starts; where the last chance to break it lies
     double used = 0, used_at_best = 0;
@@ -67,13 +70,13 @@ std::vector<std::string> Faces::wrap(page::Face face, double pt, double width, s
         std::string_view after = rest;
         const char32_t character = take_character(after);
         const std::size_t next = utf8.size() - after.size();
-        const double advance = runs_width(face, pt, rest.substr(0, next - at));
+        const double wide = advance(face, character) * pt * mm_per_pt;
         const bool blank = character == U' ' || character == U'\t'; // hangs over the margin, as it is not printed there
-        if (!blank && used + advance > width + slack && at > start) {
+        if (!blank && used + wide > width + slack && at > start) {
             used -= best == none ? used : used_at_best;
             end_line(best == none ? at : best);
         }
-        used += advance;
+        used += wide;
         if (breaks[next - 1] == LINEBREAK_MUSTBREAK && line_ends.find(utf8[next - 1]) != none) {
             end_line(next);
             lines.back() = without_trailing(lines.back(), " \t\n\r\v\f");
@@ -90,12 +93,13 @@ std::vector<std::string> Faces::wrap(page::Face face, double pt, double width, s
 
 std::string hold_units(std::string_view utf8) {
     std::string held;
-    for (std::size_t at = 0; at < utf8.size(); ++at) {
-        const bool holds =
-            utf8[at] == ' ' && ends_in_number(utf8.substr(0, at)) && starts_with_unit(utf8.substr(at + 1));
-        held += holds ? no_break_space : utf8.substr(at, 1);
+    std::size_t done = 0;
+    for (std::size_t at = utf8.find(' '); at != std::string_view::npos; at = utf8.find(' ', at + 1)) {
+        if (!ends_in_number(utf8.substr(0, at)) || !starts_with_unit(utf8.substr(at + 1))) continue;
+        held.append(utf8.substr(done, at - done)).append(no_break_space);
+        done = at + 1;
     }
-    return held;
+    return held.append(utf8.substr(done));
 }
 
 } // namespace loomsheet
