@@ -119,7 +119,7 @@ using Blob = std::unique_ptr<hb_blob_t, decltype(&hb_blob_destroy)>;
 std::string find_font_file(const std::string& name) {
     for (const std::string& folder : font_folders()) {
         std::error_code ignored; // a folder that cannot be read holds nothing for us
-        const std::string path = folder + "/" + name;
+        std::string path = folder + "/" + name;
         if (std::filesystem::is_regular_file(path, ignored)) return path;
     }
     return {};

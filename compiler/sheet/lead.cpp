@@ -65,8 +65,16 @@ double lead_row(Card& card, double y, const Lead& lead, Said said) {
     double line = y + 4.5;
     lead_pill(pen, y, lead.label, lead.solid);
     pen.text(axis::pin, line + half_cap(type::pin), type::pin, lead.spot.name);
+    const double name_width = pen.width(type::pin, lead.spot.name);
+    std::string metal = lead.spot.metal;
+    if (const std::string mark = lead.spot.mark.empty() ? "" : say(Word::cavity_mark, lead.spot.mark); !mark.empty()) {
+        if (name_width + 1.5 + pen.width(type::words, mark) <= pin_room)
+            pen.text(axis::pin + name_width + 1.5, line + half_cap(type::pin), type::words, mark);
+        else
+            metal += " " + mark;
+    }
     const std::vector<Colour> colours = colours_of(card.circuit(), lead.spot);
-    const bool long_name = pen.width(type::pin, lead.spot.name) > pin_room;
+    const bool long_name = name_width > pin_room;
     if (long_name && !colours.empty()) line += 9;
     const double codes = colours.empty() ? line : wire_codes(card, line, colours);
     if (said == Said::point) return codes - 4.5 + name_only;
@@ -74,7 +82,7 @@ double lead_row(Card& card, double y, const Lead& lead, Said said) {
     double last = line + metal_below;
     if (!colours.empty()) last = std::max(last, wire_words(card, codes + metal_below, colours));
     const double metal_room = colours.empty() ? row_room : pin_room;
-    const int metal_lines = pen.lines(axis::pin, line + metal_below, metal_room, type::words, lead.spot.metal);
+    const int metal_lines = pen.lines(axis::pin, line + metal_below, metal_room, type::words, metal);
     last = std::max(last, line + metal_below + (metal_lines - 1) * leading(type::words));
     if (said == Said::nothing && !lead.spot.place.empty()) {
         last += place_below;

@@ -39,7 +39,7 @@ std::string outside_words(const Limit& limit) {
 }
 
 // An open circuit is above any ohms: said, unless it has an outcome of its own.
-std::string or_open(const Check& check, std::string words, bool above) {
+std::string or_open(const Check& check, const std::string& words, bool above) {
     const bool says = above && check.measure == MeasureKind::ohms && !has(check, OutcomeKind::open);
     return says ? say(Word::or_open, words) : words;
 }

@@ -19,8 +19,7 @@ void cavity_of_plug(Spot& spot, const Circuit& circuit, const Setup& setup, cons
     spot.view = apart ? View::mating_face : View::wire_side;
     spot.metal = say(apart ? Word::from_front : Word::wire_side);
     spot.place = with_state(circuit, plug, apart ? Word::plug_off : Word::plugged_in);
-    const std::string mark = point.pin == none ? "" : circuit.pins[point.pin].mark;
-    if (!mark.empty()) spot.place += say(Word::cavity_marked, mark);
+    if (point.pin != none) spot.mark = circuit.pins[point.pin].mark;
 }
 
 void own_metal(Spot& spot, const Circuit& circuit, const Setup& setup, PartId part) {

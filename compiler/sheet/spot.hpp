@@ -12,6 +12,7 @@ struct Spot {
     std::string name;          // "X21.1", "G1.−", "body"
     std::string metal;         // "wire side", "from the front", "post", "bare metal": short, read while probing
     std::string place;         // "Fan motor plug, plugged in, behind the radiator"
+    std::string mark;          // what stands on the cavity, such as "54G"
     std::vector<WireId> wires; // whose colours stand at the point
     PartId connector = none;   // whose cavities are seen
     PinId cavity = none;

@@ -13,12 +13,12 @@ struct Band {
 
 constexpr double pt = stroke::rule;
 
-void across(Pen& pen, const Band& band, double pitch, std::vector<double> dash = {}) {
+void across(Pen& pen, const Band& band, double pitch, const std::vector<double>& dash = {}) {
     for (double x = band.x + pitch / 2; x < band.right(); x += pitch)
         pen.line(x, band.y, x, band.bottom(), pt, dash);
 }
 
-void along(Pen& pen, const Band& band, double pitch, std::vector<double> dash = {}) {
+void along(Pen& pen, const Band& band, double pitch, const std::vector<double>& dash = {}) {
     for (double y = band.y + pitch / 2; y < band.bottom(); y += pitch)
         pen.line(band.x, y, band.right(), y, pt, dash);
 }

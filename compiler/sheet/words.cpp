@@ -217,7 +217,7 @@ constexpr WordRow word_table[] = {
     {Word::in_its_place, "meter in its place"},
     {Word::part_in_state, "{}, {}"},
     {Word::and_wire, " + "},
-    {Word::cavity_marked, ", marked {}"},
+    {Word::cavity_mark, "({})"},
     {Word::wire_note, " · {}"},
     {Word::harness_half, "{} harness half"},
     {Word::named_half, "{} {} half"},

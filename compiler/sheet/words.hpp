@@ -213,7 +213,7 @@ enum class Word : std::uint16_t {
     in_its_place,
     part_in_state,
     and_wire,
-    cavity_marked,
+    cavity_mark,
     wire_note,
     harness_half,
     named_half,
