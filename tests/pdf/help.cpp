@@ -40,7 +40,9 @@ const std::filesystem::path& folder() {
 }
 
 std::string font_folders() {
-    const auto of = [](page::Face face) { return ":" + std::filesystem::path(faces().file(face)).parent_path().string(); };
+    const auto of = [](page::Face face) {
+        return ":" + std::filesystem::path(faces().file(face)).parent_path().string();
+    };
     return of(page::Face::S) + of(page::Face::spare);
 }
 

@@ -13,9 +13,37 @@ using page::Face;
 
 namespace {
 
-constexpr std::array faces{Face::S, Face::SB, Face::N, Face::NB, Face::spare, Face::spare_bold};
 constexpr const char* accented = "é à ü š Ѐ ǖ";
 constexpr const char* bare = "e a u s Е u";
+constexpr double pt = 24, left = 10, pitch = 12.7; // of the rows, mm; 36 pt, as mutool makes pages of whole points
+constexpr int dpi = 500;
+
+// A row of letters that stand alone between blanks.
+struct Row {
+    Face face;
+    std::string words;
+    double y; // baseline
+    std::string told() const { return help::faces().file(face) + " " + words; }
+};
+// Each text in each face.
+std::vector<Row> rows_of(std::initializer_list<std::string> texts) {
+    std::vector<Row> rows;
+    for (const Face face : {Face::S, Face::SB, Face::N, Face::NB, Face::spare, Face::spare_bold}) {
+        for (const std::string& words : texts)
+            rows.push_back({face, words, pitch * static_cast<double>(rows.size() + 1)});
+    }
+    return rows;
+}
+page::Document document_of(const std::vector<Row>& rows) {
+    page::Page page{127, pitch * static_cast<double>(rows.size() + 1), {}, {}};
+    for (const Row& row : rows) {
+        for (page::Text& run : help::faces().runs(left, row.y, row.face, pt, row.words))
+            page.marks.emplace_back(std::move(run));
+    }
+    page::Document document;
+    document.pages = {std::move(page)};
+    return document;
+}
 
 // The same page drawn another way: the outlines of the font file as filled paths, placed by the file's own widths, with
 // no font in the PDF at all. Runs as layout cuts them.
@@ -78,22 +106,23 @@ std::string outlines_of(const page::Document& document, const std::string& name)
     return help::save(name, objects.save());
 }
 
-// The letters of `words` that stand alone between blanks, with the place of the whole letter and of what lies above its
-// body (a small letter is 0.53 to 0.56 em high, a capital 0.69 to 0.73).
+// The letters of a row with the place of the whole letter and of what lies above its body (a small letter is 0.53 to
+// 0.56 em high, a capital 0.69 to 0.73).
 struct Letter {
     std::string utf8;
     help::Area whole, accent;
 };
-std::vector<Letter> letters_of(Face face, double pt, const std::string& words) {
+std::vector<Letter> letters_of(const Row& row) {
+    constexpr double above = 10.4, below = 2.2;
     std::vector<Letter> letters;
-    double x = 10;
-    for (std::size_t start = 0; start < words.size();) {
-        const std::size_t end = std::min(words.find(' ', start), words.size());
-        const std::string letter = words.substr(start, end - start);
-        const double wide = help::faces().runs_width(face, pt, letter);
+    double x = left;
+    for (std::size_t start = 0; start < row.words.size();) {
+        const std::size_t end = std::min(row.words.find(' ', start), row.words.size());
+        const std::string letter = row.words.substr(start, end - start);
+        const double wide = help::faces().runs_width(row.face, pt, letter);
         const double body = pt * mm_per_pt * (letter == "Ѐ" || letter == "Е" ? 0.75 : 0.58);
-        letters.push_back({letter, {x, 0, wide, 25.4}, {x, 0, wide, 15 - body}});
-        x += wide + help::faces().runs_width(face, pt, " ");
+        letters.push_back({letter, {x, row.y - above, wide, above + below}, {x, row.y - above, wide, above - body}});
+        x += wide + help::faces().runs_width(row.face, pt, " ");
         start = end + 1;
     }
     return letters;
@@ -105,72 +134,68 @@ struct Reader {
 };
 const std::array readers{Reader{"poppler", &help::poppler_picture}, Reader{"mupdf", &help::mupdf_picture}};
 
-constexpr double pt = 24;
-constexpr int dpi = 300;
+// For each letter of each row, as each reader sees it in both files.
+template <class Check>
+void compare(const std::vector<Row>& rows, const std::string& expected, const std::string& printed, Check check) {
+    for (const Reader& reader : readers) {
+        const help::Picture one = reader.picture(expected, dpi), other = reader.picture(printed, dpi);
+        for (const Row& row : rows) {
+            const std::string told = reader.name + " " + row.told();
+            for (const Letter& letter : letters_of(row)) {
+                INFO(told << ": " << letter.utf8);
+                check(one, other, letter);
+            }
+        }
+    }
+}
 
 } // namespace
 
 TEST_CASE("every accent leaves ink above its letter") {
-    for (const Face face : faces) {
-        const std::string file = help::faces().file(face);
-        const std::string with = help::print(help::one_line(face, pt, accented), "accents.pdf");
-        const std::string without = help::print(help::one_line(face, pt, bare), "bare.pdf");
-        for (const Reader& reader : readers) {
-            const help::Picture with_picture = reader.picture(with, dpi),
-                                without_picture = reader.picture(without, dpi);
-            for (const Letter& letter : letters_of(face, pt, accented)) {
-                INFO(reader.name << " " << file << " " << letter.utf8);
-                CHECK(with_picture.ink(dpi, letter.accent) > 40);
-            }
-            for (const Letter& letter : letters_of(face, pt, bare)) {
-                INFO(reader.name << " " << file << " " << letter.utf8);
-                CHECK(without_picture.ink(dpi, letter.accent) < 1);
-            }
-        }
-    }
+    const auto with = rows_of({accented}), without = rows_of({bare});
+    const std::string accents = help::print(document_of(with), "accents.pdf"),
+                      letters = help::print(document_of(without), "letters.pdf");
+    compare(with, accents, accents, [](const help::Picture& seen, const help::Picture&, const Letter& letter) {
+        CHECK(seen.ink(dpi, letter.accent) > 100);
+    });
+    compare(without, letters, letters, [](const help::Picture& seen, const help::Picture&, const Letter& letter) {
+        CHECK(seen.ink(dpi, letter.accent) < 1);
+    });
 }
 
 TEST_CASE("the printed glyphs are the outlines of the font file") {
+    const auto rows = rows_of({accented, "Ö ß Å Ż ę ő Ř ½", "Ω ± ≥ → ⇉ ✓ ²"});
+    const page::Document document = document_of(rows);
     // A font is set on the grid of the pixels, so edges differ a little; a lost accent differs by 1.
-    for (const Face face : faces) {
-        const std::string file = help::faces().file(face);
-        for (const std::string words : {accented, "Ö ß Å Ż ę ő Ř ½", "Ω ± ≥ → ⇉ ✓ ²"}) {
-            const page::Document document = help::one_line(face, pt, words);
-            const std::string printed = help::print(document, "glyphs.pdf"),
-                              drawn = outlines_of(document, "outlines.pdf");
-            for (const Reader& reader : readers) {
-                const help::Picture expected = reader.picture(drawn, dpi), found = reader.picture(printed, dpi);
-                for (const Letter& letter : letters_of(face, pt, words)) {
-                    INFO(reader.name << " " << file << " " << letter.utf8);
-                    CHECK(help::difference(expected, found, dpi, letter.whole) < 0.3);
-                    if (words == accented) CHECK(help::difference(expected, found, dpi, letter.accent) < 0.5);
-                }
-            }
-        }
-    }
+    compare(rows, outlines_of(document, "outlines.pdf"), help::print(document, "glyphs.pdf"),
+            [](const help::Picture& expected, const help::Picture& found, const Letter& letter) {
+                CHECK(help::difference(expected, found, dpi, letter.whole) < 0.2);
+                const bool has_accent = std::string_view(accented).find(letter.utf8) != std::string_view::npos;
+                if (has_accent) CHECK(help::difference(expected, found, dpi, letter.accent) < 0.3);
+            });
 }
 
-TEST_CASE("mupdf sets the font file itself, and the picture is the same") {
-    const std::string words = "é à ü š Ä Ö";
-    for (const Face face : faces) {
-        const std::string file = help::faces().file(face);
-        // A page that mupdf makes from the original file in its Latin encoding (Windows 1252).
-        const std::string script =
-            help::save("page.txt", fmt::format("%%MediaBox 0 0 360 72\n%%Font F {} Latin\n"
-                                               "BT /F {} Tf {:.4f} {:.4f} Td <E920E020FC209A20C420D6> Tj ET\n",
-                                               help::faces().file(face), pt, 10 / mm_per_pt, 72 - 15 / mm_per_pt));
-        const std::string theirs = (help::folder() / "mupdf.pdf").string();
-        const help::Said made = help::run(fmt::format("mutool create -o '{}' '{}'", theirs, script));
-        REQUIRE_MESSAGE(made.status == 0, made.out);
-        const std::string ours = help::print(help::one_line(face, pt, words), "latin.pdf");
-        for (const Reader& reader : readers) {
-            const help::Picture expected = reader.picture(theirs, dpi), found = reader.picture(ours, dpi);
-            for (const Letter& letter : letters_of(face, pt, words)) {
-                INFO(reader.name << " " << file << " " << letter.utf8);
-                CHECK(help::difference(expected, found, dpi, letter.whole) < 0.2);
-            }
-        }
+TEST_CASE("mupdf sets the font files itself, and the picture is the same") {
+    // A page that mupdf makes from the original files in its Latin encoding (Windows 1252).
+    const auto rows = rows_of({"é à ü š Ä Ö"});
+    const page::Document document = document_of(rows);
+    const double height = document.pages[0].height / mm_per_pt;
+    std::string fonts, texts;
+    for (const Row& row : rows) {
+        const int number = static_cast<int>(row.face);
+        fonts += fmt::format("%%Font F{} {} Latin\n", number, help::faces().file(row.face));
+        texts += fmt::format("BT /F{} {} Tf {:.4f} {:.4f} Td <E920E020FC209A20C420D6> Tj ET\n", number, pt,
+                             left / mm_per_pt, height - row.y / mm_per_pt);
     }
+    const std::string script =
+        help::save("page.txt", fmt::format("%%MediaBox 0 0 360 {:.0f}\n{}{}", height, fonts, texts));
+    const std::string theirs = (help::folder() / "mupdf.pdf").string();
+    const help::Said made = help::run(fmt::format("mutool create -o '{}' '{}'", theirs, script));
+    REQUIRE_MESSAGE(made.status == 0, made.out);
+    compare(rows, theirs, help::print(document, "latin.pdf"),
+            [](const help::Picture& expected, const help::Picture& found, const Letter& letter) {
+                CHECK(help::difference(expected, found, dpi, letter.whole) < 0.2);
+            });
 }
 
 TEST_CASE("a phone reads the code, also from a black and white copy") {
