@@ -58,8 +58,8 @@ CompileResult compile(Sources& sources, Disk& disk, const std::string& path) {
     const bool unread = findings.has_errors() && loader.trees.back().statements.empty();
     if (plan.id.empty() && !plan.broken && !unread)
         findings.add(6, {first, 0, 0}, "the file has no plan", "begin with the head of a plan: plan HORN-01 \"Horn is silent\"");
-    // What is missing cannot be judged while statements are left out.
-    if (!findings.has_errors()) findings.add(prove(plan));
+    // The rules know what the errors so far have left out of the plan, and say nothing about what may stand there.
+    if (!unread) findings = prove(plan, std::move(findings));
     findings.sort();
     return result;
 }
