@@ -171,11 +171,11 @@ bool Matcher::once(const Node& node, std::uint32_t& at, bool again) {
     return false;
 }
 
-// A line break ends a phrase, unless the line ends in what cannot end one: `,` `:` `->` `and` `or`.
+// A line break ends a phrase, unless the line ends in what cannot end one: `,` `:` `and` `or`.
 bool Matcher::line_goes_on(std::uint32_t last) const {
     const auto kind_of_last = kind(last);
-    return kind_of_last == TokenKind::comma || kind_of_last == TokenKind::colon || kind_of_last == TokenKind::arrow ||
-           is_word(last, "and") || is_word(last, "or");
+    return kind_of_last == TokenKind::comma || kind_of_last == TokenKind::colon || is_word(last, "and") ||
+           is_word(last, "or");
 }
 
 bool Matcher::is_word(std::uint32_t at, std::string_view word) const {

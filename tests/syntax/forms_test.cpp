@@ -140,9 +140,9 @@ TEST_CASE("bytes that are no text") {
     CHECK(Parsed("horn H1 \"caf\xE9\"\nfuze\n").tree.statements.empty());
 }
 
-TEST_CASE("lines go on after a comma, a colon, an arrow, and after `and` and `or`") {
+TEST_CASE("lines go on after a comma, a colon, and after `and` and `or`; an arrow waits for nothing") {
     const Parsed one("check a\n  look \"Runs\": M3 runs and M4 runs\n  pass -> done\n  with key on, X1 unplugged\n");
-    const Parsed broken("check a\n  look \"Runs\":\n    M3 runs and\n    M4 runs\n  pass ->\n    done\n  with key "
+    const Parsed broken("check a\n  look \"Runs\":\n    M3 runs and\n    M4 runs\n  pass -> done\n  with key "
                         "on,\n    X1 unplugged\n");
     CHECK(one.said() == "");
     CHECK(broken.said() == "");
@@ -150,6 +150,7 @@ TEST_CASE("lines go on after a comma, a colon, an arrow, and after `and` and `or
     const Parsed joins("splice J1\n  joins F1.1\n  F2.1\n");
     CHECK(joins.said() != ""); // without a comma the line ends the phrase
     CHECK(Parsed("splice J1\n  joins F1.1,\n  F2.1\n").said() == "");
+    CHECK(Parsed("check a\n  look \"Runs\"\n  pass ->\n  fail -> done\n").places() == "LS103@3:10");
 }
 
 TEST_CASE("a comma after the head changes nothing, before the name in quotes neither") {
