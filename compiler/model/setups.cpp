@@ -9,6 +9,25 @@ namespace {
 constexpr std::size_t deepest_setup = 32;
 }
 
+namespace {
+// Whether an item names what it is about: names in a statement or a file that was not read are not told twice.
+bool is_whole(const SetupItem& item) {
+    switch (item.kind) {
+    case ItemKind::unplugged:
+    case ItemKind::pulled:
+    case ItemKind::position:
+    case ItemKind::pressed:
+    case ItemKind::at_value:
+    case ItemKind::as_found:
+    case ItemKind::moved: return item.part != none;
+    case ItemKind::disconnected:
+    case ItemKind::output_on: return item.pin != none;
+    case ItemKind::one_of_pulled: return !item.parts.empty();
+    default: return true;
+    }
+}
+} // namespace
+
 // The items that follow phrase `first_item` - 1 of the entry, labels replaced by what they stand for.
 Setup Builder::setup(const Entry& entry, std::uint32_t first_item) {
     Setup made;
@@ -27,7 +46,7 @@ void Builder::items(const Entry& entry, std::uint32_t index, Setup& made, Nestin
             const auto count = findings_.list().size();
             auto one = item(opened.row->form, opened.read);
             one.at = opened.at;
-            if (findings_.list().size() == count) made.items.push_back(std::move(one));
+            if (findings_.list().size() == count && is_whole(one)) made.items.push_back(std::move(one));
             continue;
         }
         const Span label = opened.read.take();

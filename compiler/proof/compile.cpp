@@ -58,8 +58,11 @@ CompileResult compile(Sources& sources, Disk& disk, const std::string& path) {
     const bool unread = findings.has_errors() && loader.trees.back().statements.empty();
     if (plan.id.empty() && !plan.broken && !unread)
         findings.add(6, {first, 0, 0}, "the file has no plan", "begin with the head of a plan: plan HORN-01 \"Horn is silent\"");
-    // The rules know what the errors so far have left out of the plan, and say nothing about what may stand there.
-    if (!unread) findings = prove(plan, std::move(findings));
+    // The rules know what the errors so far have left out of the plan, and say nothing about what may stand there. Where a
+    // whole file is missing there is nothing to judge.
+    const auto file_is_missing = [](const Diagnostic& finding) { return finding.code < 100; };
+    const auto& list = findings.list();
+    if (!unread && std::none_of(list.begin(), list.end(), file_is_missing)) findings = prove(plan, std::move(findings));
     findings.sort();
     return result;
 }
