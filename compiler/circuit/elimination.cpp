@@ -1,0 +1,232 @@
+#include "circuit/elimination.hpp"
+#include <algorithm>
+#include <set>
+#include <tuple>
+
+namespace loomsheet {
+
+Pattern::Pattern(int nodes, std::span<const Branch> branches, int red, int black)
+    : red_(red), black_(black), place_(nodes), below_(nodes) {
+    choose_order(branches);
+    lay_fronts(branches);
+    below_.clear();
+}
+
+void Pattern::choose_order(std::span<const Branch> branches) {
+    const int nodes = static_cast<int>(place_.size());
+    std::vector<std::vector<int>> near(nodes); // sorted
+    const auto join = [&](int a, int b) {
+        const auto at = std::lower_bound(near[a].begin(), near[a].end(), b);
+        if (at == near[a].end() || *at != b) near[a].insert(at, b);
+    };
+    for (const Branch& branch : branches)
+        if (branch.a != branch.b) join(branch.a, branch.b), join(branch.b, branch.a);
+
+    // A chain is cheap to shorten anywhere: so its ends do not go before its middle, and the tree stays flat.
+    std::vector<int> height(nodes, 0);
+    using Rank = std::tuple<std::size_t, int, std::size_t, int>;
+    const auto rank = [&](int node) {
+        return Rank{std::max(near[node].size(), std::size_t{2}), height[node], near[node].size(), node};
+    };
+    const auto is_port = [&](int node) { return node == red_ || node == black_; };
+    std::set<Rank> waiting;
+    for (int node = 0; node < nodes; ++node)
+        if (!is_port(node)) waiting.insert(rank(node));
+
+    std::vector<std::vector<int>> left(nodes); // by node: the neighbours it had when it went
+    const auto take = [&](int node) {
+        place_[node] = static_cast<int>(order_.size());
+        order_.push_back(node);
+        left[node] = near[node];
+        for (const int other : left[node]) {
+            if (!is_port(other)) waiting.erase(rank(other));
+            near[other].erase(std::lower_bound(near[other].begin(), near[other].end(), node));
+            for (const int third : left[node])
+                if (third != other) join(other, third);
+            height[other] = std::max(height[other], height[node] + 1);
+            if (!is_port(other)) waiting.insert(rank(other));
+        }
+    };
+    while (!waiting.empty()) {
+        const int node = std::get<3>(*waiting.begin());
+        waiting.erase(waiting.begin());
+        take(node);
+    }
+    if (red_ != black_ && red_ >= 0) take(red_);
+    if (black_ >= 0) take(black_);
+
+    for (int node = 0; node < nodes; ++node) {
+        std::vector<int>& after = below_[place_[node]];
+        for (const int other : left[node])
+            after.push_back(place_[other]);
+        std::sort(after.begin(), after.end());
+    }
+}
+
+namespace {
+// The pair (i, j), i < j, of a front's neighbours: after its `degree` own entries, row by row.
+int pair_at(int degree, int i, int j) { return degree + i * degree - i * (i + 1) / 2 + (j - i - 1); }
+} // namespace
+
+void Pattern::lay_fronts(std::span<const Branch> branches) {
+    const int nodes = static_cast<int>(place_.size());
+    fronts_.resize(nodes);
+    std::vector<std::vector<int>> children(nodes);
+    for (int place = 0; place < nodes; ++place) {
+        Front& front = fronts_[place];
+        front.degree = static_cast<int>(below_[place].size());
+        front.entries = entries_;
+        front.neighbours = static_cast<int>(neighbours_.size());
+        entries_ += front.degree + front.degree * (front.degree - 1) / 2;
+        neighbours_.insert(neighbours_.end(), below_[place].begin(), below_[place].end());
+        if (front.degree == 0) continue;
+        front.parent = below_[place].front();
+        children[front.parent].push_back(place);
+    }
+    for (int place = 0; place < nodes; ++place) {
+        fronts_[place].children = static_cast<int>(children_.size());
+        fronts_[place].child_count = static_cast<int>(children[place].size());
+        children_.insert(children_.end(), children[place].begin(), children[place].end());
+    }
+    const auto neighbour_at = [&](int place, int other) {
+        const std::vector<int>& list = below_[place];
+        return static_cast<int>(std::lower_bound(list.begin(), list.end(), other) - list.begin());
+    };
+    for (int place = 0; place < nodes; ++place) { // where each pair of a child lies in its parent's front
+        Front& front = fronts_[place];
+        front.targets = static_cast<int>(targets_.size());
+        for (int i = 0; i < front.degree; ++i)
+            for (int j = i + 1; j < front.degree; ++j) {
+                const Front& parent = fronts_[front.parent];
+                const int second = neighbour_at(front.parent, below_[place][j]);
+                const int at =
+                    i == 0 ? second
+                           : pair_at(parent.degree, neighbour_at(front.parent, below_[place][i]), second);
+                targets_.push_back(parent.entries + at);
+            }
+    }
+    std::vector<std::vector<int>> in_entry(entries_);
+    slot_.assign(branches.size(), -1), first_.assign(branches.size(), -1), turned_.assign(branches.size(), 0);
+    for (std::size_t i = 0; i < branches.size(); ++i) {
+        if (branches[i].a == branches[i].b) continue;
+        const int a = place_[branches[i].a], b = place_[branches[i].b];
+        turned_[i] = b < a;
+        first_[i] = std::min(a, b);
+        slot_[i] = fronts_[first_[i]].entries + neighbour_at(first_[i], std::max(a, b));
+        in_entry[slot_[i]].push_back(static_cast<int>(i));
+    }
+    for (const std::vector<int>& list : in_entry) {
+        in_entry_.push_back(static_cast<int>(branch_list_.size()));
+        branch_list_.insert(branch_list_.end(), list.begin(), list.end());
+    }
+    in_entry_.push_back(static_cast<int>(branch_list_.size()));
+}
+
+int Pattern::way_of(int branch) const {
+    int count = 0;
+    for (int place = first_[branch]; place >= 0; place = fronts_[place].parent)
+        ++count;
+    return count;
+}
+
+Elimination::Elimination(const Pattern& pattern)
+    : pattern_(&pattern), given_(pattern.slot_.size()), entry_(pattern.entries_), pivot_(pattern.order_.size()),
+      marked_(pattern.order_.size()) {}
+
+void Elimination::eliminate_node(int place) {
+    const Pattern::Front& front = pattern_->fronts_[place];
+    const int degree = front.degree;
+    Admittance* const own = entry_.data() + front.entries;
+    for (int i = 0; i < degree; ++i) {
+        Admittance sum;
+        const int entry = front.entries + i;
+        for (int at = pattern_->in_entry_[entry]; at < pattern_->in_entry_[entry + 1]; ++at) {
+            const int branch = pattern_->branch_list_[at];
+            sum.g += given_[branch].g;
+            sum.f += pattern_->turned_[branch] ? -given_[branch].f : given_[branch].f;
+        }
+        own[i] = sum;
+    }
+    std::fill(own + degree, own + degree + degree * (degree - 1) / 2, Admittance{});
+    for (int c = 0; c < front.child_count; ++c) {
+        const Pattern::Front& child = pattern_->fronts_[pattern_->children_[front.children + c]];
+        const Admittance* pair = entry_.data() + child.entries + child.degree;
+        const int* target = pattern_->targets_.data() + child.targets;
+        for (int left = child.degree * (child.degree - 1) / 2; left > 0; --left, ++pair, ++target) {
+            entry_[*target].g += pair->g;
+            entry_[*target].f += pair->f;
+        }
+    }
+    double sum = 0;
+    for (int i = 0; i < degree; ++i)
+        sum += own[i].g;
+    pivot_[place] = sum;
+    if (sum == 0) return;
+    Admittance* pair = own + degree;
+    for (int i = 0; i < degree; ++i) {
+        const double share = own[i].g / sum, driven = own[i].f / sum;
+        for (int j = i + 1; j < degree; ++j, ++pair) {
+            pair->g += share * own[j].g;
+            pair->f += share * own[j].f - driven * own[j].g;
+        }
+    }
+}
+
+void Elimination::eliminate() {
+    for (int place = 0; place < static_cast<int>(pivot_.size()); ++place)
+        eliminate_node(place);
+}
+
+void Elimination::update(std::span<const int> branches) {
+    path_.clear();
+    for (const int branch : branches)
+        for (int place = pattern_->first_[branch]; place >= 0 && !marked_[place];
+             place = pattern_->fronts_[place].parent)
+            marked_[place] = 1, path_.push_back(place);
+    if (branches.size() > 1) std::sort(path_.begin(), path_.end());
+    for (const int place : path_)
+        marked_[place] = 0, eliminate_node(place);
+}
+
+Admittance Elimination::port() const {
+    if (pattern_->red_ == pattern_->black_ || pattern_->red_ < 0) return {};
+    const Pattern::Front& front = pattern_->fronts_[pattern_->place_[pattern_->red_]];
+    return front.degree ? entry_[front.entries] : Admittance{};
+}
+
+void Elimination::solve(double red_volts, std::span<double> volts, bool passive) const {
+    for (int place = static_cast<int>(pivot_.size()) - 1; place >= 0; --place) {
+        const int node = pattern_->order_[place];
+        if (node == pattern_->black_ || pivot_[place] == 0) {
+            volts[node] = node == pattern_->red_ && node != pattern_->black_ ? red_volts : 0;
+            continue;
+        }
+        if (node == pattern_->red_) {
+            volts[node] = red_volts;
+            continue;
+        }
+        const Pattern::Front& front = pattern_->fronts_[place];
+        double sum = 0;
+        for (int i = 0; i < front.degree; ++i) {
+            const Admittance& to = entry_[front.entries + i];
+            sum += to.g * volts[pattern_->order_[pattern_->neighbours_[front.neighbours + i]]];
+            if (!passive) sum -= to.f;
+        }
+        volts[node] = sum / pivot_[place];
+    }
+}
+
+void Elimination::islands(std::span<int> island) const {
+    for (int place = static_cast<int>(pivot_.size()) - 1; place >= 0; --place) {
+        const int node = pattern_->order_[place];
+        island[node] = node;
+        const Pattern::Front& front = pattern_->fronts_[place];
+        for (int i = 0; i < front.degree; ++i)
+            if (entry_[front.entries + i].g != 0) {
+                island[node] = island[pattern_->order_[pattern_->neighbours_[front.neighbours + i]]];
+                break;
+            }
+    }
+}
+
+} // namespace loomsheet
