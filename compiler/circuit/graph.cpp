@@ -1,62 +1,10 @@
 #include "circuit/graph.hpp"
+#include "circuit/situation.hpp"
 #include <algorithm>
 #include <numeric>
 
 namespace loomsheet {
 namespace {
-
-// What a set-up says about the things that move, looked up part by part.
-class Situation {
-public:
-    Situation(const Circuit& circuit, const Setup& setup) : circuit_(circuit), setup_(setup) {
-        for (const SetupItem& item : setup.items) {
-            if (item.kind == ItemKind::key) key_ = item.word;
-            running_ |= item.kind == ItemKind::engine_running || item.kind == ItemKind::engine_speed;
-        }
-        if (running_ && key_ == "off") key_ = "on";
-    }
-
-    bool running() const { return running_; }
-    bool holds(const Condition& condition) const {
-        return (condition.engine_running && running_) ||
-               std::find(condition.key.begin(), condition.key.end(), key_) != condition.key.end();
-    }
-    bool taken_off(PartId part) const {
-        return any([&](const SetupItem& item) {
-            if (item.kind == ItemKind::pulled) return item.part == part;
-            if (item.kind != ItemKind::unplugged || item.part == none) return false;
-            return item.part == part || circuit_.parts[item.part].twin == part ||
-                   circuit_.parts[part].plugs_on == item.part;
-        });
-    }
-    bool disconnected(PinId pin) const {
-        return any([&](const SetupItem& item) { return item.kind == ItemKind::disconnected && item.pin == pin; });
-    }
-    bool output_on(PinId pin) const {
-        return any([&](const SetupItem& item) { return item.kind == ItemKind::output_on && item.pin == pin; });
-    }
-    // Whether a switch stands at this position; `normal` is the first one.
-    bool at_position(PartId part, const std::string& position, bool normal) const {
-        bool said = false, here = false;
-        for (const SetupItem& item : setup_.items) {
-            if (item.part != part) continue;
-            if (item.kind == ItemKind::position) said = true, here |= item.word == position;
-            if (item.kind == ItemKind::moved) said = true, here |= item.word == position || item.word2 == position;
-            if (item.kind == ItemKind::pressed) said = true, here |= position == "pressed";
-        }
-        return said ? here : normal;
-    }
-
-private:
-    template <class Says>
-    bool any(const Says& says) const {
-        return std::any_of(setup_.items.begin(), setup_.items.end(), says);
-    }
-    const Circuit& circuit_;
-    const Setup& setup_;
-    std::string key_ = "off";
-    bool running_ = false;
-};
 
 class Builder {
 public:
@@ -219,9 +167,9 @@ private:
             return lay(EdgeKind::sensor, element.b, element.c);
         case ElementKind::module_output:
             if (const std::vector<PinId> grounds = ground_pins(part); element.pulls_down && !grounds.empty())
-                lay(EdgeKind::driver, element.a, grounds.front(), now_.output_on(element.a));
+                lay(EdgeKind::driver, element.a, grounds.front(), now_.output_on(element));
             for (const PinId rail : part.supply_pins)
-                if (!element.pulls_down) lay(EdgeKind::driver, rail, element.a, now_.output_on(element.a));
+                if (!element.pulls_down) lay(EdgeKind::driver, rail, element.a, now_.output_on(element));
             return;
         case ElementKind::module_gives:
         case ElementKind::pull_up:
@@ -266,11 +214,14 @@ private:
     }
 
     void lay_bridges() {
-        for (const SetupItem& item : setup_.items) {
-            if (item.kind == ItemKind::bridge)
-                edge({.kind = EdgeKind::bridge, .a = graph_.node_of(item.a), .b = graph_.node_of(item.b)});
-            if (item.kind == ItemKind::load && !item.across_points)
-                edge({.kind = EdgeKind::filament, .a = graph_.node_of(item.a), .b = graph_.node_of(item.b)});
+        for (int i = 0; i < static_cast<int>(setup_.items.size()); ++i) {
+            const SetupItem& item = setup_.items[i];
+            const bool load = item.kind == ItemKind::load && !item.across_points;
+            if (load || item.kind == ItemKind::bridge)
+                edge({.kind = load ? EdgeKind::filament : EdgeKind::bridge,
+                      .a = graph_.node_of(item.a),
+                      .b = graph_.node_of(item.b),
+                      .item = i});
         }
     }
 

@@ -50,6 +50,7 @@ struct Edge {
     PinId pin = none;   // of a joint: the pin that names it
     WireId wire = none;
     int element = none;                          // index into the part's elements
+    int item = none;                             // bridges and test loads: index into the items of the set-up
     bool closed = true;                          // contacts and drivers: in this set-up, before any relay has moved
     std::uint64_t positions = ~std::uint64_t{0}; // contacts: a bit for each position of the part that closes it
     NodeId other(NodeId node) const { return node == a ? b : a; }

@@ -69,10 +69,14 @@ ArgumentsResult read_arguments(int argc, const char* const* argv) {
     add_choice(*print, "--paper", arguments.paper, papers, "what it is printed on (a4, unless said)");
     CLI::App* proof = app.add_subcommand("proof", "say what is wrong with each plan, print nothing");
     add_plans(*proof, arguments);
+    CLI::App* predict = app.add_subcommand("predict", "say what each check must read, on a sound car or with a fault");
+    add_plans(*predict, arguments);
+    predict->add_option("--fault", arguments.fault, "the fault, as a plan writes it: \"joint X30.1 2.2 ohm\"")
+        ->type_name("FAULT");
     CLI::App* explain = app.add_subcommand("explain", "explain a finding, with an example that has it and one cured");
     explain->add_option("CODE", arguments.code, "the code of the finding: LS204, or 204")->type_name("")->required();
 
-    for (CLI::App* command : {print, proof, explain})
+    for (CLI::App* command : {print, proof, predict, explain})
         command->group("Commands");
 
     try {
@@ -83,14 +87,14 @@ ArgumentsResult read_arguments(int argc, const char* const* argv) {
         return {{}, out.str(), true};
     } catch (const CLI::ParseError& error) {
         if (app.get_subcommands().empty() && *argv[1] != '-')
-            return refused(fmt::format("there is no command '{}', only print, proof and explain", argv[1]));
+            return refused(fmt::format("there is no command '{}', only print, proof, predict and explain", argv[1]));
         return refused(error.what());
     }
     if (app.get_subcommands().empty()) return {{}, app.help(), false};
     if (arguments.folder.ends_with(".pdf"))
         return refused(fmt::format("-o takes a folder, and {} looks like a file; each sheet is named after its plan",
                                    arguments.folder));
-    arguments.command = *proof ? Command::proof : *explain ? Command::explain : Command::print;
+    arguments.command = *proof ? Command::proof : *predict ? Command::predict : *explain ? Command::explain : Command::print;
     return {std::move(arguments), {}, false};
 }
 

@@ -7,7 +7,7 @@
 
 namespace loomsheet {
 
-enum class Command : std::uint8_t { print, proof, explain };
+enum class Command : std::uint8_t { print, proof, predict, explain };
 enum class Format : std::uint8_t { text, brief, json };
 
 struct Arguments {
@@ -16,6 +16,7 @@ struct Arguments {
     std::string folder = ".";
     Paper paper = Paper::a4;
     Format format = Format::text;
+    std::string fault; // of predict, as a plan writes it; empty: sound
     std::string code; // of explain
 };
 

@@ -7,6 +7,7 @@ namespace loomsheet {
 
 Exit print(const Arguments& arguments, const Surroundings& around);
 Exit proof(const Arguments& arguments, const Surroundings& around);
+Exit predict(const Arguments& arguments, const Surroundings& around);
 Exit explain(const Arguments& arguments, const Surroundings& around);
 
 // Says on `err` what keeps the command from being done.

@@ -16,6 +16,7 @@ Exit obey(int argc, const char* const* argv, const Surroundings& around) {
     switch (read.arguments->command) {
     case Command::print: return print(*read.arguments, around);
     case Command::proof: return proof(*read.arguments, around);
+    case Command::predict: return predict(*read.arguments, around);
     case Command::explain: break;
     }
     return explain(*read.arguments, around);

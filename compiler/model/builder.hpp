@@ -99,6 +99,7 @@ private:
     void fill_check(Entry& entry);
     void fill_verdict(Entry& entry);
     void fill_plant(Entry& entry);
+    Fault fault(Reader& read);
     void fill_question(Entry& entry);
     void complaint(Reader& read, std::string& said, States& meant_states, bool may_measure);
     void answer(Reader& read, Question& question);

@@ -46,7 +46,7 @@ enum class ElementKind : std::uint8_t {
     load,        // motor, lamp, heater, solenoid, horn: value = amps, watts or ohms; volts = where that holds
     resistor, diode,
     ntc,         // value = ohms at `volts`' temperature or `table`
-    pot,         // a = end +, c = end -, b = wiper: value = ohms end to end, positions in percent
+    pot,         // a = end +, b = wiper, c = end -: value = ohms end to end, positions in percent
     hall,        // a, b, c = supply, signal, ground as written; none where not said
     module_output, // a = pin; pulls_down; value = amps
     module_gives,  // a = pin; value = volts

@@ -144,10 +144,15 @@ struct Verdict {
     Span at;
 };
 
-struct Fault { // in words, for planted faults
+enum class FaultKind : std::uint8_t {
+    open, added, to_ground, to_supply, touches, swapped, blown, stuck_open, stuck_closed, at_position, reads, is, draws, seized, worn, weak,
+};
+struct Fault { // one thing that is wrong
     PointRef at_point;
+    FaultKind kind = FaultKind::open;
     std::string words;            // "2.2 ohm", "open", "touches W24"
-    MaybeQuantity value;
+    std::string position;         // at "pressed"
+    MaybeQuantity value;          // added, to_ground: ohms; reads, is, draws
     PointRef other;               // touches W24, swapped with W66
     Span at;
 };
@@ -184,5 +189,8 @@ struct Plan {
     std::vector<Question> questions;
     bool broken = false;          // statements were left out because of errors of form: say nothing about what is missing
 };
+
+// The limit that counts for a row: its own, else the one for all; nullptr when none is written.
+const Limit* limit_of(const Check& check, const std::string& row);
 
 } // namespace loomsheet

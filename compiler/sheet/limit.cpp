@@ -141,15 +141,6 @@ bool nothing_left_over(const Check& check) {
 
 } // namespace
 
-const Limit* limit_of(const Check& check, const std::string& row) {
-    const Limit* for_all = nullptr;
-    for (const Limit& limit : check.limits) {
-        if (!row.empty() && limit.row == row) return &limit;
-        if (limit.row.empty()) for_all = &limit;
-    }
-    return for_all;
-}
-
 std::vector<const Limit*> limits_of(const Check& check) {
     std::vector<const Limit*> limits;
     for (const Limit& limit : check.limits)

@@ -6,8 +6,6 @@
 
 namespace loomsheet {
 
-// The limit that counts for a row: its own, else the one for all; nullptr when none is written.
-const Limit* limit_of(const Check& check, const std::string& row);
 // Whether rows differ in what they may read.
 bool has_own_limits(const Check& check);
 // All limits of a check that hold figures, those of its bands too.

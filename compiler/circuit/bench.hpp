@@ -1,0 +1,75 @@
+// A network with an instrument across its port, and the state in which it comes to rest: diodes and filaments first, then
+// relays and modules, then fuses.
+#pragma once
+#include "circuit/elimination.hpp"
+#include "circuit/network.hpp"
+#include <span>
+#include <vector>
+
+namespace loomsheet {
+
+// What lies between the two leads: i = siemens V + amps flows through it from red to black; a test lamp is a filament.
+struct Instrument {
+    double siemens = 0, amps = 0;
+    double lamp_ohms = 0, lamp_cold = 0, lamp_volts = 0; // 0: no lamp
+};
+
+// What stands in one of two ways. Indices as in the network.
+struct Stand {
+    std::vector<char> in;    // relays
+    std::vector<char> alive; // modules
+    std::vector<char> blown; // fuses
+    bool operator==(const Stand&) const = default;
+};
+
+enum class Settling : std::uint8_t { settled, chatters };
+
+class Bench {
+public:
+    // `red` and `black` are nodes of the network; both the same where nothing is measured.
+    Bench(const Network& network, NodeId red, NodeId black, const Instrument& instrument);
+    Bench(const Bench&) = delete;
+    Bench& operator=(const Bench&) = delete;
+
+    Stand at_rest() const;    // nothing pulled in, nothing alive, all fuses whole
+    Stand all_on() const;
+    // Settles from `stand`, which becomes the one that is reached. A stand seen twice chatters. With `held` nothing
+    // moves but diodes and filaments.
+    Settling settle(std::span<const double> values, Stand& stand, bool held = false);
+
+    // --- of what was settled last
+    double port_volts() const { return port_volts_; }
+    double instrument_amps() const { return instrument_.siemens * port_volts_ + instrument_.amps; }
+    Admittance port() const { return elimination_.port(); }
+    double volts(int branch) const; // from its a to its b; 0 where they float apart
+    double amps(int branch) const;  // through it, from a to b
+    double node_volts(NodeId node) const { return volts_[node]; }
+    double volts(std::span<const Along> along) const;
+    // How far the volts at the port, or along branches, move with each parameter: V/ohm, V/V, V.
+    void slopes_of_port(std::span<const double> values, std::span<double> slopes);
+    void slopes_of(std::span<const Along> along, std::span<const double> values, std::span<double> slopes);
+
+    const Network& network() const { return *network_; }
+    Instrument& instrument() { return instrument_; }
+
+private:
+    Admittance linear(int branch, std::span<const double> values, const Stand& stand) const;
+    Admittance bent(int branch, std::span<const double> values, double volts) const;
+    double bent_amps(int branch, std::span<const double> values, double volts) const;
+    bool stands_still(int branch, std::span<const double> values, double volts) const;
+    bool solve(std::span<const double> values);
+    double balance() const;
+    void slopes(std::span<const double> values, std::span<const double> answer, std::span<double> slopes) const;
+
+    const Network* network_;
+    Pattern pattern_;
+    Elimination elimination_;
+    Instrument instrument_;
+    std::vector<int> bent_branches_; // diodes, filaments, motors
+    std::vector<double> touched_at_; // the volts at which each has its tangent
+    std::vector<double> volts_;
+    std::vector<int> island_;
+    double port_volts_ = 0;
+};
+
+} // namespace loomsheet

@@ -1,0 +1,16 @@
+// One thing that is wrong, put into a network: what `plant` can say, as changed branches.
+#pragma once
+#include "circuit/network.hpp"
+#include <string>
+
+namespace loomsheet {
+
+// Changes the branches that the fault touches; a short adds one. False where this set-up has nothing of what the fault
+// names (its plug is off, its fuse is pulled): there it changes nothing.
+bool put_in(const Circuit& circuit, const Fault& fault, Network& network);
+// "joint X30.1 2.2 ohm"
+std::string fault_words(const Circuit& circuit, const Fault& fault);
+// "X21.1", "joint X30.1", "K5.30/87", "W4": a point as a plan writes it.
+std::string written_point(const Circuit& circuit, const PointRef& point);
+
+} // namespace loomsheet

@@ -1,0 +1,80 @@
+// A circuit in one set-up as branches with values: what the solver works on. Branch i is edge i of the graph; what a fault
+// or an instrument adds comes after.
+#pragma once
+#include "circuit/elimination.hpp"
+#include "circuit/graph.hpp"
+#include "circuit/parameters.hpp"
+#include <string>
+#include <vector>
+
+namespace loomsheet {
+
+// How the current of a branch hangs on its volts.
+enum class Law : std::uint8_t {
+    absent,   // nothing there
+    ohmic,    // V / R
+    source,   // (V - E) / R
+    contact,  // ohmic when its relay stands so
+    driver,   // ohmic when its module is alive
+    supplied, // (V - E) / R when its module is alive
+    diode,    // nothing, or (V - Vf) / R
+    filament, // cold, then growing slower than the volts
+    motor,    // held still, then turning
+};
+
+struct NetBranch {
+    Law law = Law::absent;
+    ParameterId ohms = none;    // in use
+    ParameterId second = none;  // V of a source or a diode; cold share of a filament; ohms of a motor that stands still
+    ParameterId share = none;   // of a track: the part of `ohms` that lies here
+    bool share_turned = false;  // the other part
+    double volts = 0;           // at which `ohms` holds: filament, motor
+    int device = none;          // contact: the relay; driver and supplied: the module
+    bool when_in = false;       // contact: closed when pulled in
+    PartId part = none;
+};
+
+struct Relay {
+    PartId part = none;
+    std::vector<int> coils; // branches
+    double pulls_in = 0, drops_out = 0; // V
+};
+struct Along { // the volts along a branch, times a weight
+    int branch = none;
+    double weight = 1;
+};
+struct Module {
+    PartId part = none;
+    std::vector<int> supplies; // branches, from supply pin to ground
+    double needs = 0;          // V
+};
+struct FuseLink {
+    PartId part = none;
+    int branch = none;
+    double rating = 0; // A
+};
+
+struct Network {
+    Graph graph;
+    std::vector<Branch> ends;         // by branch
+    std::vector<NetBranch> branches;
+    std::vector<Parameter> parameters; // those of the circuit, then what only this set-up has
+    std::vector<Relay> relays;
+    std::vector<Module> modules;
+    std::vector<FuseLink> fuses;
+    std::vector<NodeId> unknown;       // nodes whose volts are beyond the model, such as the signal of a Hall sensor
+    double system_volts = 12;
+
+    int nodes() const { return static_cast<int>(graph.nodes.size()); }
+    int add(NodeId a, NodeId b, NetBranch branch);
+    ParameterId add(Parameter parameter);
+};
+
+// What pulls a relay, as volts: those of its coil. Several coils have the same turns, so that the sum of their amperes
+// counts, as volts of the one with the most ohms.
+std::vector<Along> pull_of(const Network& network, const Relay& relay);
+
+// `setup` has its loads placed (see `setup_of`).
+Network build_network(const Circuit& circuit, const Parameters& parameters, const Setup& setup);
+
+} // namespace loomsheet

@@ -1,0 +1,254 @@
+#include "circuit/reading.hpp"
+#include "circuit/setting.hpp"
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace loomsheet {
+namespace {
+
+constexpr double display_end_ohms = 20e6; // more shows as open
+
+bool is_current(MeasureKind measure) { return measure == MeasureKind::amps || measure == MeasureKind::clamp; }
+bool is_ohms(MeasureKind measure) { return measure == MeasureKind::ohms || measure == MeasureKind::continuity; }
+
+MeterFunction function_of(MeasureKind measure) {
+    if (is_ohms(measure)) return MeterFunction::ohms;
+    if (measure == MeasureKind::amps) return MeterFunction::amps;
+    return measure == MeasureKind::clamp ? MeterFunction::clamp : MeterFunction::volts;
+}
+
+// `one of F30 F31 pulled`: a set-up for each.
+std::vector<Setup> one_by_one(const Setup& setup) {
+    std::vector<Setup> list{setup};
+    for (std::size_t i = 0; i < setup.items.size(); ++i) {
+        const SetupItem& item = setup.items[i];
+        if (item.kind != ItemKind::one_of_pulled) continue;
+        list.clear();
+        for (const PartId part : item.parts) {
+            Setup each = setup;
+            each.items[i].kind = ItemKind::pulled;
+            each.items[i].part = part;
+            list.push_back(std::move(each));
+        }
+    }
+    return list;
+}
+
+// Puts the load "across the points measured" across this row's.
+Setup placed(Setup setup, const Row& row) {
+    for (SetupItem& item : setup.items)
+        if (item.kind == ItemKind::load && item.across_points) item.a = row.red, item.b = row.black, item.across_points = false;
+    return setup;
+}
+
+void widen(Reading& reading, double low, double high) {
+    reading.low = std::min(reading.low, low), reading.high = std::max(reading.high, high);
+}
+
+// Amperes along the shortest way of what conducts from red to black.
+double carried_along(const Setting& setting) {
+    const Network& network = *setting.network;
+    const Bench& bench = *setting.bench;
+    const Admit flows = [&](const Edge& edge, NodeId, NodeId) {
+        const auto index = static_cast<int>(&edge - network.graph.edges.data());
+        return !limits_current(edge) && edge.kind != EdgeKind::source && network.branches[index].law != Law::absent;
+    };
+    const NodeId start[] = {setting.red};
+    const Reach way = reach(network.graph, start, flows, setting.black);
+    if (!way.has(setting.black)) return 0;
+    double most = 0;
+    for (const int branch : way.way(network.graph, setting.black))
+        most = std::max(most, std::abs(bench.amps(branch)));
+    return most;
+}
+
+Reading of_kind(ReadingKind kind, std::string why = {}) {
+    Reading reading;
+    reading.kind = kind, reading.why = std::move(why);
+    return reading;
+}
+
+// Volts at an ohmmeter's leads as the ohms that it shows.
+double shown_ohms(double volts, double open_volts) {
+    const double through = ohms_test_amps * (1 - volts / open_volts);
+    return through > 0 ? volts / through : std::numeric_limits<double>::infinity();
+}
+
+void put_meter_on(Reading& reading, const Circuit& circuit, MeasureKind measure) {
+    reading.bare_low = reading.low, reading.bare_high = reading.high;
+    if (is_ohms(measure)) {
+        const UsualRow& leads = usual(Usual::leads);
+        reading.low += leads.low, reading.high += leads.high;
+        reading.value += leads.value, reading.likely_low += leads.low, reading.likely_high += leads.high;
+    }
+    const Meter meter = meter_for(circuit, function_of(measure));
+    reading.likely_low -= meter.error(reading.likely_low) / 2, reading.likely_high += meter.error(reading.likely_high) / 2;
+    reading.low -= meter.error(reading.low), reading.high += meter.error(reading.high);
+    if (is_ohms(measure) || is_current(measure))
+        reading.low = std::max(reading.low, 0.0), reading.likely_low = std::max(reading.likely_low, 0.0);
+}
+
+// A lamp or a beeper answers yes or no; what it saw stays beside it.
+void as_answer(Reading& reading, double surely_above, double surely_below, ReadingKind above, ReadingKind below) {
+    reading.kind = reading.low >= surely_above   ? above
+                   : reading.high <= surely_below ? below
+                                                  : ReadingKind::unsure;
+}
+
+void answer(Reading& reading, MeasureKind measure, double system_volts) {
+    if (measure == MeasureKind::testlamp) {
+        const UsualRow& seen = usual(Usual::lamp_seen);
+        if (reading.kind == ReadingKind::floating) reading.kind = ReadingKind::no;
+        if (reading.kind == ReadingKind::number) {
+            if (reading.high < -reading.low) std::swap(reading.low, reading.high), reading.low = -reading.low, reading.high = -reading.high;
+            as_answer(reading, seen.high * system_volts, seen.low * system_volts, ReadingKind::yes, ReadingKind::no);
+        }
+    }
+    if (measure == MeasureKind::continuity) {
+        const UsualRow& beep = usual(Usual::beep);
+        if (reading.kind == ReadingKind::open) reading.kind = ReadingKind::no;
+        if (reading.kind == ReadingKind::number) as_answer(reading, beep.high, beep.low, ReadingKind::no, ReadingKind::yes);
+    }
+}
+
+// The first reading, or what both have in common.
+void unite(Reading& all, const Reading& more) {
+    all.may_differ = true;
+    if (all.kind != more.kind) {
+        const bool numbers = all.kind == ReadingKind::number || more.kind == ReadingKind::number;
+        if (!numbers) {
+            all.kind = ReadingKind::unsure;
+            return;
+        }
+        if (all.kind != ReadingKind::number) all.kind = ReadingKind::unsure;
+    }
+    widen(all, more.low, more.high);
+    all.likely_low = std::min(all.likely_low, more.likely_low), all.likely_high = std::max(all.likely_high, more.likely_high);
+}
+
+Reading in_stand(Setting& setting, const Stand& stand, MeasureKind measure, double ohms_volts) {
+    setting.term.stand = stand;
+    setting.term.sign = 1;
+    std::size_t shared = 0;
+    Extent extent = extent_of({&setting.term, 1}, shared);
+    if (!extent.settled) return of_kind(ReadingKind::chatters);
+    if (is_current(measure) && extent.value < 0) {
+        setting.term.sign = -1;
+        extent = extent_of({&setting.term, 1}, shared);
+    }
+    const bool joined = setting.bench->port().g > 0;
+    if (!joined && is_ohms(measure)) return of_kind(ReadingKind::open);
+    if (!joined && !is_current(measure)) return of_kind(ReadingKind::floating);
+    Reading reading;
+    reading.kind = ReadingKind::number;
+    reading.value = extent.value, reading.low = extent.low, reading.high = extent.high;
+    reading.likely_low = extent.likely_low, reading.likely_high = extent.likely_high;
+    if (!is_ohms(measure)) return reading;
+    for (double* each : {&reading.value, &reading.low, &reading.high, &reading.likely_low, &reading.likely_high})
+        *each = shown_ohms(*each, ohms_volts);
+    if (reading.low > display_end_ohms) return of_kind(ReadingKind::open);
+    return reading;
+}
+
+} // namespace
+
+Predictor::Predictor(const Circuit& circuit, double system_volts)
+    : circuit_(circuit), parameters_(circuit, system_volts) {}
+
+Predictor::Predictor(const Circuit& circuit, double system_volts, const Fault& fault, const std::vector<Setup>& used_before)
+    : circuit_(circuit), parameters_(circuit, system_volts), fault_(fault) {
+    for (const Setup& setup : used_before) {
+        Setting setting = set_up(circuit_, parameters_, setup, &fault, blown_);
+        std::vector<double> values;
+        for (const Parameter& each : setting.network->parameters)
+            values.push_back(each.value);
+        Stand stand = setting.from;
+        setting.bench->settle(values, stand);
+        for (std::size_t i = 0; i < setting.network->fuses.size(); ++i)
+            if (stand.blown[i] && !setting.from.blown[i]) blown_.push_back(setting.network->fuses[i].part);
+    }
+}
+
+Predictor::~Predictor() = default;
+
+Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row) const {
+    if (measure == MeasureKind::volts_ac) return of_kind(ReadingKind::beyond, "alternating volts are not modelled");
+    if (measure == MeasureKind::read || measure == MeasureKind::look || measure == MeasureKind::nothing)
+        return of_kind(ReadingKind::beyond, "the circuit does not give it");
+    std::optional<Reading> all;
+    const Fault* fault = fault_ ? &*fault_ : nullptr;
+    for (const Setup& each : one_by_one(setup)) {
+        // Where a diode may conduct, the volts of the ohmmeter decide: both the least and the most are tried.
+        const UsualRow& test = usual(Usual::ohms_test);
+        std::vector<double> open_volts{test.value};
+        for (std::size_t turn = 0; turn < open_volts.size(); ++turn) {
+            Setting setting = set_up(circuit_, parameters_, placed(each, row), measure, row, fault, blown_, open_volts[turn]);
+            if (!setting.beyond.empty()) return of_kind(ReadingKind::beyond, setting.beyond);
+            if (turn == 0 && is_ohms(measure))
+                for (const NetBranch& branch : setting.network->branches)
+                    if (branch.law == Law::diode && open_volts.size() == 1) open_volts = {test.value, test.low, test.high};
+            const Stands stands = stands_of(*setting.bench, setting.from);
+            if (stands.chatters) return of_kind(ReadingKind::chatters);
+            if (stands.history) return of_kind(ReadingKind::history);
+            for (const Stand& stand : stands.list) {
+                Reading reading = in_stand(setting, stand, measure, open_volts[turn]);
+                if (measure == MeasureKind::drop && !all) reading.carried = carried_along(setting);
+                if (reading.kind == ReadingKind::chatters) return reading;
+                if (reading.kind == ReadingKind::number) put_meter_on(reading, circuit_, measure);
+                answer(reading, measure, parameters_.system_volts);
+                if (all) {
+                    const bool differs = all->may_differ || stands.list.size() > 1;
+                    unite(*all, reading);
+                    all->may_differ = differs;
+                } else {
+                    all = reading;
+                }
+            }
+        }
+    }
+    return *all;
+}
+
+Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row& row, const Setup& before,
+                              MeasureKind measure_before, const Row& row_before) const {
+    const Fault* fault = fault_ ? &*fault_ : nullptr;
+    const double open_volts = usual(Usual::ohms_test).value;
+    Setting here = set_up(circuit_, parameters_, placed(setup, row), measure, row, fault, blown_, open_volts);
+    Setting there = set_up(circuit_, parameters_, placed(before, row_before), measure_before, row_before, fault, blown_, open_volts);
+    for (const Setting* each : {&here, &there})
+        if (!each->beyond.empty()) return of_kind(ReadingKind::beyond, each->beyond);
+    const Stands now = stands_of(*here.bench, here.from), then = stands_of(*there.bench, there.from);
+    if (now.chatters || then.chatters) return of_kind(ReadingKind::chatters);
+    if (now.history || then.history) return of_kind(ReadingKind::history);
+    const Meter meter = meter_for(circuit_, function_of(measure));
+    std::optional<Reading> all;
+    for (const Stand& one : now.list)
+        for (const Stand& other : then.list) {
+            here.term.stand = one, there.term.stand = other;
+            there.term.sign = -1;
+            Term terms[] = {here.term, there.term};
+            const Extent extent = extent_of(terms, parameters_.list.size());
+            if (!extent.settled) return of_kind(ReadingKind::chatters);
+            for (const Setting* each : {&here, &there})
+                if (each->bench->port().g == 0 && !is_current(measure)) return of_kind(ReadingKind::floating);
+            Reading reading;
+            reading.kind = ReadingKind::number;
+            reading.value = extent.value, reading.bare_low = extent.low, reading.bare_high = extent.high;
+            // One meter, one range: its gain is off by the same share in both, its last digits are not.
+            const double digits = 2 * meter.digits * meter.step(there.bench->port_volts());
+            const auto off = [&](double value) {
+                return meter.offset >= 0 ? 2 * meter.offset : meter.percent / 100 * std::abs(value) + digits;
+            };
+            reading.low = extent.low - off(extent.low), reading.high = extent.high + off(extent.high);
+            reading.likely_low = extent.likely_low - off(extent.likely_low) / 2;
+            reading.likely_high = extent.likely_high + off(extent.likely_high) / 2;
+            if (all)
+                unite(*all, reading);
+            else
+                all = reading;
+        }
+    return *all;
+}
+
+} // namespace loomsheet

@@ -1,0 +1,66 @@
+// What an instrument shows between two points of a circuit in a set-up: its value, and the range it has in sound cars.
+#pragma once
+#include "circuit/meter.hpp"
+#include "circuit/parameters.hpp"
+#include "model/plan.hpp"
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace loomsheet {
+
+enum class ReadingKind : std::uint8_t {
+    number,
+    open,     // ohms: nothing joins the points. A beeper is silent: `no`
+    floating, // volts: nothing joins the points; the display may show anything near 0
+    yes, no,  // lit, beeping; not so
+    unsure,   // yes in one sound car, no in another
+    chatters, // the circuit comes to no rest
+    history,  // hangs on what was before
+    beyond,   // not modelled: `why` says what
+};
+
+struct Reading {
+    ReadingKind kind = ReadingKind::beyond;
+    double value = 0;                       // V, ohm, A; of a test lamp its volts, of a beeper the ohms
+    double low = 0, high = 0;               // guaranteed: every value at either end of its range, and the meter's error
+    double likely_low = 0, likely_high = 0; // typical: root of the sum of squares
+    double bare_low = 0, bare_high = 0;     // guaranteed, by a perfect meter with perfect leads
+    double carried = 0;                     // A that flow along the points of a drop, by the shortest way
+    bool may_differ = false;                // a relay or fuse within its tolerance may stand otherwise; then not all cars read alike
+    std::string why;
+};
+
+// A state that is looked for: surely so, surely not, or hangs on tolerances.
+enum class Truth : std::uint8_t { no, yes, maybe, unknown };
+
+// A circuit, sound or with one fault, that is measured. Set-ups have their loads placed.
+class Predictor {
+public:
+    Predictor(const Circuit& circuit, double system_volts);
+    Predictor(const Circuit& circuit, double system_volts, const Fault& fault, const std::vector<Setup>& used_before);
+    ~Predictor();
+    Predictor(const Predictor&) = delete;
+    Predictor& operator=(const Predictor&) = delete;
+
+    Reading read(const Setup& setup, MeasureKind measure, const Row& row) const;
+    // The same minus another reading of the same meter: what both share cancels.
+    Reading difference(const Setup& setup, MeasureKind measure, const Row& row, const Setup& before,
+                       MeasureKind measure_before, const Row& row_before) const;
+    Truth looks(const Setup& setup, const State& state) const;
+    // Fuses that normal use has blown before the plan starts.
+    const std::vector<PartId>& blown_before() const { return blown_; }
+
+    const Circuit& circuit() const { return circuit_; }
+    const Parameters& parameters() const { return parameters_; }
+    const std::optional<Fault>& fault() const { return fault_; }
+
+private:
+    const Circuit& circuit_;
+    Parameters parameters_;
+    std::optional<Fault> fault_;
+    std::vector<PartId> blown_;
+};
+
+} // namespace loomsheet

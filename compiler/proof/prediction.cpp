@@ -1,0 +1,127 @@
+#include "proof/prediction.hpp"
+#include "model/change.hpp"
+#include <algorithm>
+#include <limits>
+
+namespace loomsheet {
+namespace {
+
+Fit fit_of_range(double low, double high, double from, double to) {
+    if (low >= from && high <= to) return Fit::passes;
+    return high < from || low > to ? Fit::fails : Fit::may_miss;
+}
+
+Fit fit_of_truth(ReadingKind kind, ReadingKind wanted) {
+    if (kind == ReadingKind::unsure) return Fit::may_miss;
+    return kind == wanted ? Fit::passes : Fit::fails;
+}
+
+const Row* row_named(const Check& check, const std::string& name) {
+    for (const Row& row : check.rows)
+        if (row.name == name) return &row;
+    return check.rows.empty() ? nullptr : &check.rows.front();
+}
+
+RowPrediction predict_row(const Plan& plan, const Predictor& car, const Check& check, const Row& row) {
+    RowPrediction made;
+    made.reading = car.read(check.with, check.measure, row);
+    made.limit = limit_of(check, row.name);
+    if (!made.limit || made.limit->not_computed) return made;
+    if (made.limit->kind != LimitKind::within) {
+        made.fit = fit_of(made.reading, *made.limit);
+        return made;
+    }
+    if (made.limit->reference == none) return made;
+    const Check& before = plan.checks[made.limit->reference];
+    if (const Row* row_before = row_named(before, row.name)) {
+        made.difference = car.difference(check.with, check.measure, row, before.with, before.measure, *row_before);
+        made.fit = fit_of(*made.difference, *made.limit);
+    }
+    return made;
+}
+
+bool is_use(const SetupItem& item) {
+    switch (item.kind) {
+    case ItemKind::key:
+    case ItemKind::asleep:
+    case ItemKind::engine_running:
+    case ItemKind::engine_speed:
+    case ItemKind::position:
+    case ItemKind::pressed:
+    case ItemKind::output_on:
+    case ItemKind::moved: return true;
+    default: return false;
+    }
+}
+
+} // namespace
+
+Fit fit_of(const Reading& reading, const Limit& limit) {
+    constexpr double infinity = std::numeric_limits<double>::infinity();
+    switch (reading.kind) {
+    case ReadingKind::beyond: return Fit::unknown;
+    case ReadingKind::chatters:
+    case ReadingKind::history:
+    case ReadingKind::floating: return Fit::may_miss;
+    default: break;
+    }
+    switch (limit.kind) {
+    case LimitKind::yes: return fit_of_truth(reading.kind, ReadingKind::yes);
+    case LimitKind::no: return fit_of_truth(reading.kind, ReadingKind::no);
+    case LimitKind::open: return fit_of_truth(reading.kind, ReadingKind::open);
+    default: break;
+    }
+    if (reading.kind == ReadingKind::open) return limit.high ? Fit::fails : Fit::passes;
+    if (reading.kind == ReadingKind::unsure) return Fit::may_miss;
+    if (limit.kind == LimitKind::within) return fit_of_range(reading.low, reading.high, -limit.high->si, limit.high->si);
+    const double from = limit.low ? limit.low->si : -infinity; // a sign is looked at elsewhere
+    return fit_of_range(reading.low, reading.high, from, limit.high ? limit.high->si : infinity);
+}
+
+Truth hold(const Predictor& car, const Setup& setup, const States& states) {
+    if (states.empty()) return Truth::unknown;
+    Truth all = states.any ? Truth::no : Truth::yes;
+    const Truth strong = states.any ? Truth::yes : Truth::no; // settles it whatever the others are
+    for (const State& state : states.list) {
+        const Truth one = car.looks(setup, state);
+        if (one == strong) return strong;
+        if (all != Truth::unknown && one != (states.any ? Truth::no : Truth::yes)) all = one;
+    }
+    return all;
+}
+
+Prediction predict(const Plan& plan, const Predictor& car) {
+    Prediction made;
+    for (const Check& check : plan.checks) {
+        CheckPrediction& one = made.emplace_back();
+        for (const Row& row : check.rows)
+            one.rows.push_back(predict_row(plan, car, check, row));
+        if (check.measure != MeasureKind::look) continue;
+        const Setup setup = setup_of(check);
+        one.look = hold(car, setup, check.look_states);
+        for (const Outcome& outcome : check.outcomes)
+            one.answers.push_back(hold(car, setup, outcome.states));
+    }
+    return made;
+}
+
+std::vector<Setup> normal_use(const Plan& plan) {
+    std::vector<Setup> uses(1);
+    const auto add = [&](const Setup& from) {
+        Setup use;
+        for (const SetupItem& item : from.items)
+            if (is_use(item)) use.items.push_back(item);
+        if (!use.items.empty()) uses.push_back(std::move(use));
+    };
+    for (const std::string_view key : {"acc", "on", "crank"}) {
+        SetupItem item;
+        item.kind = ItemKind::key, item.word = key;
+        add({{item}, {}});
+    }
+    add(plan.complaint_with);
+    for (const Check& check : plan.checks)
+        add(check.with);
+    return uses;
+}
+
+} // namespace loomsheet

@@ -1,0 +1,160 @@
+#include "proof/reading_table.hpp"
+#include "circuit/fault.hpp"
+#include "proof/words.hpp"
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace loomsheet {
+namespace {
+
+std::string_view unit_of(MeasureKind measure) {
+    switch (measure) {
+    case MeasureKind::ohms:
+    case MeasureKind::continuity: return "ohm";
+    case MeasureKind::amps:
+    case MeasureKind::clamp: return "A";
+    default: return "V";
+    }
+}
+
+MeterFunction function_of(MeasureKind measure) {
+    switch (measure) {
+    case MeasureKind::ohms:
+    case MeasureKind::continuity: return MeterFunction::ohms;
+    case MeasureKind::amps: return MeterFunction::amps;
+    case MeasureKind::clamp: return MeterFunction::clamp;
+    default: return MeterFunction::volts;
+    }
+}
+
+// No more than two places: the third is noise on paper.
+double step_of(const Circuit& circuit, double value, MeasureKind measure) {
+    return std::max(meter_for(circuit, function_of(measure)).step(value), 0.01);
+}
+
+std::string figure_words(double value, double step) {
+    const int places = step < 1 ? static_cast<int>(std::ceil(-std::log10(step) - 1e-9)) : 0;
+    const double shown = std::round(value / step) * step;
+    return fmt::format("{:.{}f}", shown == 0 ? 0.0 : shown, places);
+}
+
+std::string points_words(const Plan& plan, const Check& check, const Row& row) {
+    const std::string red = written_point(plan.circuit, row.red);
+    const bool two = check.measure != MeasureKind::amps && check.measure != MeasureKind::clamp;
+    const std::string points = two ? fmt::format("{} to {}", red, written_point(plan.circuit, row.black)) : red;
+    return row.name.empty() ? points : fmt::format("{}: {}", row.name, points);
+}
+
+// Characters on the screen: those that begin in UTF-8.
+std::size_t width(const std::string& text) {
+    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return (c & 0xC0) != 0x80; }));
+}
+
+using Line = std::array<std::string, 5>;
+
+std::string laid_out(const std::vector<Line>& lines) {
+    std::array<std::size_t, 5> widths{};
+    for (const Line& line : lines)
+        for (std::size_t i = 0; i < line.size(); ++i)
+            widths[i] = std::max(widths[i], width(line[i]));
+    std::string text;
+    for (const Line& line : lines) {
+        std::string out;
+        for (std::size_t i = 0; i < line.size(); ++i)
+            out += line[i] + std::string(widths[i] - width(line[i]) + 2, ' ');
+        out.erase(out.find_last_not_of(' ') + 1);
+        text += out + "\n";
+    }
+    return text;
+}
+
+} // namespace
+
+std::string value_words(double value, double step, MeasureKind measure) {
+    return fmt::format("{} {}", figure_words(value, step), unit_of(measure));
+}
+
+std::string range_words(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
+    switch (reading.kind) {
+    case ReadingKind::number: break;
+    case ReadingKind::open: return "open";
+    case ReadingKind::floating: return "floats";
+    case ReadingKind::yes: return measure == MeasureKind::testlamp ? "lit" : "beeps";
+    case ReadingKind::no: return measure == MeasureKind::testlamp ? "dark" : "silent";
+    case ReadingKind::unsure: return "may be either";
+    case ReadingKind::chatters: return "chatters";
+    case ReadingKind::history: return "hangs on what was before";
+    case ReadingKind::beyond: return "not computed";
+    }
+    const double size = std::max(std::abs(reading.low), std::abs(reading.high));
+    const double step = step_of(circuit, size, measure);
+    return fmt::format("{} .. {}", figure_words(rounded_down(reading.low, step), step),
+                       value_words(rounded_up(reading.high, step), step, measure));
+}
+
+std::string reading_words(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
+    if (reading.kind != ReadingKind::number) return range_words(circuit, reading, measure);
+    return fmt::format("{} ({})", value_words(reading.value, step_of(circuit, reading.value, measure), measure),
+                       range_words(circuit, reading, measure));
+}
+
+std::string written_limit(const Plan& plan, const Limit& limit) {
+    const auto amount = [](const MaybeQuantity& quantity) { return quantity ? quantity->written : std::string(); };
+    switch (limit.kind) {
+    case LimitKind::range: return fmt::format("{} .. {}", amount(limit.low), amount(limit.high));
+    case LimitKind::below: return "below " + amount(limit.high);
+    case LimitKind::above: return "above " + amount(limit.low);
+    case LimitKind::open: return "open";
+    case LimitKind::yes: return "yes";
+    case LimitKind::no: return "no";
+    case LimitKind::within:
+        return fmt::format("within {} of {}", amount(limit.high),
+                           limit.reference == none ? std::string("?") : plan.checks[limit.reference].label);
+    }
+    return {};
+}
+
+std::string truth_words(Truth truth) {
+    switch (truth) {
+    case Truth::yes: return "yes";
+    case Truth::no: return "no";
+    case Truth::maybe: return "may be either";
+    case Truth::unknown: break;
+    }
+    return "not computed";
+}
+
+std::string fit_words(Fit fit) {
+    switch (fit) {
+    case Fit::passes: return "passes";
+    case Fit::may_miss: return "may miss";
+    case Fit::fails: return "fails";
+    case Fit::unknown: break;
+    }
+    return "";
+}
+
+std::string reading_table(const Plan& plan, const Prediction& prediction) {
+    std::vector<Line> lines{{"check", "points", "must read", "limits", ""}};
+    for (std::size_t i = 0; i < plan.checks.size(); ++i) {
+        const Check& check = plan.checks[i];
+        const CheckPrediction& made = prediction[i];
+        if (check.measure == MeasureKind::look) {
+            lines.push_back({check.label, "look", truth_words(made.look), "", ""});
+            continue;
+        }
+        for (std::size_t r = 0; r < check.rows.size(); ++r) {
+            const RowPrediction& row = made.rows[r];
+            std::string limit = row.limit ? written_limit(plan, *row.limit) : "";
+            std::string reads = reading_words(plan.circuit, row.reading, check.measure);
+            if (row.difference)
+                limit += fmt::format(" (differs by {})", range_words(plan.circuit, *row.difference, check.measure));
+            lines.push_back({r == 0 ? check.label : "", points_words(plan, check, check.rows[r]), reads, limit, fit_words(row.fit)});
+        }
+    }
+    return laid_out(lines);
+}
+
+} // namespace loomsheet

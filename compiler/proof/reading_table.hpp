@@ -1,0 +1,22 @@
+// Readings in words: for tables, and for messages.
+#pragma once
+#include "proof/prediction.hpp"
+#include <string>
+
+namespace loomsheet {
+
+// "12.6 V", "0.85 V", "85.3 ohm", "22 A": to the last place that the meter shows, by `step`.
+std::string value_words(double value, double step, MeasureKind measure);
+// "11.9 .. 12.4 V", "open", "lit", "floats", "chatters"
+std::string range_words(const Circuit& circuit, const Reading& reading, MeasureKind measure);
+// "12.1 V (11.9 .. 12.4 V)"
+std::string reading_words(const Circuit& circuit, const Reading& reading, MeasureKind measure);
+// "11.5 .. 12.8 V", "below 0.3 V", "within 0.8 V of battery-rest": as a plan writes it.
+std::string written_limit(const Plan& plan, const Limit& limit);
+std::string truth_words(Truth truth);
+std::string fit_words(Fit fit);
+
+// Check, points, reading, limits, fit: a line a row.
+std::string reading_table(const Plan& plan, const Prediction& prediction);
+
+} // namespace loomsheet
