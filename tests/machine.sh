@@ -9,6 +9,7 @@ build_packages=(
 )
 test_packages=(
   clang clang-tidy libclang-rt-dev
+  libngspice0-dev
   qpdf poppler-utils mupdf-tools ghostscript zbar-tools
 )
 bench_packages=(groff poppler-utils python3)
