@@ -1,13 +1,14 @@
 // What is seen at a port: by hand, against dense Gauss in 113 bits, and redone for one branch.
 #include "circuit/elimination.hpp"
-#include "exact_volts.hpp"
-#include "random_networks.hpp"
+#include "circuit/exact_volts.hpp"
+#include "circuit/random_networks.hpp"
 #include <algorithm>
 #include <cmath>
 #include <doctest/doctest.h>
 #include <numeric>
 
 using namespace loomsheet;
+using namespace loomsheet::lab;
 
 namespace {
 
@@ -58,7 +59,7 @@ struct Case {
 // The sum of currents at a node, measured by the currents that its volts would drive through its branches to zero.
 double kirchhoff(const Network& network, const std::vector<double>& volts, int node) {
     double sum = 0, scale = 0;
-    for (const Element& element : network.elements) {
+    for (const Resistor& element : network.elements) {
         if (element.a == element.b || (element.a != node && element.b != node)) continue;
         const Admittance value = admittance(element);
         const double amps = value.g * (volts[element.a] - volts[element.b]) + value.f;
@@ -212,7 +213,7 @@ TEST_CASE("wild networks from 10 uohm to 10 Mohm: ohms to twelve digits, and wha
         const int nodes = 2 + static_cast<int>(seed % 29);
         Network network = wild_network(nodes, nodes * 5 / 4, seed);
         Dice dice(seed + 9000);
-        for (Element& element : network.elements)
+        for (Resistor& element : network.elements)
             if (dice.chance(0.05)) element.ohms = open_ohms;
         if (network.red == network.black) network.red = (network.black + 1) % nodes;
         const Solved solved(network);
@@ -276,7 +277,7 @@ TEST_CASE("where elimination by subtraction loses its digits") {
     const Network network{5, {{0, 2, 1e-5}, {2, 3, 1e-5}, {3, 4, 1e7}, {4, 1, 1e-5}}, 0, 1};
     double diagonal[] = {0, 0, 0, 0, 0}; // the chain 0 2 3 4 1 from red, by Cholesky's steps without roots
     const int order[] = {0, 2, 3, 4};
-    for (const Element& element : network.elements)
+    for (const Resistor& element : network.elements)
         diagonal[element.a] += 1 / element.ohms, diagonal[element.b] += 1 / element.ohms;
     // Black is the zero, red is eliminated last.
     double left = diagonal[4];

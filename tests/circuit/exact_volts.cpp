@@ -3,7 +3,7 @@
 #include <limits>
 #include <optional>
 
-namespace loomsheet {
+namespace loomsheet::lab {
 namespace {
 
 __extension__ using Quad = __float128;
@@ -60,11 +60,11 @@ Exact solve(const Network& network, std::optional<double> red_volts) {
         else
             line[count] += g * volts[other];
     };
-    const auto values = [](const Element& element) {
+    const auto values = [](const Resistor& element) {
         const Admittance value = admittance(element); // as rounded there: the elimination is given these numbers
         return std::pair<Quad, Quad>{value.g, value.f};
     };
-    for (const Element& element : network.elements) {
+    for (const Resistor& element : network.elements) {
         if (element.a == element.b || std::isinf(element.ohms)) continue;
         const auto [g, f] = values(element);
         add(element.a, element.b, g, f);
@@ -78,7 +78,7 @@ Exact solve(const Network& network, std::optional<double> red_volts) {
         exact.volts.push_back(floats(node) ? std::numeric_limits<double>::quiet_NaN()
                                            : static_cast<double>(volts[node]));
     }
-    for (const Element& element : network.elements) {
+    for (const Resistor& element : network.elements) {
         if (!held || element.a == element.b || std::isinf(element.ohms)) continue;
         const auto [g, f] = values(element);
         const Quad flows = g * (volts[element.a] - volts[element.b]) + f;
@@ -97,9 +97,9 @@ Exact exact_free(const Network& network) { return solve(network, std::nullopt); 
 Admittance exact_port(const Network& network) {
     if (const std::vector<int> piece = joined(network); piece[network.red] != piece[network.black]) return {};
     Network passive = network;
-    for (Element& element : passive.elements)
+    for (Resistor& element : passive.elements)
         element.volts = 0;
     return {exact_held(passive, 1).amps, exact_held(network, 0).amps};
 }
 
-} // namespace loomsheet
+} // namespace loomsheet::lab

@@ -3,7 +3,7 @@
 #pragma once
 #include "circuit/random_networks.hpp"
 
-namespace loomsheet {
+namespace loomsheet::lab {
 
 struct Exact {
     std::vector<double> volts; // black at 0; not a number for a node that floats
@@ -16,4 +16,4 @@ Exact exact_free(const Network& network);
 // What is seen between red and black, 0 if nothing joins them; red and black must differ.
 Admittance exact_port(const Network& network);
 
-} // namespace loomsheet
+} // namespace loomsheet::lab

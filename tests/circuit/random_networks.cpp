@@ -1,18 +1,18 @@
-#include "random_networks.hpp"
+#include "circuit/random_networks.hpp"
 #include <algorithm>
 #include <cmath>
 #include <numeric>
 
-namespace loomsheet {
+namespace loomsheet::lab {
 
-Admittance admittance(const Element& element) {
+Admittance admittance(const Resistor& element) {
     if (std::isinf(element.ohms)) return {};
     return {1 / element.ohms, -element.volts / element.ohms};
 }
 
 std::vector<Branch> branches(const Network& network) {
     std::vector<Branch> result;
-    for (const Element& element : network.elements)
+    for (const Resistor& element : network.elements)
         result.push_back({element.a, element.b});
     return result;
 }
@@ -97,7 +97,7 @@ Network wild_network(int nodes, int elements, std::uint32_t seed) {
     return network;
 }
 
-void disturb(Element& element, const Element& sound, Dice& dice) {
+void disturb(Resistor& element, const Resistor& sound, Dice& dice) {
     element = sound;
     switch (dice.below(4)) {
     case 0: element.ohms = open_ohms; break;
@@ -113,7 +113,7 @@ std::vector<int> joined(const Network& network) {
     bool again = true;
     while (again) { // the lower name spreads until nothing changes
         again = false;
-        for (const Element& element : network.elements) {
+        for (const Resistor& element : network.elements) {
             if (std::isinf(element.ohms) || root[element.a] == root[element.b]) continue;
             root[element.a] = root[element.b] = std::min(root[element.a], root[element.b]);
             again = true;
@@ -122,4 +122,4 @@ std::vector<int> joined(const Network& network) {
     return root;
 }
 
-} // namespace loomsheet
+} // namespace loomsheet::lab

@@ -1,4 +1,5 @@
-// Networks for tests and benchmarks, the same for the same seed on every machine.
+// Networks for tests and benchmarks, the same for the same seed on every machine; in a namespace apart from the words of
+// the model.
 #pragma once
 #include "circuit/elimination.hpp"
 #include <cstdint>
@@ -6,23 +7,23 @@
 #include <random>
 #include <vector>
 
-namespace loomsheet {
+namespace loomsheet::lab {
 
 constexpr double open_ohms = std::numeric_limits<double>::infinity();
 
 // A resistance, with a battery of `volts` in series whose + looks at `a`.
-struct Element {
+struct Resistor {
     int a = -1, b = -1;
     double ohms = 1, volts = 0;
 };
 
 struct Network {
     int nodes = 0;
-    std::vector<Element> elements;
+    std::vector<Resistor> elements;
     int red = 0, black = 1;
 };
 
-Admittance admittance(const Element& element);
+Admittance admittance(const Resistor& element);
 std::vector<Branch> branches(const Network& network);
 void set_all(Elimination& elimination, const Network& network);
 
@@ -50,9 +51,9 @@ Network vehicle_network(int nodes, std::uint32_t seed);
 Network wild_network(int nodes, int elements, std::uint32_t seed);
 
 // A fault in one element: open, burnt, welded, or as it was made.
-void disturb(Element& element, const Element& sound, Dice& dice);
+void disturb(Resistor& element, const Resistor& sound, Dice& dice);
 
 // For each node the lowest node that it is joined to.
 std::vector<int> joined(const Network& network);
 
-} // namespace loomsheet
+} // namespace loomsheet::lab

@@ -5,7 +5,7 @@
 #include <ngspice/sharedspice.h>
 #include <string_view>
 
-namespace loomsheet {
+namespace loomsheet::lab {
 namespace {
 
 // reltol, vntol, abstol: when a solution counts as settled. A linear network settles at once; these leave no doubt of
@@ -21,7 +21,7 @@ std::vector<std::string> netlist(const Network& network, const std::vector<char>
     const auto name = [&](int node) { return node == network.black ? "0" : fmt::format("n{}", node); };
     std::vector<std::string> lines{"network", options};
     for (std::size_t i = 0; i < network.elements.size(); ++i) {
-        const Element& element = network.elements[i];
+        const Resistor& element = network.elements[i];
         if (std::isinf(element.ohms) || element.a == element.b) continue;
         if (left_out[element.a] || left_out[element.b]) continue;
         const std::string a = name(element.a), b = name(element.b);
@@ -81,4 +81,4 @@ std::optional<double> Ngspice::volts(int node) const {
     return vector->v_realdata[0];
 }
 
-} // namespace loomsheet
+} // namespace loomsheet::lab

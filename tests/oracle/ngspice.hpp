@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-namespace loomsheet {
+namespace loomsheet::lab {
 
 // The network as a SPICE netlist, line by line: black is node 0, node i is n<i>, element i is r<i> with its battery
 // v<i> behind it. Open elements, and nodes where `left_out` is set, are not in it. `red_volts` holds red on an ideal
@@ -33,4 +33,4 @@ private:
     bool loaded_ = false;
 };
 
-} // namespace loomsheet
+} // namespace loomsheet::lab

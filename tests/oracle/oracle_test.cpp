@@ -5,6 +5,7 @@
 #include <doctest/doctest.h>
 
 using namespace loomsheet;
+using namespace loomsheet::lab;
 
 namespace {
 
@@ -54,12 +55,12 @@ struct Kept {
 };
 
 // Node 0 is the body, 1 the battery's post; 12.6 V behind 20 mohm.
-constexpr Element battery{1, 0, 0.02, 12.6};
+constexpr Resistor battery{1, 0, 0.02, 12.6};
 
 struct Drawn {
     const char* name;
     int nodes, red;
-    std::vector<Element> elements;
+    std::vector<Resistor> elements;
 };
 
 const std::vector<Drawn> by_hand = {
