@@ -143,8 +143,9 @@ TEST_CASE("what floats is exactly zero, and has a zero of its own") {
 }
 
 TEST_CASE("networks that are hardly any") {
-    for (const auto& [red, black] : {std::pair{0, 0}, std::pair{0, 1}, std::pair{1, 0}})
+    for (const auto& port : {std::pair{0, 0}, std::pair{0, 1}, std::pair{1, 0}})
         for (const bool joined_up : {false, true}) {
+            const int red = port.first, black = port.second;
             Network network{red + black == 0 ? 1 : 2, {}, red, black};
             if (joined_up) network.elements.push_back({red, black, 2, 12});
             CAPTURE(red);

@@ -6,7 +6,11 @@
 namespace loomsheet::lab {
 namespace {
 
+#if __LDBL_MANT_DIG__ >= 113
+using Quad = long double;
+#else
 __extension__ using Quad = __float128;
+#endif
 
 Quad size(Quad x) { return x < 0 ? -x : x; }
 
