@@ -9,9 +9,10 @@ build_packages=(
 )
 test_packages=(
   clang clang-tidy libclang-rt-dev
+  libngspice0-dev
   qpdf poppler-utils mupdf-tools ghostscript zbar-tools
 )
-bench_packages=(groff poppler-utils python3)
+bench_packages=(groff poppler-utils python3 libngspice0-dev libeigen3-dev libsuitesparse-dev)
 
 say() { printf '%s\n' "$*"; }
 

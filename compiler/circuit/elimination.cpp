@@ -1,7 +1,9 @@
 #include "circuit/elimination.hpp"
 #include <algorithm>
+#include <numeric>
 #include <set>
 #include <tuple>
+#include <utility>
 
 namespace loomsheet {
 
@@ -37,7 +39,7 @@ void Pattern::choose_order(std::span<const Branch> branches) {
     const auto take = [&](int node) {
         place_[node] = static_cast<int>(order_.size());
         order_.push_back(node);
-        left[node] = near[node];
+        left[node] = std::move(near[node]);
         for (const int other : left[node]) {
             if (!is_port(other)) waiting.erase(rank(other));
             near[other].erase(std::lower_bound(near[other].begin(), near[other].end(), node));
@@ -100,12 +102,11 @@ void Pattern::lay_fronts(std::span<const Branch> branches) {
                 const Front& parent = fronts_[front.parent];
                 const int second = neighbour_at(front.parent, below_[place][j]);
                 const int at =
-                    i == 0 ? second
-                           : pair_at(parent.degree, neighbour_at(front.parent, below_[place][i]), second);
+                    i == 0 ? second : pair_at(parent.degree, neighbour_at(front.parent, below_[place][i]), second);
                 targets_.push_back(parent.entries + at);
             }
     }
-    std::vector<std::vector<int>> in_entry(entries_);
+    in_entry_.assign(entries_ + 1, 0);
     slot_.assign(branches.size(), -1), first_.assign(branches.size(), -1), turned_.assign(branches.size(), 0);
     for (std::size_t i = 0; i < branches.size(); ++i) {
         if (branches[i].a == branches[i].b) continue;
@@ -113,13 +114,13 @@ void Pattern::lay_fronts(std::span<const Branch> branches) {
         turned_[i] = b < a;
         first_[i] = std::min(a, b);
         slot_[i] = fronts_[first_[i]].entries + neighbour_at(first_[i], std::max(a, b));
-        in_entry[slot_[i]].push_back(static_cast<int>(i));
+        ++in_entry_[slot_[i]];
     }
-    for (const std::vector<int>& list : in_entry) {
-        in_entry_.push_back(static_cast<int>(branch_list_.size()));
-        branch_list_.insert(branch_list_.end(), list.begin(), list.end());
-    }
-    in_entry_.push_back(static_cast<int>(branch_list_.size()));
+    // Counts become ends, and these beginnings while the list is filled from the back.
+    std::partial_sum(in_entry_.begin(), in_entry_.end(), in_entry_.begin());
+    branch_list_.resize(in_entry_.back());
+    for (int i = static_cast<int>(branches.size()) - 1; i >= 0; --i)
+        if (slot_[i] >= 0) branch_list_[--in_entry_[slot_[i]]] = i;
 }
 
 int Pattern::way_of(int branch) const {
@@ -163,7 +164,7 @@ void Elimination::eliminate_node(int place) {
     pivot_[place] = sum;
     if (sum == 0) return;
     Admittance* pair = own + degree;
-    for (int i = 0; i < degree; ++i) {
+    for (int i = 0; i + 1 < degree; ++i) {
         const double share = own[i].g / sum, driven = own[i].f / sum;
         for (int j = i + 1; j < degree; ++j, ++pair) {
             pair->g += share * own[j].g;

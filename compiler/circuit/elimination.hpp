@@ -45,15 +45,15 @@ private:
         int degree = 0;                  // how many neighbours
         int parent = -1;                 // the neighbour that goes first
         int children = 0, child_count = 0;
-        int targets = 0;                 // where its pairs' places in the parent's front are listed
+        int targets = 0; // where its pairs' places in the parent's front are listed
     };
     int red_, black_;
-    std::vector<int> order_, place_;     // node by place, place by node
-    std::vector<Front> fronts_;          // by place
+    std::vector<int> order_, place_; // node by place, place by node
+    std::vector<Front> fronts_;      // by place
     std::vector<int> neighbours_, children_, targets_;
-    std::vector<int> slot_;              // by branch: its entry, or -1
-    std::vector<int> first_;             // by branch: the place of the end that goes first
-    std::vector<char> turned_;           // by branch: whether b goes first
+    std::vector<int> slot_;                   // by branch: its entry, or -1
+    std::vector<int> first_;                  // by branch: the place of the end that goes first
+    std::vector<char> turned_;                // by branch: whether b goes first
     std::vector<int> in_entry_, branch_list_; // by entry: where its branches stand in the list
     int entries_ = 0;
     std::vector<std::vector<int>> below_; // by place, while the order is chosen
