@@ -16,7 +16,7 @@ constexpr UsualRow rows[] = {
     {Usual::battery_ohms, "a battery's inner resistance", "times", 0.6, 1, 1.6, practice},
     {Usual::copper_temperature, "copper of a wire", "°C", 0, 30, 60, practice},
     {Usual::wire_length, "length of a wire", "times", 0.95, 1, 1.1, practice},
-    {Usual::unknown_wire, "a wire without size or length", "mohm", 0.2, 10, 40, practice},
+    {Usual::unknown_wire, "a wire without size or length", "mohm", 0.2, 8, 30, practice},
     {Usual::crimp, "a crimp", "mohm mm²", 0.1, 0.4, 1, practice},
     {Usual::contact_pin, "a plug or socket contact", "mohm mm²", 0.5, 2, 6,
      "common practice, no source: under 0.05 V at the current of its wire"},

@@ -7,13 +7,6 @@ namespace {
 
 using Values = std::vector<double>;
 
-Values usual_of(const Bench& bench) {
-    Values values;
-    for (const Parameter& each : bench.network().parameters)
-        values.push_back(each.value);
-    return values;
-}
-
 class Corners {
 public:
     Corners(std::span<Term> terms, std::size_t shared) : terms_(terms), shared_(shared) {
@@ -25,7 +18,7 @@ public:
         Extent found;
         std::vector<Values> middle;
         for (const Term& term : terms_)
-            middle.push_back(usual_of(*term.bench));
+            middle.push_back(usual_values(term.bench->network()));
         found.value = evaluate(middle);
         const std::vector<Values> at_middle = slopes_;
         found.low = extreme(-1, found.value);
@@ -140,7 +133,7 @@ struct Size {
 };
 Size size_of(Bench& bench, const Stand& stand, std::vector<Along> along) {
     Stand as_it_is = stand;
-    bench.settle(usual_of(bench), as_it_is, true);
+    bench.settle(usual_values(bench.network()), as_it_is, true);
     if (std::abs(bench.volts(along)) < 1e-12) return {0, 0}; // nothing drives it
     Term term;
     term.bench = &bench, term.stand = stand;
@@ -158,7 +151,7 @@ Extent extent_of(std::span<Term> terms, std::size_t shared) { return Corners(ter
 Stands stands_of(Bench& bench, const Stand& from) {
     constexpr std::size_t most = 16;
     Stands stands;
-    const Values values = usual_of(bench);
+    const Values values = usual_values(bench.network());
     const Network& network = bench.network();
     Stand rest = from;
     if (bench.settle(values, rest) == Settling::chatters) {
@@ -180,15 +173,20 @@ Stands stands_of(Bench& bench, const Stand& from) {
             flips = !flips;
             if (std::find(seen.begin(), seen.end(), other) == seen.end()) seen.push_back(other), open.push_back(other);
         };
-        const auto weigh = [&](const Doubt& doubt, std::vector<char> Stand::*group, std::size_t index) {
+        const auto weigh = [&](PartId part, const Size& size, const Threshold& threshold, std::vector<char> Stand::*group,
+                               std::size_t index) {
+            const Doubt doubt = doubt_of(size.low, size.high, threshold);
             const bool on = (stand.*group)[index] != 0;
             if (on ? doubt.must_be_off : doubt.must_be_on) holds = false;
-            if (on ? doubt.may_be_off : doubt.may_be_on) may_flip(group, index);
+            if (!(on ? doubt.may_be_off : doubt.may_be_on)) return;
+            may_flip(group, index);
+            const auto told = [&](const InDoubt& each) { return each.part == part; };
+            if (std::none_of(stands.in_doubt.begin(), stands.in_doubt.end(), told))
+                stands.in_doubt.push_back({part, size.low, size.high, threshold.on, threshold.off});
         };
         for (std::size_t i = 0; i < network.relays.size(); ++i) {
             const Size pull = size_of(bench, stand, pull_of(network, network.relays[i]));
-            weigh(doubt_of(pull.low, pull.high, {network.relays[i].pulls_in, network.relays[i].drops_out}),
-                  &Stand::in, i);
+            weigh(network.relays[i].part, pull, {network.relays[i].pulls_in, network.relays[i].drops_out}, &Stand::in, i);
         }
         for (std::size_t i = 0; i < network.modules.size(); ++i) {
             Size most_volts{0, 0};
@@ -196,8 +194,7 @@ Stands stands_of(Bench& bench, const Stand& from) {
                 const Size size = size_of(bench, stand, {{supply, 1}});
                 most_volts = {std::max(most_volts.low, size.low), std::max(most_volts.high, size.high)};
             }
-            weigh(doubt_of(most_volts.low, most_volts.high, {network.modules[i].needs, network.modules[i].needs}),
-                  &Stand::alive, i);
+            weigh(network.modules[i].part, most_volts, {network.modules[i].needs, network.modules[i].needs}, &Stand::alive, i);
         }
         if (holds) stands.list.push_back(stand);
     }

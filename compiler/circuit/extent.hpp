@@ -2,6 +2,7 @@
 // only with each parameter, so its extremes lie at corners: the slopes say which, and are asked again there.
 #pragma once
 #include "circuit/bench.hpp"
+#include "circuit/reading.hpp"
 #include <span>
 
 namespace loomsheet {
@@ -24,10 +25,11 @@ struct Extent {
 // Of the sum of the terms. Parameters below `shared` are the same things on all benches.
 Extent extent_of(std::span<Term> terms, std::size_t shared);
 
-// The stands in which sound cars may settle, the one of usual values first; empty when it chatters. With `history` some
-// of them are kept only where they were before.
+// The stands in which sound cars may settle, the one of usual values first; empty when it chatters. With `history` the
+// end hangs on the beginning.
 struct Stands {
     std::vector<Stand> list;
+    std::vector<InDoubt> in_doubt;
     bool chatters = false, history = false;
 };
 Stands stands_of(Bench& bench, const Stand& from);

@@ -240,6 +240,13 @@ int Network::add(NodeId a, NodeId b, NetBranch branch) {
     return static_cast<int>(branches.size()) - 1;
 }
 
+std::vector<double> usual_values(const Network& network) {
+    std::vector<double> values;
+    for (const Parameter& each : network.parameters)
+        values.push_back(each.value);
+    return values;
+}
+
 std::vector<Along> pull_of(const Network& network, const Relay& relay) {
     std::vector<Along> along;
     double most = 0;

@@ -70,6 +70,7 @@ struct Network {
     ParameterId add(Parameter parameter);
 };
 
+std::vector<double> usual_values(const Network& network); // by parameter
 // What pulls a relay, as volts: those of its coil. Several coils have the same turns, so that the sum of their amperes
 // counts, as volts of the one with the most ohms.
 std::vector<Along> pull_of(const Network& network, const Relay& relay);

@@ -114,7 +114,6 @@ void answer(Reading& reading, MeasureKind measure, double system_volts) {
 
 // The first reading, or what both have in common.
 void unite(Reading& all, const Reading& more) {
-    all.may_differ = true;
     if (all.kind != more.kind) {
         const bool numbers = all.kind == ReadingKind::number || more.kind == ReadingKind::number;
         if (!numbers) {
@@ -137,6 +136,7 @@ Reading in_stand(Setting& setting, const Stand& stand, MeasureKind measure, doub
         setting.term.sign = -1;
         extent = extent_of({&setting.term, 1}, shared);
     }
+    setting.bench->settle(usual_values(*setting.network), setting.term.stand, true); // back from the corners
     const bool joined = setting.bench->port().g > 0;
     if (!joined && is_ohms(measure)) return of_kind(ReadingKind::open);
     if (!joined && !is_current(measure)) return of_kind(ReadingKind::floating);
@@ -144,7 +144,10 @@ Reading in_stand(Setting& setting, const Stand& stand, MeasureKind measure, doub
     reading.kind = ReadingKind::number;
     reading.value = extent.value, reading.low = extent.low, reading.high = extent.high;
     reading.likely_low = extent.likely_low, reading.likely_high = extent.likely_high;
+    const double driven = std::abs(setting.bench->port().f);
+    if (measure == MeasureKind::amps && driven > 0) reading.burden = 1 - std::abs(reading.value) / driven;
     if (!is_ohms(measure)) return reading;
+    reading.residual = driven / ohms_test_amps;
     for (double* each : {&reading.value, &reading.low, &reading.high, &reading.likely_low, &reading.likely_high})
         *each = shown_ohms(*each, ohms_volts);
     if (reading.low > display_end_ohms) return of_kind(ReadingKind::open);
@@ -160,11 +163,8 @@ Predictor::Predictor(const Circuit& circuit, double system_volts, const Fault& f
     : circuit_(circuit), parameters_(circuit, system_volts), fault_(fault) {
     for (const Setup& setup : used_before) {
         Setting setting = set_up(circuit_, parameters_, setup, &fault, blown_);
-        std::vector<double> values;
-        for (const Parameter& each : setting.network->parameters)
-            values.push_back(each.value);
         Stand stand = setting.from;
-        setting.bench->settle(values, stand);
+        setting.bench->settle(usual_values(*setting.network), stand);
         for (std::size_t i = 0; i < setting.network->fuses.size(); ++i)
             if (stand.blown[i] && !setting.from.blown[i]) blown_.push_back(setting.network->fuses[i].part);
     }
@@ -191,20 +191,19 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
             const Stands stands = stands_of(*setting.bench, setting.from);
             if (stands.chatters) return of_kind(ReadingKind::chatters);
             if (stands.history) return of_kind(ReadingKind::history);
+            const std::vector<InDoubt> in_doubt = all ? all->in_doubt : stands.in_doubt;
             for (const Stand& stand : stands.list) {
                 Reading reading = in_stand(setting, stand, measure, open_volts[turn]);
                 if (measure == MeasureKind::drop && !all) reading.carried = carried_along(setting);
                 if (reading.kind == ReadingKind::chatters) return reading;
                 if (reading.kind == ReadingKind::number) put_meter_on(reading, circuit_, measure);
                 answer(reading, measure, parameters_.system_volts);
-                if (all) {
-                    const bool differs = all->may_differ || stands.list.size() > 1;
+                if (all)
                     unite(*all, reading);
-                    all->may_differ = differs;
-                } else {
+                else
                     all = reading;
-                }
             }
+            all->in_doubt = in_doubt;
         }
     }
     return *all;
@@ -230,6 +229,8 @@ Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row
             Term terms[] = {here.term, there.term};
             const Extent extent = extent_of(terms, parameters_.list.size());
             if (!extent.settled) return of_kind(ReadingKind::chatters);
+            for (Setting* each : {&here, &there})
+                each->bench->settle(usual_values(*each->network), each->term.stand, true); // back from the corners
             for (const Setting* each : {&here, &there})
                 if (each->bench->port().g == 0 && !is_current(measure)) return of_kind(ReadingKind::floating);
             Reading reading;

@@ -21,6 +21,13 @@ enum class ReadingKind : std::uint8_t {
     beyond,   // not modelled: `why` says what
 };
 
+// A relay or a module whose threshold lies inside the range of its volts.
+struct InDoubt {
+    PartId part = none;
+    double low = 0, high = 0; // V that it gets
+    double on = 0, off = 0;   // V: surely on from, surely off up to
+};
+
 struct Reading {
     ReadingKind kind = ReadingKind::beyond;
     double value = 0;                       // V, ohm, A; of a test lamp its volts, of a beeper the ohms
@@ -28,7 +35,9 @@ struct Reading {
     double likely_low = 0, likely_high = 0; // typical: root of the sum of squares
     double bare_low = 0, bare_high = 0;     // guaranteed, by a perfect meter with perfect leads
     double carried = 0;                     // A that flow along the points of a drop, by the shortest way
-    bool may_differ = false;                // a relay or fuse within its tolerance may stand otherwise; then not all cars read alike
+    double residual = 0;                    // ohms: what still drives the points, as a share of the test current
+    double burden = 0;                      // amps in line: the share that the meter itself takes off
+    std::vector<InDoubt> in_doubt;          // what may stand otherwise within its tolerances: not all sound cars read alike
     std::string why;
 };
 

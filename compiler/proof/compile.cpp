@@ -62,7 +62,7 @@ CompileResult compile(Sources& sources, Disk& disk, const std::string& path) {
     // whole file is missing there is nothing to judge.
     const auto file_is_missing = [](const Diagnostic& finding) { return finding.code < 100; };
     const auto& list = findings.list();
-    if (!unread && std::none_of(list.begin(), list.end(), file_is_missing)) findings = prove(plan, std::move(findings));
+    if (!unread && std::none_of(list.begin(), list.end(), file_is_missing)) findings = prove(plan, std::move(findings), &result.compiled.prediction);
     findings.sort();
     return result;
 }

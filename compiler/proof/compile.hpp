@@ -1,6 +1,7 @@
 // The pipeline up to the proof: text -> tree -> model -> rules, in one call.
 #pragma once
 #include "model/plan.hpp"
+#include "proof/prediction.hpp"
 #include "source/diagnostic.hpp"
 #include "source/disk.hpp"
 
@@ -9,6 +10,7 @@ namespace loomsheet {
 struct Compiled {
     Plan plan;
     Findings findings; // sorted
+    Prediction prediction; // of sound cars, by check; empty where the plan has errors
     bool usable() const { return !findings.has_errors(); }
 };
 

@@ -25,7 +25,7 @@ const Row* row_named(const Check& check, const std::string& name) {
 RowPrediction predict_row(const Plan& plan, const Predictor& car, const Check& check, const Row& row) {
     RowPrediction made;
     made.reading = car.read(check.with, check.measure, row);
-    made.limit = limit_of(check, row.name);
+    if (const Limit* limit = limit_of(check, row.name)) made.limit = *limit;
     if (!made.limit || made.limit->not_computed) return made;
     if (made.limit->kind != LimitKind::within) {
         made.fit = fit_of(made.reading, *made.limit);

@@ -16,7 +16,7 @@ enum class Fit : std::uint8_t {
 struct RowPrediction {
     Reading reading;
     std::optional<Reading> difference; // `within … of`: this reading minus the earlier one
-    const Limit* limit = nullptr;      // that counts for the row
+    std::optional<Limit> limit;        // that counts for the row
     Fit fit = Fit::unknown;
 };
 struct CheckPrediction {

@@ -29,15 +29,12 @@ MeterFunction function_of(MeasureKind measure) {
     }
 }
 
-// No more than two places: the third is noise on paper.
-double step_of(const Circuit& circuit, double value, MeasureKind measure) {
-    return std::max(meter_for(circuit, function_of(measure)).step(value), 0.01);
-}
-
 std::string figure_words(double value, double step) {
     const int places = step < 1 ? static_cast<int>(std::ceil(-std::log10(step) - 1e-9)) : 0;
     const double shown = std::round(value / step) * step;
-    return fmt::format("{:.{}f}", shown == 0 ? 0.0 : shown, places);
+    std::string text = fmt::format("{:.{}f}", shown == 0 ? 0.0 : shown, places);
+    if (places > 1 && text.back() == '0') text.pop_back(); // 12.50 is 12.5, and 12.00 is 12.0
+    return text;
 }
 
 std::string points_words(const Plan& plan, const Check& check, const Row& row) {
@@ -72,6 +69,11 @@ std::string laid_out(const std::vector<Line>& lines) {
 
 } // namespace
 
+// No more than two places: the third is noise on paper.
+double shown_step(const Circuit& circuit, double value, MeasureKind measure) {
+    return std::max(meter_for(circuit, function_of(measure)).step(value), 0.01);
+}
+
 std::string value_words(double value, double step, MeasureKind measure) {
     return fmt::format("{} {}", figure_words(value, step), unit_of(measure));
 }
@@ -89,21 +91,30 @@ std::string range_words(const Circuit& circuit, const Reading& reading, MeasureK
     case ReadingKind::beyond: return "not computed";
     }
     const double size = std::max(std::abs(reading.low), std::abs(reading.high));
-    const double step = step_of(circuit, size, measure);
+    const double step = shown_step(circuit, size, measure);
     return fmt::format("{} .. {}", figure_words(rounded_down(reading.low, step), step),
                        value_words(rounded_up(reading.high, step), step, measure));
 }
 
 std::string reading_words(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
     if (reading.kind != ReadingKind::number) return range_words(circuit, reading, measure);
-    return fmt::format("{} ({})", value_words(reading.value, step_of(circuit, reading.value, measure), measure),
+    return fmt::format("{} ({})", value_words(reading.value, shown_step(circuit, reading.value, measure), measure),
                        range_words(circuit, reading, measure));
 }
 
 std::string written_limit(const Plan& plan, const Limit& limit) {
-    const auto amount = [](const MaybeQuantity& quantity) { return quantity ? quantity->written : std::string(); };
+    const auto amount = [](const MaybeQuantity& quantity) { // Ω as one types it
+        std::string text = quantity ? quantity->written : std::string();
+        if (const auto at = text.find("Ω"); at != std::string::npos) text.replace(at, std::string_view("Ω").size(), "ohm");
+        return text;
+    };
     switch (limit.kind) {
-    case LimitKind::range: return fmt::format("{} .. {}", amount(limit.low), amount(limit.high));
+    case LimitKind::range: {
+        const std::string low = amount(limit.low), high = amount(limit.high); // the unit once, where it is one
+        const auto unit = low.find(' ');
+        const bool same = unit != std::string::npos && high.find(low.substr(unit)) != std::string::npos;
+        return fmt::format("{} .. {}", same ? low.substr(0, unit) : low, high);
+    }
     case LimitKind::below: return "below " + amount(limit.high);
     case LimitKind::above: return "above " + amount(limit.low);
     case LimitKind::open: return "open";

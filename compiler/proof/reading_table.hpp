@@ -5,6 +5,8 @@
 
 namespace loomsheet {
 
+// The last place that is worth printing at this value: V, ohm, A.
+double shown_step(const Circuit& circuit, double value, MeasureKind measure);
 // "12.6 V", "0.85 V", "85.3 ohm", "22 A": to the last place that the meter shows, by `step`.
 std::string value_words(double value, double step, MeasureKind measure);
 // "11.9 .. 12.4 V", "open", "lit", "floats", "chatters"

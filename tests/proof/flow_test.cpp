@@ -125,7 +125,7 @@ TEST_CASE("a look and its answers") {
     const std::string plan =
         "plan T-01 \"Test\"\n  allow LS403 \"no circuit here\"\nlamp E1 1/31 21 W\ncheck first\n"; // four lines
     CHECK(said::codes(plan + "  look \"It is lit\"\n  pass -> done\n") == "LS310 5");
-    CHECK(said::codes(plan + "  look \"It is lit\": E1 lit\n  pass -> done\n  \"dim\" -> suspects\n") == "LS310 7");
+    CHECK(said::codes(plan + "  look \"It is lit\": E1 lit\n  pass -> done\n  \"dim\" -> suspects\n") == "LS602 5, LS310 7");
     CHECK(said::codes(plan + "  look \"How is it\"\n  \"lit\": E1 lit -> done\n  \"dark\": E1 dark -> suspects\n") ==
           ""); // all answers written: no pass
 }
