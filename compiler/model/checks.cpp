@@ -136,7 +136,6 @@ void Builder::check_phrase(Check& check, Form form, Reader& read, const Phrase& 
         made.at = at;
         made.row = row;
         made.not_computed = read.word("not");
-        if (made.not_computed) no_use_yet(at, "`not computed`");
         const auto same =
             std::find_if(check.limits.begin(), check.limits.end(), [&](const Limit& l) { return l.row == row; });
         if (same != check.limits.end())

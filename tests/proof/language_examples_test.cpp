@@ -1,6 +1,7 @@
 // The reference page and the README: their examples compile, their tables are those of the program.
 #include "grammar/colours.hpp"
 #include "grammar/units.hpp"
+#include "grammar/usual_values.hpp"
 #include "grammar/vocabulary.hpp"
 #include "proof/compile.hpp"
 #include "proof/page_blocks.hpp"
@@ -197,6 +198,12 @@ TEST_CASE("the tables of the reference page are those of the program") {
     for (const ColourRow& row : colours())
         table += fmt::format("| `{}` | {} |\n", row.code, row.word);
     pages::hold_table(page_path, "colours", table);
+
+    table = "| value | unit | low | usual | high | from |\n|---|---|---|---|---|---|\n";
+    for (const UsualRow& row : usual_values())
+        table += fmt::format("| {} | {} | {:.4g} | {:.4g} | {:.4g} | {} |\n", row.what, row.unit, row.low, row.value, row.high,
+                             row.source);
+    pages::hold_table(page_path, "usual values", table);
 
     table = "| code | weight | what it is |\n|---|---|---|\n";
     for (const CatalogueRow& row : catalogue())
