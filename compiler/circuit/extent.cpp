@@ -132,9 +132,6 @@ struct Size {
     double low, high;
 };
 Size size_of(Bench& bench, const Stand& stand, std::vector<Along> along) {
-    Stand as_it_is = stand;
-    bench.settle(usual_values(bench.network()), as_it_is, true);
-    if (std::abs(bench.volts(along)) < 1e-12) return {0, 0}; // nothing drives it
     Term term;
     term.bench = &bench, term.stand = stand;
     term.along = std::move(along);
@@ -167,6 +164,19 @@ Stands stands_of(Bench& bench, const Stand& from) {
         const Stand stand = open.front();
         open.erase(open.begin());
         bool holds = true;
+        Stand as_it_is = stand;
+        bench.settle(values, as_it_is, true);
+        const auto driven = [&](const std::vector<Along>& along) { return std::abs(bench.volts(along)) > 1e-12; };
+        std::vector<std::vector<Along>> pulls, supplies; // those that something drives
+        for (const Relay& relay : network.relays) {
+            std::vector<Along> pull = pull_of(network, relay);
+            pulls.push_back(driven(pull) ? std::move(pull) : std::vector<Along>());
+        }
+        for (const Module& module : network.modules) {
+            supplies.emplace_back();
+            for (const int supply : module.supplies)
+                if (driven({{supply, 1}})) supplies.back().push_back({supply, 1});
+        }
         const auto may_flip = [&](std::vector<char> Stand::*group, std::size_t index) {
             Stand other = stand;
             char& flips = (other.*group)[index];
@@ -185,13 +195,13 @@ Stands stands_of(Bench& bench, const Stand& from) {
                 stands.in_doubt.push_back({part, size.low, size.high, threshold.on, threshold.off});
         };
         for (std::size_t i = 0; i < network.relays.size(); ++i) {
-            const Size pull = size_of(bench, stand, pull_of(network, network.relays[i]));
+            const Size pull = pulls[i].empty() ? Size{0, 0} : size_of(bench, stand, pulls[i]);
             weigh(network.relays[i].part, pull, {network.relays[i].pulls_in, network.relays[i].drops_out}, &Stand::in, i);
         }
         for (std::size_t i = 0; i < network.modules.size(); ++i) {
             Size most_volts{0, 0};
-            for (const int supply : network.modules[i].supplies) {
-                const Size size = size_of(bench, stand, {{supply, 1}});
+            for (const Along& supply : supplies[i]) {
+                const Size size = size_of(bench, stand, {supply});
                 most_volts = {std::max(most_volts.low, size.low), std::max(most_volts.high, size.high)};
             }
             weigh(network.modules[i].part, most_volts, {network.modules[i].needs, network.modules[i].needs}, &Stand::alive, i);
