@@ -133,6 +133,7 @@ void unite(Reading& all, const Reading& more) {
         if (all.kind != ReadingKind::number) all.kind = ReadingKind::unsure;
     }
     widen(all, more.low, more.high);
+    all.bare_low = std::min(all.bare_low, more.bare_low), all.bare_high = std::max(all.bare_high, more.bare_high);
     all.likely_low = std::min(all.likely_low, more.likely_low), all.likely_high = std::max(all.likely_high, more.likely_high);
 }
 
