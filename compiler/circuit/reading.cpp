@@ -172,6 +172,10 @@ Predictor::Predictor(const Circuit& circuit, double system_volts)
 
 Predictor::Predictor(const Predictor& sound, const Fault& fault, const std::vector<Setup>& used_before)
     : circuit_(sound.circuit_), parameters_(sound.parameters_), fault_(fault) {
+    if (fault.kind == FaultKind::added && fault.value) {
+        parameters_.added = static_cast<ParameterId>(parameters_.list.size());
+        parameters_.list.push_back({fault.value->low(), fault.value->si, fault.value->high()});
+    }
     for (const Setup& setup : used_before) {
         Setting setting = set_up(circuit_, parameters_, setup, &fault, blown_);
         Stand stand = setting.from;
@@ -199,7 +203,7 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
                     if (branch.law == Law::diode && open_volts.size() == 1) open_volts = {test.value, test.low, test.high};
             const Stands stands = stands_of(*setting.bench, setting.from);
             if (stands.chatters) return of_kind(ReadingKind::chatters);
-            if (stands.history) return of_kind(ReadingKind::history);
+            if (stands.history && !fault) return of_kind(ReadingKind::history);
             const std::vector<InDoubt> in_doubt = all ? all->in_doubt : stands.in_doubt;
             for (const Stand& stand : stands.list) {
                 Reading reading = in_stand(setting, stand, measure, open_volts[turn]);
@@ -213,6 +217,7 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
                     all = reading;
             }
             all->in_doubt = in_doubt;
+            all->may_chatter |= stands.may_chatter;
         }
     }
     return *all;
@@ -228,7 +233,7 @@ Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row
         if (!each->beyond.empty()) return of_kind(ReadingKind::beyond, each->beyond);
     const Stands now = stands_of(*here.bench, here.from), then = stands_of(*there.bench, there.from);
     if (now.chatters || then.chatters) return of_kind(ReadingKind::chatters);
-    if (now.history || then.history) return of_kind(ReadingKind::history);
+    if ((now.history || then.history) && !fault) return of_kind(ReadingKind::history);
     const Meter meter = meter_for(circuit_, function_of(measure));
     std::optional<Reading> all;
     for (const Stand& one : now.list)
@@ -258,6 +263,7 @@ Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row
             else
                 all = reading;
         }
+    all->may_chatter = now.may_chatter || then.may_chatter;
     return *all;
 }
 

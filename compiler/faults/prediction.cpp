@@ -84,7 +84,7 @@ Truth hold(const Predictor& car, const Setup& setup, const States& states) {
     const Truth strong = states.any ? Truth::yes : Truth::no; // settles it whatever the others are
     for (const State& state : states.list) {
         const Truth one = car.looks(setup, state);
-        if (one == strong) return strong;
+        if (one == strong || one == Truth::jumps) return one;
         if (all != Truth::unknown && one != (states.any ? Truth::no : Truth::yes)) all = one;
     }
     return all;
