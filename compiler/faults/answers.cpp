@@ -57,6 +57,8 @@ public:
             if (outcome.kind == OutcomeKind::pass && made_.look == Truth::maybe && possible_ && !possible_(0, Answer::pass))
                 set &= ~outcome_bit(i);
         }
+        if (made_.other == Truth::no && set != 0) return set;
+        if (made_.look == Truth::maybe && possible_ && !possible_(0, Answer::low) && set != 0) return set;
         const bool all_written = fail == check_.outcomes.size() && !has(OutcomeKind::pass);
         if (!surely_named && !(all_written && set != 0)) set |= outcome_bit(fail);
         return set;

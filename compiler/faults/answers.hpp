@@ -12,7 +12,7 @@ inline OutcomeSet outcome_bit(std::size_t outcome) { return OutcomeSet{1} << std
 inline constexpr OutcomeSet stop_bit = OutcomeSet{1} << 63; // the reading jumps: the sheet says stop
 inline bool is_sure(OutcomeSet set) { return (set & (set - 1)) == 0; } // one outcome only
 
-enum class Answer : std::uint8_t { pass, low, high }; // of a row
+enum class Answer : std::uint8_t { pass, low, high }; // of a row; of a look low is its NO
 // Says no where a row cannot come to an answer for a reason beyond its own range.
 using Possible = std::function<bool(std::size_t row, Answer)>;
 

@@ -7,6 +7,7 @@ namespace loomsheet {
 namespace {
 
 constexpr double margin = 0.95; // of the volts a load needs: from here down one complains. Common practice, no source
+constexpr double on_edge = 0.95; // of the volts at which a relay pulls in: nearer it does now this, now that
 constexpr double weights[] = {0.3, 1, 3};
 constexpr std::size_t most_stands = 8;
 
@@ -62,21 +63,48 @@ Together::Together(const Plan& plan, const Predictor& car, const ComplaintVolts&
                                                     car.fault() ? &*car.fault() : nullptr, car.blown_before()));
     load_ = along_load(*complaining_, complaint.part);
     stands_ = stands_of(*complaining_->bench, complaining_->from);
-}
-
-Truth Together::complains() {
-    if (load_.empty() || stands_.chatters) return Truth::yes;
-    bool all = true, any = false;
-    for (const Stand& stand : stands_.list) {
+    if (load_.empty() || stands_.chatters) return;
+    const bool stuck = complaining_->network->branches[load_.front().branch].law == Law::ohmic &&
+                       car.circuit().parts[complaint.part].kind == PartKind::motor;
+    if (stuck) {
+        load_.clear();
+        return;
+    }
+    bool all = true;
+    std::erase_if(stands_.list, [&](const Stand& stand) {
         Term term = complaining_->term;
         term.stand = stand, term.along = load_, term.own = none;
         const Extent extent = extent_of({&term, 1}, 0);
-        any |= extent.low <= complaint_.most, all &= extent.high <= complaint_.most;
-    }
-    const bool stuck = complaining_->network->branches[load_.front().branch].law == Law::ohmic &&
-                       car_.circuit().parts[complaint_.part].kind == PartKind::motor;
-    if (stuck || all) return Truth::yes;
-    return any || stands_.may_chatter ? Truth::maybe : Truth::no;
+        all &= extent.high <= complaint.most;
+        return extent.low > complaint.most;
+    });
+    if (!all) complains_ = stands_.list.empty() && !stands_.may_chatter ? Truth::no : Truth::maybe;
+}
+
+// A relay has one threshold, and so has a module: on in one set-up and off in the other, it must get more where it is on.
+bool Together::compatible(Setting& setting, const Stand& stand, const Stand& complaining) {
+    const auto gets_more = [&](std::vector<Along> here, std::vector<Along> there, bool on_here) {
+        if (here.empty() || there.empty()) return true;
+        Term one, other;
+        one.bench = setting.bench.get(), one.stand = stand, one.along = std::move(here);
+        other.bench = complaining_->bench.get(), other.stand = complaining, other.along = std::move(there);
+        (on_here ? other : one).sign = -1 / on_edge;
+        Term terms[] = {one, other};
+        return extent_of(terms, car_.parameters().list.size()).high >= 0;
+    };
+    const Network &here = *setting.network, &there = *complaining_->network;
+    for (std::size_t i = 0; i < here.relays.size(); ++i)
+        for (std::size_t j = 0; j < there.relays.size(); ++j)
+            if (here.relays[i].part == there.relays[j].part && stand.in[i] != complaining.in[j] &&
+                !gets_more(pull_of(here, here.relays[i]), pull_of(there, there.relays[j]), stand.in[i] != 0))
+                return false;
+    for (std::size_t i = 0; i < here.modules.size(); ++i)
+        for (std::size_t j = 0; j < there.modules.size(); ++j)
+            if (here.modules[i].part == there.modules[j].part && stand.alive[i] != complaining.alive[j] &&
+                here.modules[i].supplies.size() == 1 && there.modules[j].supplies.size() == 1 &&
+                !gets_more({{here.modules[i].supplies.front(), 1}}, {{there.modules[j].supplies.front(), 1}}, stand.alive[i] != 0))
+                return false;
+    return true;
 }
 
 // Whether slack + the sum of the terms, and what the complaint leaves, can both be positive.
@@ -93,12 +121,16 @@ bool Together::reaches(std::vector<Setting*> terms, std::vector<double> signs, d
     for (std::size_t pick = 0; pick < all; ++pick) {
         std::vector<Term> sum;
         std::size_t rest = pick;
+        bool together = true;
         for (std::size_t i = 0; i < terms.size(); ++i) {
             Term term = terms[i]->term;
             term.stand = lists[i][rest % lists[i].size()], term.sign = signs[i];
             rest /= lists[i].size();
             sum.push_back(std::move(term));
         }
+        for (std::size_t i = 0; i < terms.size(); ++i)
+            together = together && compatible(*terms[i], sum[i].stand, stands_.list[rest]);
+        if (!together) continue;
         Term complaint = complaining_->term;
         complaint.stand = stands_.list[rest], complaint.along = load_, complaint.own = none;
         bool apart = false;
@@ -115,10 +147,26 @@ bool Together::reaches(std::vector<Setting*> terms, std::vector<double> signs, d
     return false;
 }
 
+bool Together::relay_may(const Check& check, PartId relay, bool in) {
+    Setting setting = set_up(car_.circuit(), car_.parameters(), setup_of(check), car_.fault() ? &*car_.fault() : nullptr,
+                             car_.blown_before());
+    const Stands stands = stands_of(*setting.bench, setting.from);
+    if (stands.chatters || stands.may_chatter) return true;
+    for (const Stand& stand : stands.list)
+        for (std::size_t i = 0; i < setting.network->relays.size(); ++i)
+            if (setting.network->relays[i].part == relay && (stand.in[i] != 0) == in)
+                for (const Stand& complaining : stands_.list)
+                    if (compatible(setting, stand, complaining)) return true;
+    return false;
+}
+
 bool Together::possible(const Check& check, const RowPrediction* made, std::size_t row, Answer answer) {
-    if (load_.empty() || stands_.chatters || stands_.may_chatter) return true;
+    if (load_.empty() || stands_.chatters || stands_.list.empty()) return true;
     const Fault* fault = car_.fault() ? &*car_.fault() : nullptr;
     if (check.measure == MeasureKind::look) {
+        if (check.look_states.list.size() == 1 && check.look_states.list.front().verb == StateVerb::works &&
+            car_.circuit().parts[check.look_states.list.front().of.part].kind == PartKind::relay)
+            return relay_may(check, check.look_states.list.front().of.part, answer == Answer::pass);
         if (answer != Answer::pass || check.look_states.list.size() != 1) return true;
         const State& state = check.look_states.list.front();
         if (!is_good(state.verb) || state.of.part == none || !is_load(car_.circuit().parts[state.of.part].kind)) return true;

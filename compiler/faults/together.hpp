@@ -21,18 +21,21 @@ class Together {
 public:
     Together(const Plan& plan, const Predictor& car, const ComplaintVolts& complaint);
     // Whether it complains at all: from the range of those volts.
-    Truth complains();
+    Truth complains() const { return complains_; }
     // Whether a car that complains can come to this answer at this row; of a look row 0 is its pass.
     bool possible(const Check& check, const RowPrediction* made, std::size_t row, Answer answer);
 
 private:
     bool reaches(std::vector<Setting*> terms, std::vector<double> signs, double slack);
+    bool compatible(Setting& setting, const Stand& stand, const Stand& complaining);
+    bool relay_may(const Check& check, PartId relay, bool in);
     const Plan& plan_;
     const Predictor& car_;
     ComplaintVolts complaint_;
     std::unique_ptr<Setting> complaining_;
     std::vector<Along> load_;  // empty where the load is broken inside, or its plug is off
-    Stands stands_;
+    Stands stands_;            // only those in which it complains
+    Truth complains_ = Truth::yes;
 };
 
 } // namespace loomsheet
