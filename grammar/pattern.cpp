@@ -51,8 +51,8 @@ class Reader {
 public:
     explicit Reader(std::string_view text) : rest_(text) {}
 
-    std::vector<Pattern> branches(char close) {
-        std::vector<Pattern> all(1);
+    std::vector<PhrasePattern> branches(char close) {
+        std::vector<PhrasePattern> all(1);
         for (;;) {
             skip();
             if (rest_.empty() || rest_[0] == close) {
@@ -104,23 +104,23 @@ private:
     }
 };
 
-Pattern read(std::string_view pattern) { return std::move(Reader(pattern).branches('\0').front()); }
+PhrasePattern read(std::string_view pattern) { return std::move(Reader(pattern).branches('\0').front()); }
 
 template <class Row>
-std::vector<Pattern> read_all(std::span<const Row> rows, std::string_view Row::*pattern) {
-    std::vector<Pattern> made;
+std::vector<PhrasePattern> read_all(std::span<const Row> rows, std::string_view Row::*pattern) {
+    std::vector<PhrasePattern> made;
     made.reserve(rows.size());
     for (const Row& row : rows) made.push_back(read(row.*pattern));
     return made;
 }
 } // namespace
 
-const Pattern& pattern_of(const PhraseRow& row) {
+const PhrasePattern& pattern_of(const PhraseRow& row) {
     static const auto patterns = read_all(phrases(), &PhraseRow::pattern);
     return patterns[static_cast<std::size_t>(&row - phrases().data())];
 }
 
-const Pattern& head_of(const StatementRow& row) {
+const PhrasePattern& head_of(const StatementRow& row) {
     static const auto patterns = read_all(statements(), &StatementRow::head_pattern);
     return patterns[static_cast<std::size_t>(&row - statements().data())];
 }

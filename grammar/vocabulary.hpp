@@ -102,9 +102,9 @@ struct Node {
     bool may_be_missing = false; // *
     std::vector<std::vector<Node>> branches; // choice: one each; optional: one
 };
-using Pattern = std::vector<Node>;
-const Pattern& pattern_of(const PhraseRow& row);
-const Pattern& head_of(const StatementRow& row);
+using PhrasePattern = std::vector<Node>;
+const PhrasePattern& pattern_of(const PhraseRow& row);
+const PhrasePattern& head_of(const StatementRow& row);
 // What an atom looks like, for messages: "a voltage such as 12.6 V".
 std::string describe(const Node& node);
 

@@ -54,7 +54,7 @@ void prove_named(const Plan& plan, const Diagnosis& diagnosis, Findings& finding
         const Verdict& verdict = plan.verdicts[v];
         if (!unnamed[v].list.empty())
             findings.add(701, verdict.at,
-                         fmt::format("{} may be wrong: {} can end here and is not blamed. For instance: {}", verdict.label,
+                         fmt::format("{} may be wrong: with {} one can end here, and they are not blamed. For instance: {}", verdict.label,
                                      unnamed[v].words(plan.circuit), way_words(plan, unnamed[v].way)),
                          "blame them too, or add a check before this verdict that tells them apart");
         if (!shorts[v].list.empty())
@@ -79,21 +79,24 @@ void prove_blamed(const Plan& plan, const Diagnosis& diagnosis, Findings& findin
                          "look at the limits on the way to it, or take it out");
             continue;
         }
-        std::vector<Suspect> blamed; // by any fault of it
-        std::vector<std::string> cleared;
-        for (const std::vector<Candidate>* list : {&diagnosis.matrix.faults, &diagnosis.matrix.harmless})
-            for (const Candidate& fault : *list)
-                if (diagnosis.walker->blames(static_cast<int>(v), fault) &&
-                    std::find(blamed.begin(), blamed.end(), fault.suspect) == blamed.end())
-                    blamed.push_back(fault.suspect);
-        for (const Suspect& suspect : blamed)
-            if (std::find(ended[v].begin(), ended[v].end(), suspect) == ended[v].end())
-                cleared.push_back(suspect_name(plan.circuit, suspect));
-        if (!cleared.empty())
-            findings.add(702, verdict.at,
-                         fmt::format("{} blames {}, and every way here has cleared {}", verdict.label, list_words(cleared, "and", 5),
-                                     cleared.size() == 1 ? "it" : "them"),
+        std::vector<Suspect> seen = ended[v];
+        const auto of = [&](const std::vector<Candidate>& list) {
+            std::vector<std::string> names;
+            for (const Candidate& fault : list)
+                if (diagnosis.walker->blames(static_cast<int>(v), fault) && std::find(seen.begin(), seen.end(), fault.suspect) == seen.end()) {
+                    seen.push_back(fault.suspect);
+                    names.push_back(suspect_name(plan.circuit, fault.suspect));
+                }
+            return names;
+        };
+        const std::vector<std::string> cleared = of(diagnosis.matrix.faults), idle = of(diagnosis.matrix.harmless);
+        const auto add = [&](const std::vector<std::string>& names, std::string_view why) {
+            if (names.empty()) return;
+            findings.add(702, verdict.at, fmt::format("{} blames {}, and {}", verdict.label, list_words(names, "and", 5), why),
                          "take it out of `blames`, or look at the way that leads here");
+        };
+        add(cleared, "every way here has cleared that");
+        add(idle, "no fault there causes the complaint");
     }
 }
 

@@ -78,7 +78,7 @@ std::vector<std::uint16_t>& Openings::rows_of(std::string_view word) {
     return words_.emplace_back(Opening{word, {}}).rows;
 }
 
-void Openings::open(const Pattern& pattern, std::size_t from, std::uint16_t row) {
+void Openings::open(const PhrasePattern& pattern, std::size_t from, std::uint16_t row) {
     if (from >= pattern.size()) return;
     const Node& node = pattern[from];
     if (node.kind != NodeKind::item) {
@@ -111,7 +111,7 @@ std::vector<std::string_view> Openings::words() const {
 
 // --- matching
 // ---------------------------------------------------------------------------------------------------------------
-bool Matcher::match(const Pattern& pattern, std::uint32_t& at) {
+bool Matcher::match(const PhrasePattern& pattern, std::uint32_t& at) {
     items_follow = false;
     const auto args = tree_.args.size();
     auto cursor = at;
@@ -123,7 +123,7 @@ bool Matcher::match(const Pattern& pattern, std::uint32_t& at) {
     return true;
 }
 
-bool Matcher::sequence(const Pattern& pattern, std::size_t from, std::uint32_t& at) {
+bool Matcher::sequence(const PhrasePattern& pattern, std::size_t from, std::uint32_t& at) {
     for (std::size_t i = from; i < pattern.size(); ++i) {
         if (pattern[i].atom == Atom::items) {
             items_follow = true;

@@ -19,7 +19,7 @@ public:
 
 private:
     explicit Openings(Context context);
-    void open(const Pattern& pattern, std::size_t from, std::uint16_t row);
+    void open(const PhrasePattern& pattern, std::size_t from, std::uint16_t row);
     std::vector<std::uint16_t>& rows_of(std::string_view word);
     struct Opening {
         std::string_view word;
@@ -45,7 +45,7 @@ public:
     const Token& token(std::uint32_t index) const { return tree_.tokens[index]; }
 
     // Matches from token `at`; on success `at` stands behind it and the args are appended to the tree.
-    bool match(const Pattern& pattern, std::uint32_t& at);
+    bool match(const PhrasePattern& pattern, std::uint32_t& at);
     // True when the pattern ended in ITEMS, which the caller reads.
     bool items_follow = false;
 
@@ -68,7 +68,7 @@ private:
         if (at == failed_at_) failed_.push_back(&node);
     }
 
-    bool sequence(const Pattern& pattern, std::size_t from, std::uint32_t& at);
+    bool sequence(const PhrasePattern& pattern, std::size_t from, std::uint32_t& at);
     bool node(const Node& node, std::uint32_t& at);
     bool once(const Node& node, std::uint32_t& at, bool again);
     std::uint32_t atom(const Node& node, std::uint32_t at, bool again) const; // tokens taken, 0: none

@@ -72,7 +72,7 @@ std::string severity_word(Severity severity) {
     return severity == Severity::error ? "error" : severity == Severity::warning ? "warning" : "note";
 }
 
-void collect_words(const Pattern& pattern, std::set<std::string>& words) {
+void collect_words(const PhrasePattern& pattern, std::set<std::string>& words) {
     for (const Node& node : pattern) {
         if (node.kind == NodeKind::item && node.atom == Atom::word) words.emplace(node.word);
         for (const auto& branch : node.branches)

@@ -50,7 +50,7 @@ std::string findings_of(const std::string& path, Severity least) {
     return render_short(sources, kept, {});
 }
 
-void collect_words(const Pattern& pattern, std::set<std::string>& words) {
+void collect_words(const PhrasePattern& pattern, std::set<std::string>& words) {
     for (const Node& node : pattern) {
         if (node.kind == NodeKind::item && node.atom == Atom::word) words.emplace(node.word);
         for (const auto& branch : node.branches)

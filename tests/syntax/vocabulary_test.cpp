@@ -28,7 +28,7 @@ std::string head_for(Context context, const PhraseRow& row) {
     }
 }
 
-void collect_words(const Pattern& pattern, std::set<std::string_view>& words) {
+void collect_words(const PhrasePattern& pattern, std::set<std::string_view>& words) {
     for (const Node& node : pattern) {
         if (node.kind == NodeKind::item && node.atom == Atom::word) words.insert(node.word);
         for (const auto& branch : node.branches)
