@@ -59,9 +59,10 @@ std::string codes(const Proved& made) {
     return list;
 }
 std::string says(const Proved& made, int code) {
+    std::string all;
     for (const Diagnostic& finding : made.findings.list())
-        if (finding.code == code) return finding.says;
-    return {};
+        if (finding.code == code) all += finding.says + "\n";
+    return all;
 }
 bool holds(const std::string& text, std::string_view part) { return text.find(part) != std::string::npos; }
 
