@@ -26,7 +26,7 @@ struct Extent {
 Extent extent_of(std::span<Term> terms, std::size_t shared);
 
 // The stands in which sound cars may settle, the one of usual values first; empty when it chatters. With `history` the
-// end hangs on the beginning.
+// end hangs on the beginning. `in_doubt` is then what chatters, or what ends otherwise (its volts from rest, then from all on).
 struct Stands {
     std::vector<Stand> list;
     std::vector<InDoubt> in_doubt;

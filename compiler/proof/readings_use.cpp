@@ -76,9 +76,9 @@ void prove_use(const Plan& plan, const Predictor& sound, Findings& findings) {
         const Part& part = circuit.parts[i];
         if (!part.rating || fuses[i].amps <= part.rating->si * holds_for_long) continue;
         findings.add(618, part.at,
-                     fmt::format("{} blows in normal use: {} A flow through its {} A ({})", part.id, number_words(fuses[i].amps),
-                                 number_words(part.rating->si), fuses[i].when),
-                     "look for a load that is written too large, or a fuse too small");
+                     fmt::format("{} may blow in normal use ({}): {} A flow, and it holds {} A for long (1.1 times its rating, ISO 8820-3)", part.id,
+                                 fuses[i].when, number_words(fuses[i].amps), number_words(part.rating->si * holds_for_long)),
+                     "is a load written too large, or the fuse too small?");
     }
 }
 
