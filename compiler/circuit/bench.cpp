@@ -180,8 +180,9 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
     if (!held) std::fill(touched_at_.begin(), touched_at_.end(), 0.0);
     for (std::size_t i = 0; i < bent_branches_.size(); ++i)
         elimination_.set(bent_branches_[i], bent(bent_branches_[i], values, touched_at_[i]));
+    constexpr int most_stands = 10000; // a circuit that takes more has no end that matters
     std::vector<Stand> seen;
-    for (;;) {
+    for (int turn = 0; turn < most_stands; ++turn) {
         for (int i = 0; i < static_cast<int>(network_->branches.size()); ++i)
             if (!is_bent(network_->branches[i].law)) elimination_.set(i, linear(i, values, stand));
         for (std::size_t i = 0; i < network_->fuses.size(); ++i)
@@ -216,6 +217,7 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
         stand.blown[worst] = 1;
         seen.clear();
     }
+    return Settling::chatters;
 }
 
 // One ampere put in where it is asked answers, by reciprocity, for a change of any branch: dV = -v' di.

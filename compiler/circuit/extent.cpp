@@ -1,6 +1,7 @@
 #include "circuit/extent.hpp"
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace loomsheet {
 namespace {
@@ -21,9 +22,9 @@ public:
             middle.push_back(usual_values(term.bench->network()));
         found.value = evaluate(middle);
         const std::vector<Values> at_middle = slopes_;
-        found.low = extreme(-1, found.value);
+        found.low = extreme(-1, middle, found.value);
         slopes_ = at_middle;
-        found.high = extreme(1, found.value);
+        found.high = extreme(1, middle, found.value);
         slopes_ = at_middle;
         spread(found);
         found.settled = settled_;
@@ -72,26 +73,62 @@ private:
         return through;
     }
 
-    // Walks to the corner that the slopes point at, and on while they point elsewhere there.
-    double extreme(int way, double best) {
-        std::vector<Values> last;
-        for (int turn = 0; turn < 6; ++turn) {
-            std::vector<Values> corner;
-            for (std::size_t i = 0; i < terms_.size(); ++i) {
-                const std::vector<Parameter>& all = terms_[i].bench->network().parameters;
-                Values values(all.size());
-                for (std::size_t p = 0; p < all.size(); ++p) {
-                    const double up = slopes_[i][p] * way;
-                    values[p] = up > 0 ? all[p].high : up < 0 ? all[p].low : last.empty() ? all[p].value : last[i][p];
-                }
-                corner.push_back(std::move(values));
-            }
-            if (corner == last) break;
+    // Where the slope sends a parameter from where it stands.
+    double sent(std::size_t term, std::size_t p, int way, double from) const {
+        const Parameter& range = terms_[term].bench->network().parameters[p];
+        const double up = slopes_[term][p] * way;
+        return up > 0 ? range.high : up < 0 ? range.low : from;
+    }
+
+    // Walks to the corner that the slopes point at, and on while they point elsewhere there and that leads further.
+    double extreme(int way, std::vector<Values> at, double best) {
+        constexpr int turns = 6;
+        double top = 0; // at the corner `at`
+        for (int turn = 0; turn < turns; ++turn) {
+            std::vector<Values> corner = at;
+            for (std::size_t i = 0; i < corner.size(); ++i)
+                for (std::size_t p = 0; p < corner[i].size(); ++p)
+                    corner[i][p] = sent(i, p, way, at[i][p]);
+            if (corner == at) return best;
             const double here = evaluate(corner);
-            best = way > 0 ? std::max(best, here) : std::min(best, here);
-            last = std::move(corner);
+            if (turn > 0 && here * way <= top * way) break;
+            at = std::move(corner), top = here;
+            best = way > 0 ? std::max(best, top) : std::min(best, top);
         }
-        return best;
+        top = climb(way, std::move(at));
+        return way > 0 ? std::max(best, top) : std::min(best, top);
+    }
+
+    // Those that point elsewhere pull against each other, as the arms of a bridge do: one at a time, the strongest
+    // first.
+    double climb(int way, std::vector<Values> at) {
+        constexpr int tries = 64;
+        double top = evaluate(at);
+        std::vector<Values> slopes = slopes_;
+        std::vector<std::pair<std::size_t, std::size_t>> vain;
+        for (int turn = 0; turn < tries; ++turn) {
+            double most = 0;
+            std::size_t term = 0, which = 0;
+            for (std::size_t i = 0; i < at.size(); ++i)
+                for (std::size_t p = i == 0 ? 0 : shared_; p < at[i].size(); ++p) {
+                    const double gain = slopes_[i][p] * way * (sent(i, p, way, at[i][p]) - at[i][p]);
+                    if (gain <= most || std::find(vain.begin(), vain.end(), std::pair(i, p)) != vain.end()) continue;
+                    most = gain, term = i, which = p;
+                }
+            if (most == 0) break;
+            std::vector<Values> corner = at;
+            for (std::size_t i = 0; i < at.size(); ++i)
+                if (i == term || which < shared_) corner[i][which] = sent(term, which, way, at[term][which]);
+            const double here = evaluate(corner);
+            if (here * way > top * way) {
+                at = std::move(corner), top = here, slopes = slopes_;
+                vain.clear();
+            } else {
+                slopes_ = slopes;
+                vain.emplace_back(term, which);
+            }
+        }
+        return top;
     }
 
     void spread(Extent& found) const {
@@ -132,9 +169,6 @@ struct Size {
     double low, high;
 };
 Size size_of(Bench& bench, const Stand& stand, std::vector<Along> along) {
-    Stand as_it_is = stand;
-    bench.settle(usual_values(bench.network()), as_it_is, true);
-    if (std::abs(bench.volts(along)) < 1e-12) return {0, 0}; // nothing drives it
     Term term;
     term.bench = &bench, term.stand = stand;
     term.along = std::move(along);
@@ -214,6 +248,19 @@ Stands stands_of(Bench& bench, const Stand& from) {
         const Stand stand = open.front();
         open.erase(open.begin());
         bool holds = true;
+        Stand as_it_is = stand;
+        bench.settle(values, as_it_is, true);
+        const auto driven = [&](const std::vector<Along>& along) { return std::abs(bench.volts(along)) > 1e-12; };
+        std::vector<std::vector<Along>> pulls, supplies; // those that something drives
+        for (const Relay& relay : network.relays) {
+            std::vector<Along> pull = pull_of(network, relay);
+            pulls.push_back(driven(pull) ? std::move(pull) : std::vector<Along>());
+        }
+        for (const Module& module : network.modules) {
+            supplies.emplace_back();
+            for (const int supply : module.supplies)
+                if (driven({{supply, 1}})) supplies.back().push_back({supply, 1});
+        }
         const auto may_flip = [&](std::vector<char> Stand::*group, std::size_t index) {
             Stand other = stand;
             char& flips = (other.*group)[index];
@@ -232,13 +279,13 @@ Stands stands_of(Bench& bench, const Stand& from) {
                 stands.in_doubt.push_back({part, size.low, size.high, threshold.on, threshold.off});
         };
         for (std::size_t i = 0; i < network.relays.size(); ++i) {
-            const Size pull = size_of(bench, stand, pull_of(network, network.relays[i]));
+            const Size pull = pulls[i].empty() ? Size{0, 0} : size_of(bench, stand, pulls[i]);
             weigh(network.relays[i].part, pull, {network.relays[i].pulls_in, network.relays[i].drops_out}, &Stand::in, i);
         }
         for (std::size_t i = 0; i < network.modules.size(); ++i) {
             Size most_volts{0, 0};
-            for (const int supply : network.modules[i].supplies) {
-                const Size size = size_of(bench, stand, {{supply, 1}});
+            for (const Along& supply : supplies[i]) {
+                const Size size = size_of(bench, stand, {supply});
                 most_volts = {std::max(most_volts.low, size.low), std::max(most_volts.high, size.high)};
             }
             weigh(network.modules[i].part, most_volts, {network.modules[i].needs, network.modules[i].needs}, &Stand::alive, i);

@@ -18,19 +18,29 @@ MeterFunction function_of(MeasureKind measure) {
     return measure == MeasureKind::clamp ? MeterFunction::clamp : MeterFunction::volts;
 }
 
-// `one of F30 F31 pulled`: a set-up for each.
+// `one of F30 F31 pulled`: a set-up for each; `B5 from released to pressed`: one for each end.
 std::vector<Setup> one_by_one(const Setup& setup) {
     std::vector<Setup> list{setup};
     for (std::size_t i = 0; i < setup.items.size(); ++i) {
         const SetupItem& item = setup.items[i];
-        if (item.kind != ItemKind::one_of_pulled) continue;
-        list.clear();
-        for (const PartId part : item.parts) {
-            Setup each = setup;
-            each.items[i].kind = ItemKind::pulled;
-            each.items[i].part = part;
-            list.push_back(std::move(each));
+        std::vector<SetupItem> instead;
+        SetupItem each = item;
+        if (item.kind == ItemKind::one_of_pulled) {
+            each.kind = ItemKind::pulled;
+            for (const PartId part : item.parts)
+                each.part = part, instead.push_back(each);
+        } else if (item.kind == ItemKind::moved) {
+            each.kind = ItemKind::position;
+            for (const std::string& position : {item.word, item.word2})
+                each.word = position, instead.push_back(each);
+        } else {
+            continue;
         }
+        std::vector<Setup> more;
+        for (const Setup& so_far : list)
+            for (const SetupItem& one : instead)
+                more.push_back(so_far), more.back().items[i] = one;
+        list = std::move(more);
     }
     return list;
 }
@@ -123,6 +133,7 @@ void unite(Reading& all, const Reading& more) {
         if (all.kind != ReadingKind::number) all.kind = ReadingKind::unsure;
     }
     widen(all, more.low, more.high);
+    all.bare_low = std::min(all.bare_low, more.bare_low), all.bare_high = std::max(all.bare_high, more.bare_high);
     all.likely_low = std::min(all.likely_low, more.likely_low), all.likely_high = std::max(all.likely_high, more.likely_high);
 }
 

@@ -12,8 +12,10 @@ Exit proof(const Arguments& arguments, const Surroundings& around) {
     if (!error.empty()) return complain(around, error);
     const Tally tally = each_plan(plans, around, {around.out, around.out_colour, arguments.format},
                                   [&](const std::string&, Compiled& compiled) {
-                                      const bool shown = arguments.format == Format::text;
-                                      return Done{{}, shown ? reading_table(compiled.plan, compiled.prediction) : ""};
+                                      if (arguments.format != Format::text) return Done{};
+                                      const Plan& plan = compiled.plan;
+                                      return Done{{}, fmt::format("{} {}\n{}\n", plan.id, plan.title,
+                                                                  reading_table(plan, compiled.prediction))};
                                   });
     if (arguments.format == Format::text) {
         const std::string what = plans.size() == 1 ? shown_name(plans.front()) : fmt::format("{} plans", plans.size());

@@ -28,7 +28,7 @@ std::optional<Limit> computed_limit(const Circuit& circuit, MeasureKind measure,
     }
     const double step = shown_step(circuit, std::max(std::abs(reading.low), std::abs(reading.high)), measure);
     const double low = rounded_down(reading.low, step), high = rounded_up(reading.high, step);
-    const bool from_zero = low <= 0 && (measure == MeasureKind::drop || high >= -low);
+    const bool from_zero = measure == MeasureKind::drop || (low <= 0 && high >= -low); // a small drop is a good one
     limit.kind = from_zero ? LimitKind::below : LimitKind::range;
     limit.high = quantity(high, step, measure);
     if (!from_zero) limit.low = quantity(low, step, measure);

@@ -67,21 +67,6 @@ double limit_room(const Card& card, const Way& way) {
     return page_end - axis::limit - (way.anchor.empty() ? 0 : card.pen.width(type::words, widest) + 1.5);
 }
 
-// Two figures to enter by hand, where no limit is written and none computed.
-double own_limit(Card& card, double y, const std::string& unit) {
-    constexpr double blank = 14;
-    Pen& pen = card.pen;
-    const double base = y + 8.6, to = axis::limit + blank + 1.5;
-    pen.line(axis::limit, base + 0.5, axis::limit + blank, base + 0.5, stroke::rule);
-    pen.text(to, base, type::words, say(Word::to));
-    const double second = to + pen.width(type::words, say(Word::to)) + 1.5;
-    pen.line(second, base + 0.5, second + blank, base + 0.5, stroke::rule);
-    pen.text(second + blank + 1.2, base, type::main, unit);
-    const int count =
-        pen.lines(axis::limit, base + 4.6, axis::right - axis::limit, type::how_bold, say(Word::limit_not_written));
-    return base + 4.6 + (count - 1) * leading(type::how_bold);
-}
-
 // "reading 1 ____ − 0.8 = ____ V"
 double sum_row(Card& card, double y, const Sum& sum) {
     constexpr double blank = 16;
@@ -116,18 +101,14 @@ bool belongs_to_row(const Check& check, const OutcomeLine& line) {
 
 } // namespace
 
-double outcome_row(Card& card, double y, const OutcomeLine& line, const std::string& unit) {
+double outcome_row(Card& card, double y, const OutcomeLine& line) {
     Pen& pen = card.pen;
     static const Target stop{TargetKind::suspects, none, {}, false, {}};
     const Way way = way_of(card, line.outcome ? line.outcome->target : stop);
     const auto mark = line.good ? pass_mark : fail_mark;
     mark(pen, mark_x, y + 1 + mark_size / 2);
     double base = y + 4.7;
-    if (line.blanks)
-        base = own_limit(card, y, unit);
-    else
-        base +=
-            (pen.lines(axis::limit, base, limit_room(card, way), type::limit, line.words) - 1) * leading(type::limit);
+    base += (pen.lines(axis::limit, base, limit_room(card, way), type::limit, line.words) - 1) * leading(type::limit);
     const double name_room = axis::right - destination_width(pen, way) - 1.5 - axis::limit;
     for (const std::string& name : pen.wrap(type::how, name_room, way.name))
         pen.text(axis::limit, base += 4.0, type::how, name);
@@ -143,9 +124,8 @@ double card_outcomes(Card& card, double top) {
     double y = top + 0.6;
     for (const Sum& sum : sums_of(card.check))
         y = sum_row(card, y, sum);
-    const std::string unit = dial_of(card.plan(), card.check).unit;
     for (const OutcomeLine& line : outcome_lines(card.check))
-        if (!belongs_to_row(card.check, line)) y = outcome_row(card, y, line, unit);
+        if (!belongs_to_row(card.check, line)) y = outcome_row(card, y, line);
     return y;
 }
 

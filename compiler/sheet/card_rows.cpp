@@ -34,9 +34,9 @@ Said said_above(const std::vector<Lead>& above, const Lead& lead) {
     return said;
 }
 
-double own_outcomes(Card& card, double y, const Row& row, const Dial& dial) {
+double own_outcomes(Card& card, double y, const Row& row) {
     for (const OutcomeLine& line : outcome_lines(card.check))
-        if (line.outcome && line.outcome->row == row.name) y = outcome_row(card, y, line, dial.unit);
+        if (line.outcome && line.outcome->row == row.name) y = outcome_row(card, y, line);
     return y;
 }
 
@@ -68,7 +68,7 @@ double card_rows(Card& card, double top) {
             above.push_back(lead);
         }
         y = std::max(y, blank(card, start, row, dial));
-        y = own_outcomes(card, y, row, dial) + 0.5;
+        y = own_outcomes(card, y, row) + 0.5;
     }
     card.pen.point_at(card.check.at);
     return y;

@@ -26,6 +26,6 @@ std::vector<Lead> leads_of(const Card& card, const Row& row);
 // Several rows: each with its leads, its blank, its limit and the outcomes that are its own.
 double card_rows(Card& card, double top);
 // One row of the outcomes; gives where it ends.
-double outcome_row(Card& card, double y, const struct OutcomeLine& line, const std::string& unit);
+double outcome_row(Card& card, double y, const struct OutcomeLine& line);
 
 } // namespace loomsheet

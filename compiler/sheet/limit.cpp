@@ -97,7 +97,6 @@ OutcomeLine line_of(const Check& check, const Outcome& outcome) {
     case OutcomeKind::pass:
         line.good = true;
         line.words = pass_words(check, limit);
-        line.blanks = !limit && check.measure != MeasureKind::look;
         break;
     case OutcomeKind::fail: line.words = fail_words(check, limit); break;
     case OutcomeKind::low:
@@ -112,7 +111,6 @@ OutcomeLine line_of(const Check& check, const Outcome& outcome) {
         line.words = for_all_rows(check, outcome, line.words);
     else if (!several && !outcome.row.empty())
         line.words = say(Word::row_and_limit, outcome.row, line.words);
-    line.blanks = line.blanks && !has_own_limits(check);
     return line;
 }
 

@@ -17,7 +17,6 @@ std::string limit_words(const Limit& limit, MeasureKind measure);
 struct OutcomeLine {
     bool good = false;                // circle, else diamond
     std::string words;                // "0.3 V or less", "anything else"
-    bool blanks = false;              // no limit is written: two figures to enter by hand instead of words
     const Outcome* outcome = nullptr; // nullptr: the fail that the plan left out, which means suspects
 };
 // Good first, then what the author named, then low, high, open, no current, fail.

@@ -272,7 +272,6 @@ constexpr WordRow word_table[] = {
     {Word::any_row_not, "any row not"},
     {Word::any_other_row, "any other row"},
     {Word::to, "to"},
-    {Word::limit_not_written, "limit not written: enter the maker’s"},
     {Word::reading_number, "reading {}"},
     {Word::reading_number_row, "{}, reading {}"},
     {Word::minus_equals, "− {} ="},

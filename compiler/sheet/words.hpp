@@ -268,7 +268,6 @@ enum class Word : std::uint16_t {
     any_row_not,
     any_other_row,
     to,
-    limit_not_written,
     reading_number,
     reading_number_row,
     minus_equals,

@@ -52,7 +52,7 @@ TEST_CASE("every shipped plan is clean and prints as a sound PDF, on both papers
 TEST_CASE("standard input is a plan like others and is called so") {
     const Ran clean = run_program({"proof", "-"}, {.input = fan});
     CHECK(clean.exit == 0);
-    CHECK(clean.out == "standard input: no findings\n");
+    CHECK(clean.out.ends_with("standard input: no findings\n"));
     const Ran bad = run_program({"proof", "--format", "short", "-"}, {.input = "fuse F1\n"});
     CHECK(bad.exit == 1);
     CHECK(bad.out.starts_with("standard input:1:"));

@@ -1,0 +1,66 @@
+// `predict`: readings of a sound car, or with a fault that is named as a plan names it.
+#include "commands/run.hpp"
+#include "scratch.hpp"
+#include <doctest/doctest.h>
+#include <sstream>
+
+using namespace loomsheet;
+
+namespace {
+struct Said {
+    Exit exit;
+    std::string out, err;
+};
+Said predicted(std::vector<const char*> words) {
+    MemoryDisk disk;
+    disk.files["fan.plan"] = read_file(LOOMSHEET_ROOT "/plans/cooling/fan.plan");
+    disk.files["broken.plan"] = "plan A-01 \"x\"\nbattery\n";
+    words.insert(words.begin(), {"loomsheet", "predict"});
+    std::ostringstream out, err;
+    const Exit exit = run(static_cast<int>(words.size()), words.data(), {disk, out, err});
+    return {exit, out.str(), err.str()};
+}
+std::string line_of(const std::string& text, std::string_view beginning) {
+    std::istringstream lines{text};
+    for (std::string line; std::getline(lines, line);)
+        if (line.find(beginning) != std::string::npos) return line;
+    return {};
+}
+bool holds(const std::string& text, std::string_view part) { return text.find(part) != std::string::npos; }
+} // namespace
+
+TEST_CASE("the fan plan: each check with its points, its range, its limit and how they fit") {
+    const Said said = predicted({"fan.plan"});
+    CHECK(said.exit == Exit::clean);
+    CHECK(said.err.empty());
+    CHECK(said.out.starts_with("FAN-01 Radiator fan does not run: sound\n"));
+    CHECK(holds(line_of(said.out, "coil-lamp"), " lit "));
+    CHECK(holds(line_of(said.out, "fan-runs"), "look"));
+    CHECK(holds(line_of(said.out, "Contact 1"), "X30.1 to X31.1"));
+    CHECK(line_of(said.out, "Contact 1").ends_with("passes"));
+}
+
+TEST_CASE("with 5 ohm in a joint of the feed the drop over it fails") {
+    const Said said = predicted({"--fault", "joint X30.1 5 ohm", "fan.plan"});
+    CHECK(said.exit == Exit::clean);
+    CHECK(said.err.empty());
+    CHECK(holds(said.out, ": joint X30.1 5 ohm\n"));
+    CHECK(line_of(said.out, "Contact 1").ends_with("fails"));
+    CHECK(holds(line_of(said.out, "fan-called"), " no"));
+}
+
+TEST_CASE("a short to the body has blown its fuse before the first check") {
+    const Said said = predicted({"--fault", "W7 touches ground", "fan.plan"});
+    CHECK(said.exit == Exit::clean);
+    CHECK(holds(said.out, "F14 (Fan) has blown before the first check.\n"));
+}
+
+TEST_CASE("a fault that cannot be, and a plan with errors, are told at their place") {
+    const Said fault = predicted({"--fault", "X99.1 open", "fan.plan"});
+    CHECK(fault.exit == Exit::errors);
+    CHECK(holds(fault.err, "LS201"));
+    CHECK(fault.out.empty());
+    CHECK(predicted({"--fault", "nonsense", "fan.plan"}).exit == Exit::errors);
+    CHECK(predicted({"broken.plan"}).exit == Exit::errors);
+    CHECK(predicted({"missing.plan"}).exit == Exit::usage);
+}
