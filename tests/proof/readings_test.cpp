@@ -107,7 +107,7 @@ TEST_CASE("LS601 and LS602: a limit at the edge of the range passes, a digit ins
     CHECK(expect("11.59 .. 12.75 V") == "LS601");
     CHECK(expect("11.6 .. 12.76 V") == "LS601");
     CHECK(expect("above 11.5 V") == "");
-    CHECK(expect("12.9 .. 13 V") == "LS602");
+    CHECK(expect("12.9 .. 13.2 V") == "LS602");
     CHECK(expect("12.2 .. 12.4 V not computed") == "");
     CHECK(expect("12.2 .. 12.4 V\n  allow LS601 \"The maker says so\"") == "");
 }
@@ -117,7 +117,7 @@ TEST_CASE("LS601 tells a few from some, and names the row") {
     CHECK(few.find("a few of them fail") != std::string::npos);
     const std::string some = said::of(horn("S1 pressed", "  volts X1.1 to X1.2\n  expect 12.2 .. 13 V\n"));
     CHECK(some.find("some of them fail") != std::string::npos);
-    const std::string rows = said::of(horn("S1 pressed", "  volts \"At the horn\" X1.1 to X1.2\n  volts \"At the fuse\" F1.2 to G1.-\n  expect 12.2 .. 13 V\n"));
+    const std::string rows = said::of(horn("S1 pressed", "  volts \"At the horn\" X1.1 to X1.2\n  volts \"At the fuse\" F1.2 to G1.-\n  expect 12 .. 13 V\n"));
     CHECK(rows.find("\"At the horn\": sound cars read") != std::string::npos);
     CHECK(rows.find("expect \"At the horn\" 11.5 .. 13 V") != std::string::npos);
     CHECK(rows.find("\"At the fuse\"") == std::string::npos);
@@ -130,8 +130,7 @@ TEST_CASE("LS601 against an earlier reading, and a beeper and a test lamp that m
     };
     CHECK(codes(within("1.2 V")) == "");
     CHECK(codes(within("0.3 V")) == "LS601");
-    const std::string all_fail = with(within("0.3 V"), "S1 pressed", "X1 unplugged, F1 pulled, load 21 W");
-    CHECK(codes(all_fail) == "LS605"); // nothing to compare
+    CHECK(codes(with(within("0.3 V"), "S1 pressed", "X1 unplugged")) == "LS605"); // and no word about the limit
     const std::string near_the_beep = with_check(relay_circuit, "check coil \"Coil\"\n  with K1 pulled\n  continuity part K1.86 to part K1.85\n  expect yes\n");
     CHECK(codes(near_the_beep) == "LS601");
     CHECK(codes(with(near_the_beep, "85 ohm ±10 %", "12 ohm")) == "");
@@ -203,7 +202,6 @@ TEST_CASE("LS608: only where the limit holds for the lit lamp") {
         return codes(measured_with(relay_circuit, "E1 pulled", "  ohms part E1.1 to part E1.2\n" + limit));
     };
     CHECK(bulb("  expect 2 .. 3.5 ohm\n") == "LS608");
-    CHECK(bulb("  expect 0 .. 3.5 ohm\n") == "LS603");
     CHECK(bulb("  expect below 3.5 ohm\n") == "");
     CHECK(bulb("  expect 20 .. 30 ohm\n") == "LS602");
     CHECK(bulb("") == "");
@@ -217,7 +215,7 @@ TEST_CASE("LS609 and LS610: ten amperes, and two per cent") {
     CHECK(amps("6 A") == "LS610");
     CHECK(amps("10 A") == "LS609");
     CHECK(codes(with(horn("S1 pressed", "  clamp W2\n"), "1/2 5 A", "1/2 10 A")) == "");
-    CHECK(said::of(with(horn("S1 pressed, F1 pulled", "  amps through F1\n"), "1/2 5 A", "1/2 10 A")).find("clamp W2") == std::string::npos);
+    CHECK(said::of(with(horn("S1 pressed, F1 pulled", "  amps through F1\n"), "1/2 5 A", "1/2 10 A")).find("write `clamp W2`") != std::string::npos);
 }
 
 TEST_CASE("LS611: a way round, with a written limit and with a computed one") {
@@ -296,7 +294,7 @@ TEST_CASE("LS617: two tenths of a volt in a wire, five in a starter cable") {
     CHECK(codes(with(thin, "LENGTH", "")) == "");
     CHECK(codes(with(with(thin, "LENGTH", "1.8 m"), "  with S1 pressed\n  look \"The horn sounds\": H1 works", "  with F1 pulled\n  look \"F1 is whole\": F1 whole")) == "");
     const std::string starter = "plan ST-01 \"Will not crank\"\nbattery G1 \"Battery\", 12.6 V\nground XE1 \"Block\"\nswitch S1 \"Key\", 30/50 closed when key crank\n"
-                                "motor M1 \"Starter\", 1/2 150 A\nwire W1 G1.+ -> S1.30 35 mm2 LENGTH unfused\nwire W2 S1.50 -> M1.1 50 mm2 0.2 m\nwire W3 M1.2 -> XE1 50 mm2 0.2 m\n"
+                                "motor M1 \"Starter\", 1/2 150 A\nwire W1 G1.+ -> S1.30 35 mm2 LENGTH unfused\nwire W2 S1.50 -> M1.1 50 mm2 0.2 m unfused\nwire W3 M1.2 -> XE1 50 mm2 0.2 m\n"
                                 "wire W4 G1.- -> XE1 50 mm2 0.3 m\n";
     const std::string cranks = with_check(starter, "check cranks \"Starter\"\n  with key crank\n  look \"It cranks\": M1 runs\n");
     CHECK(codes(with(cranks, "LENGTH", "4 m")) == "");
@@ -331,7 +329,7 @@ TEST_CASE("LS621: leads the wrong way round, with a limit and without") {
     CHECK(codes(horn("S1 pressed", "  volts X1.2 to X1.1\n  expect 11.5 .. 13 V\n")) == "LS621");
     CHECK(codes(horn("S1 pressed", "  volts X1.2 to X1.1\n  expect above 11 V\n")) == "LS621");
     CHECK(codes(horn("S1 pressed", "  volts X1.2 to X1.1\n")) == "LS621");
-    CHECK(codes(horn("S1 pressed", "  drop G1.- to X1.2\n  expect below 0.3 V\n")) == "LS621");
+    CHECK(codes(horn("S1 pressed", "  drop X1.1 to F1.2\n  expect below 0.5 V\n")) == "LS621");
     CHECK(codes(horn("S1 pressed", "  volts X1.2 to X1.1\n  expect 11.5 .. 13 V not computed\n")) == "");
     CHECK(codes(horn("", "  volts X1.2 to X1.1\n  expect below 0.5 V\n")) == ""); // 0 V
 }

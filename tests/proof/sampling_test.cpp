@@ -99,13 +99,13 @@ Quarry difference(Quarry here, Quarry there, std::size_t shared, const Reading& 
         const Shown a = here.shown(Values(values.begin(), values.begin() + first)), b = there.shown(other);
         return a && b ? Shown(*a - *b) : std::nullopt;
     };
-    return {here.name + " minus " + there.name, range.bare_low, range.bare_high, !range.may_differ, both, shown};
+    return {here.name + " minus " + there.name, range.bare_low, range.bare_high, range.in_doubt.empty(), both, shown};
 }
 
 Quarry quarry(const std::string& name, const Predictor& car, const Check& check, const Row& row, const Reading& range) {
     const auto asked = std::make_shared<Asked>(car, check.with, check.measure, row);
     return {
-        name, range.bare_low, range.bare_high, !range.may_differ, asked->parameters(), [asked](const Values& values) {
+        name, range.bare_low, range.bare_high, range.in_doubt.empty(), asked->parameters(), [asked](const Values& values) {
             return asked->shown(values);
         }};
 }
