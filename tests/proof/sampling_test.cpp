@@ -127,7 +127,7 @@ std::vector<Quarry> quarries(const Plan& plan, const Predictor& car, const std::
     for (std::size_t c = 0; c < plan.checks.size(); ++c) {
         const Check& check = plan.checks[c];
         const std::vector<SetupItem>& items = check.with.items;
-        if (std::any_of(items.begin(), items.end(), [](auto& item) { return item.kind == ItemKind::one_of_pulled; }))
+        if (std::any_of(items.begin(), items.end(), [](auto& item) { return item.kind == ItemKind::one_of_pulled || item.kind == ItemKind::moved; }))
             continue; // several set-ups
         for (std::size_t r = 0; r < check.rows.size(); ++r) {
             const RowPrediction& row = prediction[c].rows[r];
