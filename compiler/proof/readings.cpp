@@ -217,6 +217,20 @@ std::string how_many_fail(const Look& look, const Reading& compared) {
     return compared.kind == ReadingKind::number && fit_of(likely, *look.made.limit) == Fit::passes ? "a few of them fail" : "some of them fail";
 }
 
+// "sound cars read 12.3 .. 12.9 V", "on sound cars the test lamp is dark"
+std::string sound_cars(const Look& look, const Reading& reading) {
+    const bool beeper = look.check.measure == MeasureKind::continuity;
+    const std::string_view shows = beeper ? "the meter" : "the test lamp";
+    switch (reading.kind) {
+    case ReadingKind::yes: return fmt::format("on sound cars {} {}", shows, beeper ? "beeps" : "is lit");
+    case ReadingKind::no: return fmt::format("on sound cars {} is {}", shows, beeper ? "silent" : "dark");
+    case ReadingKind::unsure:
+        if (beeper) return fmt::format("sound cars have {:.0f} .. {:.0f} ohm, and the meter may beep or not", reading.low, reading.high);
+        return fmt::format("on sound cars the test lamp gets {:.1f} .. {:.1f} V and may glow or not", reading.low, reading.high);
+    default: return "sound cars read " + look.range_of(reading);
+    }
+}
+
 // Whether it was said.
 bool prove_sign(const Look& look) {
     const std::optional<Limit>& limit = look.made.limit;
@@ -245,21 +259,17 @@ void prove_limit(const Look& look) {
                                       look.check.measure == MeasureKind::ohms ? " with its leads" : "",
                                       value_words(error_at(look, limit), look.check.measure == MeasureKind::ohms ? 0.1 : 1e-3, look.check.measure), says),
                           look.check.measure == MeasureKind::ohms ? "write `drop`, with the load on"
-                          : limit.kind == LimitKind::within       ? "widen the limit"
+                          : limit.kind == LimitKind::within       ? fmt::format("write at least `within {}`", value_words(rounded_up(error_at(look, limit), 0.01), 0.01, look.check.measure))
                                                                   : look.write_widened());
         return;
     }
     if (look.made.fit != Fit::may_miss && look.made.fit != Fit::fails) return;
     if (look.made.difference && compared.kind != ReadingKind::number) return; // the earlier reading has its own finding
     const bool none_passes = look.made.fit == Fit::fails;
-    std::string reads = look.range_of(compared);
-    if (compared.kind == ReadingKind::unsure)
-        reads = look.check.measure == MeasureKind::continuity ? fmt::format("{:.0f} .. {:.0f} ohm: may beep or not", compared.low, compared.high)
-                                                              : fmt::format("{:.1f} .. {:.1f} V at the lamp: may glow or not", compared.low, compared.high);
     if (look.made.difference) {
         const double off = std::max(std::abs(compared.low), std::abs(compared.high));
         look.findings.add(none_passes ? 602 : 601, look.limit_at(),
-                          fmt::format("{}sound cars differ by {}, and the limit is {}: {}", look.name(), reads, says, how_many_fail(look, compared)),
+                          fmt::format("{}sound cars differ by {}, and the limit is {}: {}", look.name(), look.range_of(compared), says, how_many_fail(look, compared)),
                           fmt::format("write `expect within {} of {}`", value_words(rounded_up(off, 0.1), 0.1, look.check.measure),
                                       look.plan.checks[limit.reference].label));
         return;
@@ -268,7 +278,7 @@ void prove_limit(const Look& look) {
                              : look.is_nothing(compared) ? "`with` is the whole set-up: does it lack what must be on?"
                                                          : look.write_computed();
     look.findings.add(none_passes ? 602 : 601, look.limit_at(),
-                      fmt::format("{}sound cars read {}, and the limit is {}: {}", look.name(), reads, says, how_many_fail(look, compared)), help);
+                      fmt::format("{}{}, and the limit is {}: {}", look.name(), sound_cars(look, compared), says, how_many_fail(look, compared)), help);
 }
 
 // A look that no sound car passes.

@@ -135,6 +135,9 @@ TEST_CASE("LS601 against an earlier reading, and a beeper and a test lamp that m
     CHECK(codes(near_the_beep) == "LS601");
     CHECK(codes(with(near_the_beep, "85 ohm ±10 %", "12 ohm")) == "");
     CHECK(codes(with(near_the_beep, "85 ohm ±10 %", "300 ohm")) == "LS602");
+    CHECK(said::of(with(near_the_beep, "85 ohm ±10 %", "300 ohm")).find("on sound cars the meter is silent, and the limit is yes") != std::string::npos);
+    CHECK(codes(horn("", "  testlamp X1.1 to G1.-\n  expect yes\n")) == "LS602");
+    CHECK(codes(horn("S1 pressed", "  testlamp X1.1 to G1.-\n  expect yes\n")) == "");
 }
 
 TEST_CASE("LS602: a look that no sound car passes") {
@@ -308,6 +311,12 @@ TEST_CASE("LS618: a fuse holds a tenth more than its rating") {
     CHECK(codes(both) == ""); // 10 A
     CHECK(codes(with(both, "\"Horn\", 10 A", "\"Horn\", 7.5 A")) == "LS618");
     CHECK(codes(with(with(both, "\"Horn\", 10 A", "\"Horn\", 7.5 A"), ", S2 pressed\n  look \"Both sound\": H1 works and H2 works", "\n  look \"It sounds\": H1 works")) == "");
+    // one horn that is too large for its fuse: LS409 gives way, unless it is allowed since the horn sounds for a moment only
+    const std::string one = with(horn("S1 pressed", "  look \"The horn sounds\": H1 works\n"), "15 A", "4 A");
+    CHECK(codes(with(one, "4 A", "7.5 A")) == "");
+    CHECK(codes(with(one, "4 A", "5 A")) == "LS409");
+    CHECK(codes(one) == "LS618");
+    CHECK(codes(with(one, "4 A", "4 A, allow LS409 \"Some seconds at most\"")) == "");
 }
 
 TEST_CASE("LS619 and LS620: what a Hall sensor says is not computed while it is plugged in") {
