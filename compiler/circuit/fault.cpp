@@ -21,11 +21,18 @@ public:
         case FaultKind::swapped: return swap();
         default: break;
         }
+        const std::vector<int> branches = touched();
+        for (const int branch : branches)
+            change(branch);
+        return !branches.empty();
+    }
+
+    std::vector<int> touched() const {
         const bool closes = fault_.kind == FaultKind::stuck_closed || fault_.kind == FaultKind::at_position;
-        bool any = false;
+        std::vector<int> branches;
         for (int i = 0; i < static_cast<int>(net_.graph.edges.size()); ++i)
-            if (touches(net_.graph.edges[i]) && (closes || net_.branches[i].law != Law::absent)) change(i), any = true;
-        return any;
+            if (touches(net_.graph.edges[i]) && (closes || net_.branches[i].law != Law::absent)) branches.push_back(i);
+        return branches;
     }
 
 private:
@@ -114,7 +121,11 @@ private:
         case FaultKind::open:
         case FaultKind::blown:
         case FaultKind::stuck_open: branch.law = Law::absent; return;
-        case FaultKind::added: branch.ohms = with(branch.ohms, 1, value); return;
+        case FaultKind::added: { // a value with its ± is a whole band
+            const Parameter& p = net_.parameters[branch.ohms];
+            branch.ohms = net_.add({p.low + fault_.value->low(), p.value + value, p.high + fault_.value->high()});
+            return;
+        }
         case FaultKind::stuck_closed:
             if (edge(index).kind == EdgeKind::contact || edge(index).kind == EdgeKind::driver) branch.law = Law::ohmic;
             return;
@@ -149,6 +160,28 @@ private:
 
 bool put_in(const Circuit& circuit, const Fault& fault, Network& network) {
     return PutIn(circuit, fault, network).run();
+}
+
+std::vector<int> touched(const Circuit& circuit, const Fault& fault, const Network& network) {
+    switch (fault.kind) {
+    case FaultKind::to_ground:
+    case FaultKind::to_supply:
+    case FaultKind::touches:
+    case FaultKind::swapped: return {};
+    default: return PutIn(circuit, fault, const_cast<Network&>(network)).touched(); // which only looks
+    }
+}
+
+bool can_blow(FaultKind kind) {
+    switch (kind) {
+    case FaultKind::open:
+    case FaultKind::added:
+    case FaultKind::blown:
+    case FaultKind::stuck_open:
+    case FaultKind::worn:
+    case FaultKind::weak: return false;
+    default: return true;
+    }
 }
 
 std::string written_point(const Circuit& circuit, const PointRef& point) {

@@ -8,6 +8,10 @@ namespace loomsheet {
 // Changes the branches that the fault touches; a short adds one. False where this set-up has nothing of what the fault
 // names (its plug is off, its fuse is pulled): there it changes nothing.
 bool put_in(const Circuit& circuit, const Fault& fault, Network& network);
+// The branches that it changes; empty for shorts and swaps, which lay new ones.
+std::vector<int> touched(const Circuit& circuit, const Fault& fault, const Network& network);
+// Whether it can let more current flow than a sound car does, so that a fuse may blow.
+bool can_blow(FaultKind kind);
 // "joint X30.1 2.2 ohm"
 std::string fault_words(const Circuit& circuit, const Fault& fault);
 // "X21.1", "joint X30.1", "K5.30/87", "W4": a point as a plan writes it.

@@ -170,8 +170,8 @@ Reading in_stand(Setting& setting, const Stand& stand, MeasureKind measure, doub
 Predictor::Predictor(const Circuit& circuit, double system_volts)
     : circuit_(circuit), parameters_(circuit, system_volts) {}
 
-Predictor::Predictor(const Circuit& circuit, double system_volts, const Fault& fault, const std::vector<Setup>& used_before)
-    : circuit_(circuit), parameters_(circuit, system_volts), fault_(fault) {
+Predictor::Predictor(const Predictor& sound, const Fault& fault, const std::vector<Setup>& used_before)
+    : circuit_(sound.circuit_), parameters_(sound.parameters_), fault_(fault) {
     for (const Setup& setup : used_before) {
         Setting setting = set_up(circuit_, parameters_, setup, &fault, blown_);
         Stand stand = setting.from;
@@ -180,8 +180,6 @@ Predictor::Predictor(const Circuit& circuit, double system_volts, const Fault& f
             if (stand.blown[i] && !setting.from.blown[i]) blown_.push_back(setting.network->fuses[i].part);
     }
 }
-
-Predictor::~Predictor() = default;
 
 Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row) const {
     if (measure == MeasureKind::volts_ac) return of_kind(ReadingKind::beyond, "alternating volts are not modelled");

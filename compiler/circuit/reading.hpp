@@ -3,7 +3,6 @@
 #include "circuit/meter.hpp"
 #include "circuit/parameters.hpp"
 #include "model/plan.hpp"
-#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -48,8 +47,8 @@ enum class Truth : std::uint8_t { no, yes, maybe, unknown };
 class Predictor {
 public:
     Predictor(const Circuit& circuit, double system_volts);
-    Predictor(const Circuit& circuit, double system_volts, const Fault& fault, const std::vector<Setup>& used_before);
-    ~Predictor();
+    // The same car with a fault. What it was used for before has blown the fuses that the fault blows.
+    Predictor(const Predictor& sound, const Fault& fault, const std::vector<Setup>& used_before);
     Predictor(const Predictor&) = delete;
     Predictor& operator=(const Predictor&) = delete;
 

@@ -50,12 +50,11 @@ Exit predict(const Arguments& arguments, const Surroundings& around) {
                std::erase_if(compiled.findings.list(), [](const Diagnostic& finding) { return finding.code == 901; });
                const Plan& plan = compiled.plan;
                const std::string name = fmt::format("{} {}", plan.id, plan.title);
-               if (arguments.fault.empty()) {
-                   const Predictor sound(plan.circuit, system_volts(plan));
+               const Predictor sound(plan.circuit, system_volts(plan));
+               if (arguments.fault.empty())
                    return Done{{}, fmt::format("{}: sound\n{}", name, reading_table(plan, predict(plan, sound)))};
-               }
                const Fault& fault = plan.plants.back().fault;
-               const Predictor faulty(plan.circuit, system_volts(plan), fault, normal_use(plan));
+               const Predictor faulty(sound, fault, normal_use(plan));
                return Done{{},
                            fmt::format("{}: {}\n{}{}", name, fault_words(plan.circuit, fault),
                                        blown_words(plan.circuit, faulty.blown_before()),

@@ -1,7 +1,7 @@
 // The pipeline up to the proof: text -> tree -> model -> rules, in one call.
 #pragma once
 #include "model/plan.hpp"
-#include "proof/prediction.hpp"
+#include "faults/prediction.hpp"
 #include "source/diagnostic.hpp"
 #include "source/disk.hpp"
 

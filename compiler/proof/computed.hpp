@@ -1,6 +1,6 @@
 // Limits that are computed from the reading, where a plan leaves `expect` out or writes it wrong.
 #pragma once
-#include "proof/prediction.hpp"
+#include "faults/prediction.hpp"
 
 namespace loomsheet {
 

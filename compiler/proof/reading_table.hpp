@@ -1,6 +1,6 @@
 // Readings in words: for tables, and for messages.
 #pragma once
-#include "proof/prediction.hpp"
+#include "faults/prediction.hpp"
 #include <string>
 
 namespace loomsheet {

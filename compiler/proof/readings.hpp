@@ -1,7 +1,7 @@
 // LS6xx: what the readings say against a plan. readings.cpp looks at a row's reading and its limits, readings_way.cpp at where
 // current flows round it, readings_use.cpp at what wires and fuses carry in use.
 #pragma once
-#include "proof/prediction.hpp"
+#include "faults/prediction.hpp"
 #include "source/diagnostic.hpp"
 
 namespace loomsheet {

@@ -2,7 +2,7 @@
 #pragma once
 #include "model/plan.hpp"
 #include "proof/doubt.hpp"
-#include "proof/prediction.hpp"
+#include "faults/prediction.hpp"
 #include "source/diagnostic.hpp"
 
 namespace loomsheet {

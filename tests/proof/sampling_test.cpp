@@ -5,7 +5,7 @@
 // LOOMSHEET_SAMPLES sets how many cars are drawn in all.
 #include "circuit/setting.hpp"
 #include "proof/compile.hpp"
-#include "proof/prediction.hpp"
+#include "faults/prediction.hpp"
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>

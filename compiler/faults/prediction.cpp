@@ -1,4 +1,4 @@
-#include "proof/prediction.hpp"
+#include "faults/prediction.hpp"
 #include "model/change.hpp"
 #include <algorithm>
 #include <limits>
@@ -90,18 +90,22 @@ Truth hold(const Predictor& car, const Setup& setup, const States& states) {
     return all;
 }
 
+CheckPrediction predict_check(const Plan& plan, const Predictor& car, const Check& check) {
+    CheckPrediction made;
+    for (const Row& row : check.rows)
+        made.rows.push_back(predict_row(plan, car, check, row));
+    if (check.measure != MeasureKind::look) return made;
+    const Setup setup = setup_of(check);
+    made.look = hold(car, setup, check.look_states);
+    for (const Outcome& outcome : check.outcomes)
+        made.answers.push_back(hold(car, setup, outcome.states));
+    return made;
+}
+
 Prediction predict(const Plan& plan, const Predictor& car) {
     Prediction made;
-    for (const Check& check : plan.checks) {
-        CheckPrediction& one = made.emplace_back();
-        for (const Row& row : check.rows)
-            one.rows.push_back(predict_row(plan, car, check, row));
-        if (check.measure != MeasureKind::look) continue;
-        const Setup setup = setup_of(check);
-        one.look = hold(car, setup, check.look_states);
-        for (const Outcome& outcome : check.outcomes)
-            one.answers.push_back(hold(car, setup, outcome.states));
-    }
+    for (const Check& check : plan.checks)
+        made.push_back(predict_check(plan, car, check));
     return made;
 }
 

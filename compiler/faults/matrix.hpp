@@ -1,0 +1,21 @@
+// Fault against check: which outcomes each fault may bring about, on any car within its tolerances.
+#pragma once
+#include "faults/answers.hpp"
+#include "faults/candidates.hpp"
+
+namespace loomsheet {
+
+struct Matrix {
+    std::vector<Candidate> faults; // those that can cause the complaint
+    std::vector<Truth> harm;       // by fault: whether they surely cause it
+    std::vector<Candidate> harmless; // those that cannot
+    std::vector<std::vector<OutcomeSet>> cells; // by fault and check
+    std::vector<OutcomeSet> sound; // by check
+};
+
+Matrix fault_matrix(const Plan& plan, const Predictor& sound, const Prediction& of_sound);
+// Whether the complaint is there; for a plan whose complaint has no meaning, whether any load that works on a sound car in
+// normal use may not.
+Truth complains(const Plan& plan, const Predictor& sound, const Predictor& car);
+
+} // namespace loomsheet
