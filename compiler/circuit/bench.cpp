@@ -76,6 +76,7 @@ Admittance Bench::linear(int branch, std::span<const double> values, const Stand
     }
     double ohms = values[of.ohms];
     if (of.share != none) ohms *= of.share_turned ? 1 - values[of.share] : values[of.share];
+    if (of.plus != none) ohms += values[of.plus];
     const double siemens = 1 / std::max(ohms, least_ohms);
     if (of.law == Law::source || of.law == Law::supplied) return {siemens, -siemens * values[of.second]};
     return {siemens, 0};
@@ -229,7 +230,9 @@ void Bench::slopes(std::span<const double> values, std::span<const double> answe
         if (value.g == 0) continue;
         const Branch& ends = network_->ends[i];
         const double back = answer[ends.a] - answer[ends.b], through = amps(i);
-        double of_ohms = back * through / values[of.ohms];
+        const double share = of.share == none ? 1 : of.share_turned ? 1 - values[of.share] : values[of.share];
+        const double per_ohm = back * through / (values[of.ohms] * share + (of.plus == none ? 0 : values[of.plus]));
+        double of_ohms = per_ohm * share;
         switch (of.law) {
         case Law::source:
         case Law::supplied:
@@ -243,10 +246,8 @@ void Bench::slopes(std::span<const double> values, std::span<const double> answe
         default: break;
         }
         slopes[of.ohms] += of_ohms;
-        if (of.share != none) {
-            const double here = of.share_turned ? 1 - values[of.share] : values[of.share];
-            slopes[of.share] += (of.share_turned ? -1 : 1) * back * through / here;
-        }
+        if (of.share != none) slopes[of.share] += (of.share_turned ? -1 : 1) * per_ohm * values[of.ohms];
+        if (of.plus != none) slopes[of.plus] += per_ohm;
     }
 }
 

@@ -233,21 +233,22 @@ Stands stands_of(Bench& bench, const Stand& from) {
     const Network& network = bench.network();
     Stand rest = from;
     if (bench.settle(values, rest) == Settling::chatters) {
-        stands.chatters = true, stands.in_doubt = restless_in(bench, rest);
+        stands.chatters = true, stands.moves = restless_in(bench, rest);
         return stands;
     }
     Stand busy = bench.all_on();
     busy.blown = from.blown;
-    if (bench.settle(values, busy) == Settling::chatters || busy != rest) {
-        stands.history = true, stands.in_doubt = differing(bench, rest, busy);
-        return stands;
-    }
+    const bool busy_rests = bench.settle(values, busy) == Settling::settled;
+    stands.history = !busy_rests || busy != rest;
+    if (stands.history) stands.moves = differing(bench, rest, busy);
 
-    std::vector<Stand> open{rest}, seen{rest};
+    std::vector<Stand> open{rest}, seen{rest}, left_for; // left_for: where a car goes from a stand that holds for others
+    if (busy_rests && busy != rest) open.push_back(busy), seen.push_back(busy);
     while (!open.empty() && seen.size() <= most) {
         const Stand stand = open.front();
         open.erase(open.begin());
         bool holds = true;
+        std::vector<Stand> leaves;
         Stand as_it_is = stand;
         bench.settle(values, as_it_is, true);
         const auto driven = [&](const std::vector<Along>& along) { return std::abs(bench.volts(along)) > 1e-12; };
@@ -274,6 +275,10 @@ Stands stands_of(Bench& bench, const Stand& from) {
             if (on ? doubt.must_be_off : doubt.must_be_on) holds = false;
             if (!(on ? doubt.may_be_off : doubt.may_be_on)) return;
             may_flip(group, index);
+            if (on ? size.low <= threshold.off : size.high >= threshold.on) {
+                leaves.push_back(stand);
+                (leaves.back().*group)[index] = !on;
+            }
             const auto told = [&](const InDoubt& each) { return each.part == part; };
             if (std::none_of(stands.in_doubt.begin(), stands.in_doubt.end(), told))
                 stands.in_doubt.push_back({part, size.low, size.high, threshold.on, threshold.off});
@@ -290,8 +295,12 @@ Stands stands_of(Bench& bench, const Stand& from) {
             }
             weigh(network.modules[i].part, most_volts, {network.modules[i].needs, network.modules[i].needs}, &Stand::alive, i);
         }
-        if (holds) stands.list.push_back(stand);
+        if (!holds) continue;
+        stands.list.push_back(stand);
+        left_for.insert(left_for.end(), leaves.begin(), leaves.end());
     }
+    for (const Stand& stand : left_for)
+        if (std::find(stands.list.begin(), stands.list.end(), stand) == stands.list.end()) stands.may_chatter = true;
     if (stands.list.empty()) stands.list.push_back(rest);
     return stands;
 }

@@ -25,12 +25,14 @@ struct Extent {
 // Of the sum of the terms. Parameters below `shared` are the same things on all benches.
 Extent extent_of(std::span<Term> terms, std::size_t shared);
 
-// The stands in which sound cars may settle, the one of usual values first; empty when it chatters. With `history` the
-// end hangs on the beginning. `in_doubt` is then what chatters, or what ends otherwise (its volts from rest, then from all on).
+// The stands in which cars may settle, the one of usual values first; empty when it chatters. With `history` the end hangs
+// on the beginning: those reached from all on stand in the list too.
 struct Stands {
     std::vector<Stand> list;
     std::vector<InDoubt> in_doubt;
+    std::vector<InDoubt> moves; // what chatters; or what ends otherwise: its volts from rest `low`, from all on `high`
     bool chatters = false, history = false;
+    bool may_chatter = false; // some car leaves its stand and comes back to it
 };
 Stands stands_of(Bench& bench, const Stand& from);
 

@@ -121,11 +121,10 @@ private:
         case FaultKind::open:
         case FaultKind::blown:
         case FaultKind::stuck_open: branch.law = Law::absent; return;
-        case FaultKind::added: { // a value with its ± is a whole band
-            const Parameter& p = net_.parameters[branch.ohms];
-            branch.ohms = net_.add({p.low + fault_.value->low(), p.value + value, p.high + fault_.value->high()});
+        case FaultKind::added:
+            if (net_.added == none) net_.added = net_.add({fault_.value->low(), value, fault_.value->high()});
+            branch.plus = net_.added;
             return;
-        }
         case FaultKind::stuck_closed:
             if (edge(index).kind == EdgeKind::contact || edge(index).kind == EdgeKind::driver) branch.law = Law::ohmic;
             return;

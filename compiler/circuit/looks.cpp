@@ -149,14 +149,15 @@ Truth Predictor::looks(const Setup& setup, const State& state) const {
     Setting setting = set_up(circuit_, parameters_, setup, fault_ ? &*fault_ : nullptr, blown_);
     if (!setting.beyond.empty()) return Truth::unknown;
     const Stands stands = stands_of(*setting.bench, setting.from);
-    if (stands.chatters) return state.verb == StateVerb::chatters ? Truth::maybe : Truth::unknown;
-    if (stands.history) return Truth::unknown;
+    if (stands.chatters) return state.verb == StateVerb::chatters ? Truth::yes : Truth::jumps;
+    if (stands.history && !fault_) return Truth::unknown;
     std::optional<Truth> seen;
     for (const Stand& stand : stands.list) {
         const Truth now = Onlooker(circuit_, setting, stand, blown_).see(state);
         if (seen && *seen != now) return Truth::maybe;
         seen = now;
     }
+    if (stands.may_chatter && state.verb == StateVerb::chatters) return Truth::maybe;
     return *seen;
 }
 

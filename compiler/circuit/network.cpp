@@ -14,6 +14,7 @@ public:
         net_.graph = build_graph(circuit_, setup_);
         net_.parameters = known_.list;
         net_.system_volts = known_.system_volts;
+        net_.added = known_.added;
         for (const Edge& edge : net_.graph.edges) {
             net_.ends.push_back({edge.a, edge.b});
             net_.branches.push_back({});

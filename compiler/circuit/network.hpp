@@ -28,6 +28,7 @@ struct NetBranch {
     ParameterId second = none;  // V of a source or a diode; cold share of a filament; ohms of a motor that stands still
     ParameterId share = none;   // of a track: the part of `ohms` that lies here
     bool share_turned = false;  // the other part
+    ParameterId plus = none;    // ohms that a fault adds in series
     double volts = 0;           // at which `ohms` holds: filament, motor
     int device = none;          // contact: the relay; driver and supplied: the module
     bool when_in = false;       // contact: closed when pulled in
@@ -64,6 +65,7 @@ struct Network {
     std::vector<FuseLink> fuses;
     std::vector<NodeId> unknown;       // nodes whose volts are beyond the model, such as the signal of a Hall sensor
     double system_volts = 12;
+    ParameterId added = none;          // as of the circuit
 
     int nodes() const { return static_cast<int>(graph.nodes.size()); }
     int add(NodeId a, NodeId b, NetBranch branch);

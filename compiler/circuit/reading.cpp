@@ -172,6 +172,10 @@ Predictor::Predictor(const Circuit& circuit, double system_volts)
 
 Predictor::Predictor(const Predictor& sound, const Fault& fault, const std::vector<Setup>& used_before)
     : circuit_(sound.circuit_), parameters_(sound.parameters_), fault_(fault) {
+    if (fault.kind == FaultKind::added && fault.value) {
+        parameters_.added = static_cast<ParameterId>(parameters_.list.size());
+        parameters_.list.push_back({fault.value->low(), fault.value->si, fault.value->high()});
+    }
     for (const Setup& setup : used_before) {
         Setting setting = set_up(circuit_, parameters_, setup, &fault, blown_);
         Stand stand = setting.from;
@@ -198,9 +202,9 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
                 for (const NetBranch& branch : setting.network->branches)
                     if (branch.law == Law::diode && open_volts.size() == 1) open_volts = {test.value, test.low, test.high};
             const Stands stands = stands_of(*setting.bench, setting.from);
-            if (stands.chatters || stands.history) {
+            if (stands.chatters || (stands.history && !fault)) {
                 Reading no_number = of_kind(stands.chatters ? ReadingKind::chatters : ReadingKind::history);
-                no_number.in_doubt = stands.in_doubt;
+                no_number.in_doubt = stands.moves;
                 return no_number;
             }
             const std::vector<InDoubt> in_doubt = all ? all->in_doubt : stands.in_doubt;
@@ -216,6 +220,7 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
                     all = reading;
             }
             all->in_doubt = in_doubt;
+            all->may_chatter |= stands.may_chatter;
         }
     }
     return *all;
@@ -231,7 +236,7 @@ Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row
         if (!each->beyond.empty()) return of_kind(ReadingKind::beyond, each->beyond);
     const Stands now = stands_of(*here.bench, here.from), then = stands_of(*there.bench, there.from);
     if (now.chatters || then.chatters) return of_kind(ReadingKind::chatters);
-    if (now.history || then.history) return of_kind(ReadingKind::history);
+    if ((now.history || then.history) && !fault) return of_kind(ReadingKind::history);
     const Meter meter = meter_for(circuit_, function_of(measure));
     std::optional<Reading> all;
     for (const Stand& one : now.list)
@@ -261,6 +266,7 @@ Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row
             else
                 all = reading;
         }
+    all->may_chatter = now.may_chatter || then.may_chatter;
     return *all;
 }
 

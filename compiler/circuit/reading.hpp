@@ -36,12 +36,13 @@ struct Reading {
     double carried = 0;                     // A that flow along the points of a drop, by the shortest way
     double residual = 0;                    // ohms: what still drives the points, as a share of the test current
     double burden = 0;                      // amps in line: the share that the meter itself takes off
+    bool may_chatter = false;               // some cars come to no rest
     std::vector<InDoubt> in_doubt;          // what may stand otherwise within its tolerances: not all sound cars read alike
     std::string why;
 };
 
 // A state that is looked for: surely so, surely not, or hangs on tolerances.
-enum class Truth : std::uint8_t { no, yes, maybe, unknown };
+enum class Truth : std::uint8_t { no, yes, maybe, jumps, unknown }; // jumps: the circuit chatters
 
 // A circuit, sound or with one fault, that is measured. Set-ups have their loads placed.
 class Predictor {

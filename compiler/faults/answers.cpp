@@ -1,4 +1,5 @@
 #include "faults/answers.hpp"
+#include <algorithm>
 #include <limits>
 
 namespace loomsheet {
@@ -23,7 +24,8 @@ Ends ends_of(const Limit& limit) {
 
 class Answering {
 public:
-    Answering(const Check& check, const CheckPrediction& made) : check_(check), made_(made) {}
+    Answering(const Check& check, const CheckPrediction& made, const Possible& possible)
+        : check_(check), made_(made), possible_(possible) {}
 
     OutcomeSet all() const {
         OutcomeSet set = 0;
@@ -36,6 +38,11 @@ public:
         // `pass` has the look's own states; a fail is what none of the others is.
         OutcomeSet set = 0;
         bool surely_named = false;
+        if (made_.look == Truth::jumps || std::find(made_.answers.begin(), made_.answers.end(), Truth::jumps) != made_.answers.end()) {
+            for (std::size_t i = 0; i < made_.answers.size(); ++i) // `K5 chatters` is an answer
+                if (made_.answers[i] == Truth::yes) return outcome_bit(i);
+            return stop_bit;
+        }
         const auto may = [&](std::size_t i, Truth truth) {
             if (truth != Truth::no) set |= outcome_bit(i);
             surely_named |= truth == Truth::yes;
@@ -47,7 +54,11 @@ public:
                 fail = i;
             else
                 may(i, outcome.kind == OutcomeKind::pass ? made_.look : made_.answers[i]);
+            if (outcome.kind == OutcomeKind::pass && made_.look == Truth::maybe && possible_ && !possible_(0, Answer::pass))
+                set &= ~outcome_bit(i);
         }
+        if (made_.other == Truth::no && set != 0) return set;
+        if (made_.look == Truth::maybe && possible_ && !possible_(0, Answer::low) && set != 0) return set;
         const bool all_written = fail == check_.outcomes.size() && !has(OutcomeKind::pass);
         if (!surely_named && !(all_written && set != 0)) set |= outcome_bit(fail);
         return set;
@@ -57,7 +68,17 @@ public:
     OutcomeSet of_rows() const {
         OutcomeSet set = 0;
         for (std::size_t r = 0; r < check_.rows.size(); ++r) {
-            const RowAnswers row = answers_of(made_.rows[r]);
+            const Reading& reading = made_.rows[r].reading;
+            if (reading.kind == ReadingKind::chatters) return set | stop_bit;
+            if (reading.may_chatter) set |= stop_bit;
+            RowAnswers row = answers_of(made_.rows[r]);
+            if (possible_ && row.pass + row.low + row.high > 1) {
+                const RowAnswers all = row;
+                row.pass = row.pass && possible_(r, Answer::pass);
+                row.low = row.low && possible_(r, Answer::low);
+                row.high = row.high && possible_(r, Answer::high);
+                if (!row.pass && !row.low && !row.high) row = all;
+            }
             const std::string& name = check_.rows[r].name;
             if (row.open) set |= find(OutcomeKind::open, name);
             if (row.low) set |= find(OutcomeKind::low, name);
@@ -159,12 +180,13 @@ private:
 
     const Check& check_;
     const CheckPrediction& made_;
+    const Possible& possible_;
 };
 
 } // namespace
 
-OutcomeSet outcomes_of(const Check& check, const CheckPrediction& made) {
-    const Answering answering(check, made);
+OutcomeSet outcomes_of(const Check& check, const CheckPrediction& made, const Possible& possible) {
+    const Answering answering(check, made, possible);
     if (check.measure == MeasureKind::look) return answering.of_look();
     if (check.measure == MeasureKind::read || check.measure == MeasureKind::volts_ac || check.rows.empty()) return answering.all();
     return answering.of_rows();

@@ -1,5 +1,6 @@
 #include "faults/matrix.hpp"
 #include "circuit/setting.hpp"
+#include "faults/together.hpp"
 #include "model/change.hpp"
 #include <algorithm>
 #include <cmath>
@@ -101,6 +102,7 @@ Matrix fault_matrix(const Plan& plan, const Predictor& sound, const Prediction& 
         matrix.sound.push_back(outcomes_of(plan.checks[i], of_sound[i]));
         flows.push_back(flows_of(plan, sound, plan.checks[i]));
     }
+    const std::optional<ComplaintVolts> volts = complaint_volts(plan, sound.parameters().system_volts);
     const std::vector<Setup> uses = normal_use(plan);
     const Flows complaint_flows(sound, plan.complaint_with, MeasureKind::look, nullptr);
     for (Candidate& candidate : all_faults(plan.circuit)) {
@@ -110,16 +112,31 @@ Matrix fault_matrix(const Plan& plan, const Predictor& sound, const Prediction& 
             continue;
         }
         const Predictor car(sound, candidate.fault, can_blow(candidate.fault.kind) ? uses : std::vector<Setup>());
-        const Truth harm = complains(plan, sound, car);
+        std::optional<Together> together;
+        Truth harm = complains(plan, sound, car);
+        if (harm != Truth::no && volts) {
+            together.emplace(plan, car, *volts);
+            const Truth by_volts = together->complains();
+            if (by_volts == Truth::no || harm == Truth::yes) harm = by_volts;
+        }
         if (harm == Truth::no) {
             matrix.harmless.push_back(std::move(candidate));
             continue;
         }
         std::vector<OutcomeSet>& cells = matrix.cells.emplace_back();
         for (std::size_t i = 0; i < plan.checks.size(); ++i)
-            cells.push_back(flows[i].may_change(candidate.fault) || !car.blown_before().empty()
-                                ? outcomes_of(plan.checks[i], predict_check(plan, car, plan.checks[i]))
-                                : matrix.sound[i]);
+        {
+            const Check& check = plan.checks[i];
+            if (!flows[i].may_change(candidate.fault) && car.blown_before().empty()) {
+                cells.push_back(matrix.sound[i]);
+                continue;
+            }
+            const CheckPrediction made = predict_check(plan, car, check);
+            const Possible possible = [&](std::size_t row, Answer answer) {
+                return together->possible(check, made.rows.empty() ? nullptr : &made.rows[row], row, answer);
+            };
+            cells.push_back(outcomes_of(check, made, together && harm == Truth::maybe ? possible : Possible()));
+        }
         matrix.harm.push_back(harm);
         matrix.faults.push_back(std::move(candidate));
     }

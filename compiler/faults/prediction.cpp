@@ -1,6 +1,7 @@
 #include "faults/prediction.hpp"
 #include "model/change.hpp"
 #include <algorithm>
+#include <array>
 #include <limits>
 
 namespace loomsheet {
@@ -38,6 +39,39 @@ RowPrediction predict_row(const Plan& plan, const Predictor& car, const Check& c
         made.fit = fit_of(*made.difference, *made.limit);
     }
     return made;
+}
+
+// The states that a part may be in: always one of a family.
+constexpr std::array<std::array<StateVerb, 3>, 3> families = {{
+    {StateVerb::still, StateVerb::slow, StateVerb::runs},
+    {StateVerb::dark, StateVerb::dim, StateVerb::lit},
+    {StateVerb::still, StateVerb::works, StateVerb::works},
+}};
+
+// Whether the part is in a state of its family that no outcome names; unknown where the outcomes name several parts.
+Truth other_state(const Predictor& car, const Setup& setup, const Check& check) {
+    std::vector<const States*> named{&check.look_states};
+    for (const Outcome& outcome : check.outcomes)
+        if (!outcome.states.empty()) named.push_back(&outcome.states);
+    std::vector<StateVerb> verbs;
+    for (const States* states : named) {
+        if (states->list.size() != 1 || states->list.front().of.part != named.front()->list.front().of.part) return Truth::unknown;
+        verbs.push_back(states->list.front().verb);
+    }
+    for (const auto& family : families) {
+        const auto has = [](const auto& list, StateVerb verb) { return std::find(list.begin(), list.end(), verb) != list.end(); };
+        if (!std::all_of(verbs.begin(), verbs.end(), [&](StateVerb verb) { return has(family, verb); })) continue;
+        Truth any = Truth::no;
+        for (const StateVerb verb : family) {
+            if (has(verbs, verb)) continue;
+            State state = named.front()->list.front();
+            state.verb = verb;
+            const Truth truth = car.looks(setup, state);
+            if (truth != Truth::no) any = truth;
+        }
+        return any;
+    }
+    return Truth::unknown;
 }
 
 bool is_use(const SetupItem& item) {
@@ -84,7 +118,7 @@ Truth hold(const Predictor& car, const Setup& setup, const States& states) {
     const Truth strong = states.any ? Truth::yes : Truth::no; // settles it whatever the others are
     for (const State& state : states.list) {
         const Truth one = car.looks(setup, state);
-        if (one == strong) return strong;
+        if (one == strong || one == Truth::jumps) return one;
         if (all != Truth::unknown && one != (states.any ? Truth::no : Truth::yes)) all = one;
     }
     return all;
@@ -99,6 +133,7 @@ CheckPrediction predict_check(const Plan& plan, const Predictor& car, const Chec
     made.look = hold(car, setup, check.look_states);
     for (const Outcome& outcome : check.outcomes)
         made.answers.push_back(hold(car, setup, outcome.states));
+    made.other = other_state(car, setup, check);
     return made;
 }
 

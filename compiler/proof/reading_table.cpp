@@ -132,6 +132,7 @@ std::string truth_words(Truth truth) {
     case Truth::yes: return "yes";
     case Truth::no: return "no";
     case Truth::maybe: return "may be either";
+    case Truth::jumps: return "chatters";
     case Truth::unknown: break;
     }
     return "not computed";

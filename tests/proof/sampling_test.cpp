@@ -254,13 +254,14 @@ TEST_CASE("no car that is drawn reads outside of what the engine says, sound or 
     std::vector<Quarry> list;
     for (const Plan& plan : plans) {
         cars.push_back(std::make_unique<Predictor>(plan.circuit, system_volts(plan)));
+        const Predictor& sound = *cars.back();
         for (int more = 0; more < 9; ++more) // a sound car counts as much as nine with faults
-            for (Quarry& each : quarries(plan, *cars.back(), "sound"))
+            for (Quarry& each : quarries(plan, sound, "sound"))
                 list.push_back(std::move(each));
         const std::vector<Setup> uses = normal_use(plan);
         for (std::size_t wire = 0; wire < plan.circuit.wires.size(); wire += apart) {
             const Fault fault = fault_of_wire(static_cast<WireId>(wire), wire / apart);
-            cars.push_back(std::make_unique<Predictor>(plan.circuit, system_volts(plan), fault, uses));
+            cars.push_back(std::make_unique<Predictor>(sound, fault, uses));
             for (Quarry& each : quarries(plan, *cars.back(), plan.circuit.wires[wire].id + " " + fault.words))
                 list.push_back(std::move(each));
         }

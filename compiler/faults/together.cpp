@@ -1,0 +1,219 @@
+#include "faults/together.hpp"
+#include "model/change.hpp"
+#include <algorithm>
+#include <cmath>
+
+namespace loomsheet {
+namespace {
+
+constexpr double margin = 0.95; // of the volts a load needs: from here down one complains. Common practice, no source
+constexpr double on_edge = 0.95; // of the volts at which a relay pulls in: nearer it does now this, now that
+constexpr double weights[] = {0.3, 1, 3};
+constexpr std::size_t most_stands = 8;
+
+double needs_of(const Part& part, double system_volts) {
+    if (part.needs) return part.needs->si;
+    if (part.kind == PartKind::lamp) {
+        double rated = system_volts;
+        for (const Element& element : part.elements)
+            if (element.volts) rated = element.volts->si;
+        return usual(Usual::lamp_lit).value * rated;
+    }
+    return usual(Usual::load_needs).value * system_volts;
+}
+
+bool is_poor(StateVerb verb) {
+    return verb == StateVerb::still || verb == StateVerb::slow || verb == StateVerb::dark || verb == StateVerb::dim ||
+           verb == StateVerb::fails;
+}
+bool is_good(StateVerb verb) { return verb == StateVerb::runs || verb == StateVerb::works || verb == StateVerb::lit; }
+
+bool is_load(PartKind kind) {
+    return kind == PartKind::motor || kind == PartKind::lamp || kind == PartKind::heater || kind == PartKind::horn ||
+           kind == PartKind::solenoid;
+}
+
+// The one branch of a load; none where it has several, or is broken.
+std::vector<Along> along_load(const Setting& setting, PartId part) {
+    std::vector<Along> along;
+    for (std::size_t i = 0; i < setting.network->graph.edges.size(); ++i) {
+        const Edge& edge = setting.network->graph.edges[i];
+        if (edge.kind != EdgeKind::load || edge.part != part) continue;
+        if (setting.network->branches[i].law == Law::absent) return {};
+        along.push_back({static_cast<int>(i), 1});
+    }
+    return along.size() == 1 ? along : std::vector<Along>();
+}
+
+} // namespace
+
+std::optional<ComplaintVolts> complaint_volts(const Plan& plan, double system_volts) {
+    const std::vector<State>& states = plan.complaint_states.list;
+    if (states.empty()) return std::nullopt;
+    const PartId part = states.front().of.part;
+    if (part == none || !is_load(plan.circuit.parts[part].kind)) return std::nullopt;
+    for (const State& state : states)
+        if (state.of.part != part || !is_poor(state.verb)) return std::nullopt;
+    return ComplaintVolts{part, margin * needs_of(plan.circuit.parts[part], system_volts)};
+}
+
+Together::Together(const Plan& plan, const Predictor& car, const ComplaintVolts& complaint)
+    : plan_(plan), car_(car), complaint_(complaint) {
+    complaining_ = std::make_unique<Setting>(set_up(car.circuit(), car.parameters(), plan.complaint_with,
+                                                    car.fault() ? &*car.fault() : nullptr, car.blown_before()));
+    load_ = along_load(*complaining_, complaint.part);
+    stands_ = stands_of(*complaining_->bench, complaining_->from);
+    if (load_.empty() || stands_.chatters) return;
+    const bool stuck = complaining_->network->branches[load_.front().branch].law == Law::ohmic &&
+                       car.circuit().parts[complaint.part].kind == PartKind::motor;
+    if (stuck) {
+        load_.clear();
+        return;
+    }
+    bool all = true;
+    std::erase_if(stands_.list, [&](const Stand& stand) {
+        Term term = complaining_->term;
+        term.stand = stand, term.along = load_, term.own = none;
+        const Extent extent = extent_of({&term, 1}, 0);
+        all &= extent.high <= complaint.most;
+        return extent.low > complaint.most;
+    });
+    if (!all) complains_ = stands_.list.empty() && !stands_.may_chatter ? Truth::no : Truth::maybe;
+}
+
+// A relay has one threshold, and so has a module: on in one set-up and off in the other, it must get more where it is on.
+bool Together::compatible(Setting& setting, const Stand& stand, const Stand& complaining) {
+    const auto gets_more = [&](std::vector<Along> here, std::vector<Along> there, bool on_here) {
+        if (here.empty() || there.empty()) return true;
+        Term one, other;
+        one.bench = setting.bench.get(), one.stand = stand, one.along = std::move(here);
+        other.bench = complaining_->bench.get(), other.stand = complaining, other.along = std::move(there);
+        (on_here ? other : one).sign = -1 / on_edge;
+        Term terms[] = {one, other};
+        return extent_of(terms, car_.parameters().list.size()).high >= 0;
+    };
+    const Network &here = *setting.network, &there = *complaining_->network;
+    for (std::size_t i = 0; i < here.relays.size(); ++i)
+        for (std::size_t j = 0; j < there.relays.size(); ++j)
+            if (here.relays[i].part == there.relays[j].part && stand.in[i] != complaining.in[j] &&
+                !gets_more(pull_of(here, here.relays[i]), pull_of(there, there.relays[j]), stand.in[i] != 0))
+                return false;
+    for (std::size_t i = 0; i < here.modules.size(); ++i)
+        for (std::size_t j = 0; j < there.modules.size(); ++j)
+            if (here.modules[i].part == there.modules[j].part && stand.alive[i] != complaining.alive[j] &&
+                here.modules[i].supplies.size() == 1 && there.modules[j].supplies.size() == 1 &&
+                !gets_more({{here.modules[i].supplies.front(), 1}}, {{there.modules[j].supplies.front(), 1}}, stand.alive[i] != 0))
+                return false;
+    return true;
+}
+
+// Whether slack + the sum of the terms, and what the complaint leaves, can both be positive.
+bool Together::reaches(std::vector<Setting*> terms, std::vector<double> signs, double slack) {
+    std::vector<std::vector<Stand>> lists;
+    std::size_t all = stands_.list.size();
+    for (Setting* each : terms) {
+        const Stands stands = stands_of(*each->bench, each->from);
+        if (stands.chatters) return true;
+        lists.push_back(stands.list);
+        all *= stands.list.size();
+    }
+    if (all > most_stands) return true;
+    for (std::size_t pick = 0; pick < all; ++pick) {
+        std::vector<Term> sum;
+        std::size_t rest = pick;
+        bool together = true;
+        for (std::size_t i = 0; i < terms.size(); ++i) {
+            Term term = terms[i]->term;
+            term.stand = lists[i][rest % lists[i].size()], term.sign = signs[i];
+            rest /= lists[i].size();
+            sum.push_back(std::move(term));
+        }
+        for (std::size_t i = 0; i < terms.size(); ++i)
+            together = together && compatible(*terms[i], sum[i].stand, stands_.list[rest]);
+        if (!together) continue;
+        Term complaint = complaining_->term;
+        complaint.stand = stands_.list[rest], complaint.along = load_, complaint.own = none;
+        bool apart = false;
+        for (const double weight : weights) {
+            std::vector<Term> both = sum;
+            both.push_back(complaint);
+            both.back().sign = -weight;
+            const Extent extent = extent_of(both, car_.parameters().list.size());
+            apart |= extent.settled && extent.high + slack + weight * complaint_.most < 0;
+            if (apart) break;
+        }
+        if (!apart) return true;
+    }
+    return false;
+}
+
+bool Together::relay_may(const Check& check, PartId relay, bool in) {
+    Setting setting = set_up(car_.circuit(), car_.parameters(), setup_of(check), car_.fault() ? &*car_.fault() : nullptr,
+                             car_.blown_before());
+    const Stands stands = stands_of(*setting.bench, setting.from);
+    if (stands.chatters || stands.may_chatter) return true;
+    for (const Stand& stand : stands.list)
+        for (std::size_t i = 0; i < setting.network->relays.size(); ++i)
+            if (setting.network->relays[i].part == relay && (stand.in[i] != 0) == in)
+                for (const Stand& complaining : stands_.list)
+                    if (compatible(setting, stand, complaining)) return true;
+    return false;
+}
+
+bool Together::possible(const Check& check, const RowPrediction* made, std::size_t row, Answer answer) {
+    if (load_.empty() || stands_.chatters || stands_.list.empty()) return true;
+    const Fault* fault = car_.fault() ? &*car_.fault() : nullptr;
+    if (check.measure == MeasureKind::look) {
+        if (check.look_states.list.size() == 1 && check.look_states.list.front().verb == StateVerb::works &&
+            car_.circuit().parts[check.look_states.list.front().of.part].kind == PartKind::relay)
+            return relay_may(check, check.look_states.list.front().of.part, answer == Answer::pass);
+        if (answer != Answer::pass || check.look_states.list.size() != 1) return true;
+        const State& state = check.look_states.list.front();
+        if (!is_good(state.verb) || state.of.part == none || !is_load(car_.circuit().parts[state.of.part].kind)) return true;
+        Setting setting = set_up(car_.circuit(), car_.parameters(), setup_of(check), fault, car_.blown_before());
+        setting.term.along = along_load(setting, state.of.part);
+        if (setting.term.along.empty()) return true;
+        return reaches({&setting}, {1}, -needs_of(car_.circuit().parts[state.of.part], car_.parameters().system_volts));
+    }
+    if (!made || !made->limit || (check.measure != MeasureKind::volts && check.measure != MeasureKind::drop)) return true;
+    const Limit& limit = *made->limit;
+    const Reading& reading = made->difference ? *made->difference : made->reading;
+    if (reading.kind != ReadingKind::number || reading.may_chatter) return true;
+    const double error = std::max(reading.bare_low - reading.low, reading.high - reading.bare_high);
+    const auto set = [&](const Setup& with, MeasureKind measure, const Row& points) {
+        Setup placed = with;
+        for (SetupItem& item : placed.items)
+            if (item.kind == ItemKind::load && item.across_points) item.a = points.red, item.b = points.black, item.across_points = false;
+        return set_up(car_.circuit(), car_.parameters(), placed, measure, points, fault, car_.blown_before(),
+                      usual(Usual::ohms_test).value);
+    };
+    Setting here = set(check.with, check.measure, check.rows[row]);
+    std::vector<Setting*> terms{&here};
+    std::optional<Setting> there;
+    if (made->difference) {
+        const Check& before = plan_.checks[limit.reference];
+        const Row* points = &before.rows.front();
+        for (const Row& each : before.rows)
+            if (each.name == check.rows[row].name) points = &each;
+        there.emplace(set(before.with, before.measure, *points));
+        terms.push_back(&*there);
+    }
+    // `at least`: reading - least >= 0; `at most`: most - reading >= 0.
+    const auto at_least = [&](double least) {
+        return reaches(terms, terms.size() > 1 ? std::vector<double>{1, -1} : std::vector<double>{1}, error - least);
+    };
+    const auto at_most = [&](double most) {
+        return reaches(terms, terms.size() > 1 ? std::vector<double>{-1, 1} : std::vector<double>{-1}, error + most);
+    };
+    const bool within = limit.kind == LimitKind::within;
+    const double high = limit.high ? limit.high->si : 0, low = within ? -high : limit.low ? limit.low->si : 0;
+    const bool has_high = limit.high.has_value(), has_low = within || limit.low.has_value();
+    switch (answer) {
+    case Answer::pass: return (!has_high || at_most(high)) && (!has_low || at_least(low));
+    case Answer::low: return !has_low || at_most(low);
+    case Answer::high: return !has_high || at_least(high);
+    }
+    return true;
+}
+
+} // namespace loomsheet

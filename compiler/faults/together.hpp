@@ -1,0 +1,41 @@
+// What a car that complains can read. A reading and the complaint hang on the same wires and the same battery: each alone may
+// be possible where both together are not. Two slacks that must both be positive have a positive sum, whatever their weights; where
+// some weighted sum cannot be positive at any corner of the tolerances, no car has both.
+#pragma once
+#include "circuit/setting.hpp"
+#include "faults/answers.hpp"
+#include <memory>
+
+namespace loomsheet {
+
+// The complaint as an upper limit of volts along the branches of one load: "M3 still or M3 slow" is M3 below what it needs, with a
+// margin: what is just below is not complained of.
+struct ComplaintVolts {
+    PartId part = none;
+    double most = 0; // V
+};
+std::optional<ComplaintVolts> complaint_volts(const Plan& plan, double system_volts);
+
+// One car: a fault, or none.
+class Together {
+public:
+    Together(const Plan& plan, const Predictor& car, const ComplaintVolts& complaint);
+    // Whether it complains at all: from the range of those volts.
+    Truth complains() const { return complains_; }
+    // Whether a car that complains can come to this answer at this row; of a look row 0 is its pass.
+    bool possible(const Check& check, const RowPrediction* made, std::size_t row, Answer answer);
+
+private:
+    bool reaches(std::vector<Setting*> terms, std::vector<double> signs, double slack);
+    bool compatible(Setting& setting, const Stand& stand, const Stand& complaining);
+    bool relay_may(const Check& check, PartId relay, bool in);
+    const Plan& plan_;
+    const Predictor& car_;
+    ComplaintVolts complaint_;
+    std::unique_ptr<Setting> complaining_;
+    std::vector<Along> load_;  // empty where the load is broken inside, or its plug is off
+    Stands stands_;            // only those in which it complains
+    Truth complains_ = Truth::yes;
+};
+
+} // namespace loomsheet

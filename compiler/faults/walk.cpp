@@ -1,0 +1,118 @@
+#include "faults/walk.hpp"
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace loomsheet {
+
+Walker::Walker(const Plan& plan, const Matrix& matrix) : plan_(plan), matrix_(matrix), at_rest_(build_graph(plan.circuit)) {
+    for (const Verdict& verdict : plan.verdicts) {
+        std::vector<Suspect>& run = runs_.emplace_back();
+        for (const auto& [from, to] : verdict.blamed_runs)
+            for (const Suspect& each : suspects_between(plan.circuit, at_rest_, from, to))
+                run.push_back(each);
+    }
+}
+
+bool Walker::names_it(const std::vector<PointRef>& points, const Candidate& fault) const {
+    return std::any_of(points.begin(), points.end(),
+                       [&](const PointRef& point) { return names(plan_.circuit, point, fault); });
+}
+
+bool Walker::blames(int verdict, const Candidate& fault) const {
+    const std::vector<Suspect>& run = runs_[verdict];
+    return names_it(plan_.verdicts[verdict].blames, fault) || std::find(run.begin(), run.end(), fault.suspect) != run.end();
+}
+
+Judgement Walker::judge(const Ending& ending, const Candidate& fault) const {
+    switch (ending.kind) {
+    case EndKind::done: return Judgement::missed;
+    case EndKind::verdict:
+        if (blames(ending.verdict, fault)) return Judgement::found;
+        return plan_.verdicts[ending.verdict].blames_nothing ? Judgement::missed : Judgement::wrong;
+    case EndKind::suspects: break;
+    }
+    const Target* target = target_of(plan_.checks[ending.last.check], ending.last.outcome);
+    if (!target || target->run.empty()) return Judgement::open;
+    if (!target->run_is_span) return names_it(target->run, fault) ? Judgement::found : Judgement::wrong;
+    const std::vector<Suspect> run = suspects_between(plan_.circuit, at_rest_, target->run[0], target->run[1]);
+    return std::find(run.begin(), run.end(), fault.suspect) != run.end() ? Judgement::found : Judgement::wrong;
+}
+
+std::vector<Ending> Walker::endings(int fault) const {
+    std::vector<Ending> list;
+    if (plan_.checks.empty()) return list;
+    const std::vector<OutcomeSet>& sets = cells(fault);
+    std::vector<int> came(plan_.checks.size(), -2); // index into `steps` of the step before; -1 the start, -2 not reached
+    std::vector<std::pair<Step, int>> steps;        // and the one before it
+    std::vector<int> line{0};
+    came[0] = -1;
+    std::vector<bool> at_verdict(plan_.verdicts.size());
+    const auto way_to = [&](int last) {
+        std::vector<Step> way;
+        for (int at = last; at >= 0; at = steps[at].second)
+            way.push_back(steps[at].first);
+        std::reverse(way.begin(), way.end());
+        return way;
+    };
+    const auto go = [&](const Target* target, int step, const auto& self) -> void {
+        if (target && (target->kind == TargetKind::check || target->kind == TargetKind::next) && target->index != none) {
+            if (came[target->index] == -2) came[target->index] = step, line.push_back(target->index);
+            return;
+        }
+        if (target && target->kind == TargetKind::verdict && target->index != none) {
+            const Verdict& verdict = plan_.verdicts[target->index];
+            const bool goes_on = verdict.then.kind == TargetKind::check || verdict.then.kind == TargetKind::next;
+            const bool ends = !goes_on || (fault != none && blames(target->index, matrix_.faults[fault]));
+            if (!at_verdict[target->index] && ends)
+                list.push_back({EndKind::verdict, target->index, steps[step].first, way_to(step)});
+            at_verdict[target->index] = true;
+            if (!ends) self(&verdict.then, step, self);
+            return;
+        }
+        const bool done = target && target->kind == TargetKind::done;
+        list.push_back({done ? EndKind::done : EndKind::suspects, none, steps[step].first, way_to(step)});
+    };
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const int here = line[i];
+        if (sets[here] & stop_bit) {
+            steps.push_back({{here, Step::jumps}, came[here]});
+            go(nullptr, static_cast<int>(steps.size()) - 1, go);
+        }
+        for (std::size_t o = 0; o <= plan_.checks[here].outcomes.size(); ++o) {
+            if ((sets[here] & outcome_bit(o)) == 0) continue;
+            steps.push_back({{here, o}, came[here]});
+            go(target_of(plan_.checks[here], o), static_cast<int>(steps.size()) - 1, go);
+        }
+    }
+    return list;
+}
+
+namespace {
+std::string outcome_words(const Check& check, std::size_t index) {
+    if (index == Step::jumps) return "jumps";
+    if (index >= check.outcomes.size()) return check.measure == MeasureKind::look ? "NO" : "fails";
+    const Outcome& outcome = check.outcomes[index];
+    const std::string row = outcome.row.empty() ? "" : fmt::format(" at \"{}\"", outcome.row);
+    switch (outcome.kind) {
+    case OutcomeKind::pass: return check.measure == MeasureKind::look ? "YES" : "passes";
+    case OutcomeKind::fail: return (check.measure == MeasureKind::look ? "NO" : "fails") + row;
+    case OutcomeKind::low: return "low" + row;
+    case OutcomeKind::high: return "high" + row;
+    case OutcomeKind::open: return "open" + row;
+    case OutcomeKind::no_current: return "no current" + row;
+    case OutcomeKind::band: return "in its band" + row;
+    case OutcomeKind::answer: return fmt::format("\"{}\"", outcome.answer);
+    }
+    return {};
+}
+} // namespace
+
+std::string way_words(const Plan& plan, const std::vector<Step>& way) {
+    std::string words;
+    for (const Step& step : way)
+        words += fmt::format("{}{} {}", words.empty() ? "" : ", ", plan.checks[step.check].label,
+                             outcome_words(plan.checks[step.check], step.outcome));
+    return words;
+}
+
+} // namespace loomsheet
