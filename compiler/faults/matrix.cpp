@@ -46,8 +46,10 @@ private:
 };
 
 struct CheckFlows {
-    std::vector<Flows> rows; // with what they are held against
+    std::vector<Flows> rows;     // with what they are held against
+    std::vector<PartId> seen;    // parts that are looked at, in the hand too
     bool may_change(const Fault& fault) const {
+        if (std::find(seen.begin(), seen.end(), fault.at_point.part) != seen.end() && fault.at_point.part != none) return true;
         return std::any_of(rows.begin(), rows.end(), [&](const Flows& each) { return each.may_change(fault); });
     }
 };
@@ -55,6 +57,13 @@ struct CheckFlows {
 CheckFlows flows_of(const Plan& plan, const Predictor& sound, const Check& check) {
     CheckFlows made;
     if (check.measure == MeasureKind::look) made.rows.emplace_back(sound, setup_of(check), MeasureKind::look, nullptr);
+    const auto see = [&](const States& states) {
+        for (const State& state : states.list)
+            made.seen.push_back(state.of.part);
+    };
+    see(check.look_states);
+    for (const Outcome& outcome : check.outcomes)
+        see(outcome.states);
     for (const Row& row : check.rows) {
         made.rows.emplace_back(sound, check.with, check.measure, &row);
         const Limit* limit = limit_of(check, row.name);
@@ -95,6 +104,39 @@ Truth complains(const Plan& plan, const Predictor& sound, const Predictor& car) 
     return works_as_before(plan, sound, car) ? Truth::no : Truth::maybe;
 }
 
+std::vector<OutcomeSet> outcomes_of_car(const Plan& plan, const Predictor& car) {
+    std::vector<OutcomeSet> cells;
+    for (const Check& check : plan.checks)
+        cells.push_back(outcomes_of(check, predict_check(plan, car, check)));
+    return cells;
+}
+
+Candidate as_candidate(const Fault& fault) {
+    Candidate made;
+    made.fault = fault;
+    const PointRef& at = fault.at_point;
+    if (at.wire != none)
+        made.suspect.wire = at.wire;
+    else if (at.metal == Metal::joint)
+        made.suspect.joint = at.pin;
+    else
+        made.suspect.part = at.part;
+    return made;
+}
+
+namespace {
+// A short with no fuse before it: no plan is walked with such a car.
+bool burns(const Plan& plan, const Predictor& car) {
+    constexpr double too_much = 500; // A, from a battery at rest
+    Setting setting = set_up(car.circuit(), car.parameters(), plan.complaint_with, &*car.fault(), {});
+    Stand stand = setting.from;
+    setting.bench->settle(usual_values(*setting.network), stand);
+    for (std::size_t i = 0; i < setting.network->branches.size(); ++i)
+        if (setting.network->branches[i].law == Law::source && std::abs(setting.bench->amps(static_cast<int>(i))) > too_much) return true;
+    return false;
+}
+} // namespace
+
 Matrix fault_matrix(const Plan& plan, const Predictor& sound, const Prediction& of_sound) {
     Matrix matrix;
     std::vector<CheckFlows> flows;
@@ -112,6 +154,7 @@ Matrix fault_matrix(const Plan& plan, const Predictor& sound, const Prediction& 
             continue;
         }
         const Predictor car(sound, candidate.fault, can_blow(candidate.fault.kind) ? uses : std::vector<Setup>());
+        if (candidate.fault.kind == FaultKind::to_ground && car.blown_before().empty() && burns(plan, car)) continue;
         std::optional<Together> together;
         Truth harm = complains(plan, sound, car);
         if (harm != Truth::no && volts) {

@@ -14,6 +14,10 @@ struct Matrix {
 };
 
 Matrix fault_matrix(const Plan& plan, const Predictor& sound, const Prediction& of_sound);
+// The outcomes of a car at every check, whatever the complaint.
+std::vector<OutcomeSet> outcomes_of_car(const Plan& plan, const Predictor& car);
+// What is repaired for a fault that a plan names.
+Candidate as_candidate(const Fault& fault);
 // Whether the complaint is there; for a plan whose complaint has no meaning, whether any load that works on a sound car in
 // normal use may not.
 Truth complains(const Plan& plan, const Predictor& sound, const Predictor& car);

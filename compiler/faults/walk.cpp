@@ -4,7 +4,7 @@
 
 namespace loomsheet {
 
-Walker::Walker(const Plan& plan, const Matrix& matrix) : plan_(plan), matrix_(matrix), at_rest_(build_graph(plan.circuit)) {
+Walker::Walker(const Plan& plan) : plan_(plan), at_rest_(build_graph(plan.circuit)) {
     for (const Verdict& verdict : plan.verdicts) {
         std::vector<Suspect>& run = runs_.emplace_back();
         for (const auto& [from, to] : verdict.blamed_runs)
@@ -38,10 +38,9 @@ Judgement Walker::judge(const Ending& ending, const Candidate& fault) const {
     return std::find(run.begin(), run.end(), fault.suspect) != run.end() ? Judgement::found : Judgement::wrong;
 }
 
-std::vector<Ending> Walker::endings(int fault) const {
+std::vector<Ending> Walker::endings(const std::vector<OutcomeSet>& sets, const Candidate* fault, std::vector<Step>* taken) const {
     std::vector<Ending> list;
     if (plan_.checks.empty()) return list;
-    const std::vector<OutcomeSet>& sets = cells(fault);
     std::vector<int> came(plan_.checks.size(), -2); // index into `steps` of the step before; -1 the start, -2 not reached
     std::vector<std::pair<Step, int>> steps;        // and the one before it
     std::vector<int> line{0};
@@ -62,7 +61,7 @@ std::vector<Ending> Walker::endings(int fault) const {
         if (target && target->kind == TargetKind::verdict && target->index != none) {
             const Verdict& verdict = plan_.verdicts[target->index];
             const bool goes_on = verdict.then.kind == TargetKind::check || verdict.then.kind == TargetKind::next;
-            const bool ends = !goes_on || (fault != none && blames(target->index, matrix_.faults[fault]));
+            const bool ends = !goes_on || (fault && blames(target->index, *fault));
             if (!at_verdict[target->index] && ends)
                 list.push_back({EndKind::verdict, target->index, steps[step].first, way_to(step)});
             at_verdict[target->index] = true;
@@ -84,6 +83,9 @@ std::vector<Ending> Walker::endings(int fault) const {
             go(target_of(plan_.checks[here], o), static_cast<int>(steps.size()) - 1, go);
         }
     }
+    if (taken)
+        for (const auto& [step, before] : steps)
+            taken->push_back(step);
     return list;
 }
 

@@ -27,20 +27,17 @@ enum class Judgement : std::uint8_t {
 
 class Walker {
 public:
-    Walker(const Plan& plan, const Matrix& matrix);
-    // The endings of a fault; of a sound car where `fault` is none. Each verdict, each stop, once.
-    std::vector<Ending> endings(int fault) const;
+    explicit Walker(const Plan& plan);
+    // Where a car may end that has these outcomes, by check; `fault` is null for a sound one. Each verdict and each stop once.
+    // Every step that it may take is added to `steps`.
+    std::vector<Ending> endings(const std::vector<OutcomeSet>& sets, const Candidate* fault, std::vector<Step>* steps = nullptr) const;
     Judgement judge(const Ending& ending, const Candidate& fault) const;
     // Whether a verdict blames it: by its part, wire or joint, by an element, or on a run.
     bool blames(int verdict, const Candidate& fault) const;
-    // What a verdict blames, as suspects.
-    const std::vector<Suspect>& run_of(int verdict) const { return runs_[verdict]; }
-    const std::vector<OutcomeSet>& cells(int fault) const { return fault == none ? matrix_.sound : matrix_.cells[fault]; }
 
 private:
     bool names_it(const std::vector<PointRef>& points, const Candidate& fault) const;
     const Plan& plan_;
-    const Matrix& matrix_;
     Graph at_rest_;
     std::vector<std::vector<Suspect>> runs_; // by verdict
 };

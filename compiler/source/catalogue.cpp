@@ -114,6 +114,15 @@ constexpr CatalogueRow rows[] = {
     {619, warning, "a reading beyond what is computed"},
     {620, error, "a check whose limit cannot be computed"},
     {621, warning, "a reading below zero"},
+    // what the plan proves
+    {701, warning, "a verdict that does not name all that fits"},
+    {702, warning, "a verdict that blames what is cleared"},
+    {703, warning, "an outcome that nothing can have"},
+    {704, warning, "a check that can find nothing"},
+    {705, warning, "a verdict at which nothing ends"},
+    {706, warning, "a planted fault that is not found"},
+    {707, warning, "a new fuse on a short"},
+    {708, warning, "a gap in the plan"},
     // the sheet
     {801, error, "a character that no typeface has"},
     {802, error, "a text too wide for its place"},
