@@ -39,12 +39,15 @@ struct Look { // one row and all that is said of it
     bool is_nothing(const Reading& of) const {
         return of.kind == ReadingKind::number && !is_ohms(check.measure) && std::max(-of.low, of.high) <= noise;
     }
-    std::string_view unit() const { return check.measure == MeasureKind::clamp || check.measure == MeasureKind::amps ? "A" : "V"; }
+    std::string_view unit() const {
+        return check.measure == MeasureKind::clamp || check.measure == MeasureKind::amps ? "A" : "V";
+    }
     // The limit as the plan has it, no wider than it must be; or the one that the circuit gives.
     std::string write_widened() const { return write(widened_limit(circuit(), check.measure, reading(), *made.limit)); }
     std::string write_computed() const { return write(computed_limit(circuit(), check.measure, reading())); }
     std::string write(const std::optional<Limit>& limit) const {
-        return limit ? fmt::format("write `{}`, or leave `expect` out: it is computed then", expect(*limit)) : std::string();
+        return limit ? fmt::format("write `{}`, or leave `expect` out: it is computed then", expect(*limit))
+                     : std::string();
     }
     std::string expect(const Limit& limit) const {
         const std::string of_row = check.rows.size() > 1 ? fmt::format("\"{}\" ", row.name) : std::string();
@@ -62,12 +65,14 @@ struct Look { // one row and all that is said of it
         std::string at = point(row.red);
         if (row.red.pin == none && row.red.part != none)
             for (const PinId pin : circuit().parts[row.red.part].pins)
-                if (const auto wires = circuit().wires_at(pin); wires.size() == 1) at = circuit().wires[wires.front()].id;
+                if (const auto wires = circuit().wires_at(pin); wires.size() == 1)
+                    at = circuit().wires[wires.front()].id;
         return fmt::format("write `clamp {}`, nothing taken out", at);
     }
 };
 
-// --- LS605, LS614, LS615, LS616, LS619, LS620: where there is no number ------------------------------------------------------
+// --- LS605, LS614, LS615, LS616, LS619, LS620: where there is no number
+// ------------------------------------------------------
 bool is_relay(const Look& look, const InDoubt& each) { return look.circuit().parts[each.part].kind == PartKind::relay; }
 
 std::string chatters_words(const Look& look) {
@@ -80,13 +85,15 @@ std::string chatters_words(const Look& look) {
 std::string history_words(const Look& look) {
     const std::vector<InDoubt>& doubts = look.reading().in_doubt;
     if (doubts.empty()) return "what this reads hangs on what was on before";
-    const auto too_little = std::find_if(doubts.begin(), doubts.end(), [](const InDoubt& each) { return each.low > each.off; });
+    const auto too_little =
+        std::find_if(doubts.begin(), doubts.end(), [](const InDoubt& each) { return each.low > each.off; });
     if (too_little == doubts.end())
         return fmt::format("what this reads hangs on what was on before: once on, {} holds itself",
                            look.circuit().part_name(doubts.front().part));
-    return fmt::format("what this reads hangs on what was on before: {} gets {:.1f} V, too little to {} ({} V) and enough to hold on",
-                       look.circuit().part_name(too_little->part), too_little->low,
-                       is_relay(look, *too_little) ? "pull in" : "start", number_words(too_little->on));
+    return fmt::format(
+        "what this reads hangs on what was on before: {} gets {:.1f} V, too little to {} ({} V) and enough to hold on",
+        look.circuit().part_name(too_little->part), too_little->low, is_relay(look, *too_little) ? "pull in" : "start",
+        number_words(too_little->on));
 }
 
 bool not_at_rest(const Look& look, int code, std::string says, std::string help) {
@@ -116,9 +123,11 @@ bool prove_number(const Look& look) {
                    "`with` is the whole set-up: leave on and switch on what joins the two points");
     case ReadingKind::chatters:
         return not_at_rest(look, 615, chatters_words(look),
-                           "look for a relay whose own contact feeds its coil; where that is meant, write `not computed` behind the limit");
+                           "look for a relay whose own contact feeds its coil; where that is meant, write `not "
+                           "computed` behind the limit");
     case ReadingKind::history:
-        return not_at_rest(look, 616, history_words(look), "say in `with` what makes it certain: what is on, or what is pulled");
+        return not_at_rest(look, 616, history_words(look),
+                           "say in `with` what makes it certain: what is on, or what is pulled");
     default: return true;
     }
 }
@@ -126,49 +135,62 @@ bool prove_number(const Look& look) {
 void prove_certain(const Look& look) {
     for (const InDoubt& each : look.reading().in_doubt) {
         const bool relay = is_relay(look, each), lets_go = each.low <= each.off && each.high < each.on;
-        const std::string sure = lets_go ? fmt::format("lets go for sure only up to {} V: on a sound car it may stay in", number_words(each.off))
-                                         : fmt::format("{} for sure only from {} V: on a sound car it may not", relay ? "pulls in" : "works",
-                                                       number_words(each.on));
+        const std::string sure =
+            lets_go
+                ? fmt::format("lets go for sure only up to {} V: on a sound car it may stay in", number_words(each.off))
+                : fmt::format("{} for sure only from {} V: on a sound car it may not", relay ? "pulls in" : "works",
+                              number_words(each.on));
         look.findings.add(614, look.check.at,
-                          fmt::format("{} gets {:.1f} .. {:.1f} V here, and {}", look.circuit().part_name(each.part), each.low, each.high, sure),
-                          relay ? "take what is in series with its coil out of this set-up" : "feed it fully in this set-up");
+                          fmt::format("{} gets {:.1f} .. {:.1f} V here, and {}", look.circuit().part_name(each.part),
+                                      each.low, each.high, sure),
+                          relay ? "take what is in series with its coil out of this set-up"
+                                : "feed it fully in this set-up");
     }
 }
 
-// --- LS606, LS609, LS610, LS612: the instrument and what flows ----------------------------------------------------------------
+// --- LS606, LS609, LS610, LS612: the instrument and what flows
+// ----------------------------------------------------------------
 bool prove_instrument(const Look& look) {
     const Reading& reading = look.reading();
     if (is_ohms(look.check.measure) && reading.residual > most_residual) {
-        look.findings.add(606, look.row.at,
-                          fmt::format("{}a current flows here already, {} A, and an ohmmeter tests with {} A: `{}` reads false", look.name(),
-                                      fmt::format("{:.3g}", reading.residual * ohms_test_amps), ohms_test_amps, measure_word(look.check.measure)),
-                          fmt::format("add `{} disconnected` to the set-up, or write `drop` instead", look.minus_clamp()));
+        look.findings.add(
+            606, look.row.at,
+            fmt::format("{}a current flows here already, {} A, and an ohmmeter tests with {} A: `{}` reads false",
+                        look.name(), fmt::format("{:.3g}", reading.residual * ohms_test_amps), ohms_test_amps,
+                        measure_word(look.check.measure)),
+            fmt::format("add `{} disconnected` to the set-up, or write `drop` instead", look.minus_clamp()));
         return false;
     }
     if (look.check.measure == MeasureKind::amps && reading.kind == ReadingKind::number) {
         if (reading.bare_high > most_in_line) {
             look.findings.add(609, look.row.at,
-                              fmt::format("{}{} would flow through the meter: its jack carries {:.0f} A", look.name(), look.range_of(reading), most_in_line),
+                              fmt::format("{}{} would flow through the meter: its jack carries {:.0f} A", look.name(),
+                                          look.range_of(reading), most_in_line),
                               look.clamp_instead());
             return false;
         }
         if (reading.burden > most_burden)
-            look.findings.add(610, look.row.at,
-                              fmt::format("{}the meter in line has {} ohm with its leads and takes {:.0f} % off the current that it measures", look.name(),
-                                          usual(Usual::in_line).value, reading.burden * 100),
-                              look.clamp_instead());
+            look.findings.add(
+                610, look.row.at,
+                fmt::format(
+                    "{}the meter in line has {} ohm with its leads and takes {:.0f} % off the current that it measures",
+                    look.name(), usual(Usual::in_line).value, reading.burden * 100),
+                look.clamp_instead());
     }
     if (look.check.measure == MeasureKind::drop && reading.carried < least_carried) {
-        look.findings.add(612, look.row.at,
-                          fmt::format("{}no current to speak of flows from {} here: a good joint and a bad one both read 0 V", look.name(), look.points()),
-                          "switch the load on in `with`: a drop needs its current");
+        look.findings.add(
+            612, look.row.at,
+            fmt::format("{}no current to speak of flows from {} here: a good joint and a bad one both read 0 V",
+                        look.name(), look.points()),
+            "switch the load on in `with`: a drop needs its current");
         return false;
     }
     return true;
 }
 
-// --- LS601 to LS604, LS621: the limits -----------------------------------------------------------------------------------------
-// What a reading can come to at all: nothing, or all that the supply gives.
+// --- LS601 to LS604, LS621: the limits
+// ----------------------------------------------------------------------------------------- What a reading can come to
+// at all: nothing, or all that the supply gives.
 double most_volts(const Look& look) {
     double most = 0;
     for (const std::vector<ParameterId>& emfs : look.sound.parameters().emf)
@@ -178,8 +200,10 @@ double most_volts(const Look& look) {
 }
 
 bool nothing_misses(const Look& look, const Limit& limit) {
-    const bool running = Situation(look.circuit(), look.check.with).running(); // an alternator that is not held gives more
-    const bool volts = !running && (look.check.measure == MeasureKind::volts || look.check.measure == MeasureKind::drop);
+    const bool running =
+        Situation(look.circuit(), look.check.with).running(); // an alternator that is not held gives more
+    const bool volts =
+        !running && (look.check.measure == MeasureKind::volts || look.check.measure == MeasureKind::drop);
     switch (limit.kind) {
     case LimitKind::below: return volts && limit.high->si >= most_volts(look);
     case LimitKind::above: return limit.low->si <= 0;
@@ -214,7 +238,9 @@ std::string how_many_fail(const Look& look, const Reading& compared) {
     if (look.made.fit == Fit::fails) return "all of them fail";
     Reading likely = compared;
     likely.low = compared.likely_low, likely.high = compared.likely_high;
-    return compared.kind == ReadingKind::number && fit_of(likely, *look.made.limit) == Fit::passes ? "a few of them fail" : "some of them fail";
+    return compared.kind == ReadingKind::number && fit_of(likely, *look.made.limit) == Fit::passes
+               ? "a few of them fail"
+               : "some of them fail";
 }
 
 // "sound cars read 12.3 .. 12.9 V", "on sound cars the test lamp is dark"
@@ -225,8 +251,11 @@ std::string sound_cars(const Look& look, const Reading& reading) {
     case ReadingKind::yes: return fmt::format("on sound cars {} {}", shows, beeper ? "beeps" : "is lit");
     case ReadingKind::no: return fmt::format("on sound cars {} is {}", shows, beeper ? "silent" : "dark");
     case ReadingKind::unsure:
-        if (beeper) return fmt::format("sound cars have {:.0f} .. {:.0f} ohm, and the meter may beep or not", reading.low, reading.high);
-        return fmt::format("on sound cars the test lamp gets {:.1f} .. {:.1f} V and may glow or not", reading.low, reading.high);
+        if (beeper)
+            return fmt::format("sound cars have {:.0f} .. {:.0f} ohm, and the meter may beep or not", reading.low,
+                               reading.high);
+        return fmt::format("on sound cars the test lamp gets {:.1f} .. {:.1f} V and may glow or not", reading.low,
+                           reading.high);
     default: return "sound cars read " + look.range_of(reading);
     }
 }
@@ -237,8 +266,11 @@ bool prove_sign(const Look& look) {
     if (limit && (limit->not_computed || limit->kind == LimitKind::within)) return false;
     const bool positive = !limit || (limit->high && limit->high->si > 0) || (limit->low && limit->low->si >= 0);
     if (!positive || look.reading().kind != ReadingKind::number || look.reading().bare_high >= -noise) return false;
-    look.findings.add(621, look.row.at, fmt::format("{}sound cars read {}, below zero: the two leads lie the wrong way round", look.name(), look.range_of(look.reading())),
-                      fmt::format("write `{} {} to {}`", measure_word(look.check.measure), look.point(look.row.black), look.point(look.row.red)));
+    look.findings.add(621, look.row.at,
+                      fmt::format("{}sound cars read {}, below zero: the two leads lie the wrong way round",
+                                  look.name(), look.range_of(look.reading())),
+                      fmt::format("write `{} {} to {}`", measure_word(look.check.measure), look.point(look.row.black),
+                                  look.point(look.row.red)));
     return true;
 }
 
@@ -248,19 +280,27 @@ void prove_limit(const Look& look) {
     const std::string says = written_limit(look.plan, limit);
     const Reading& compared = look.made.difference ? *look.made.difference : look.reading();
     if (compared.kind == ReadingKind::number && nothing_misses(look, limit)) {
-        const std::string why = limit.high ? fmt::format(" (no supply gives more than {:.1f} V)", most_volts(look)) : std::string();
-        look.findings.add(603, look.limit_at(), fmt::format("{}nothing can miss `{}`: this check passes whatever is wrong{}", look.name(), says, why),
-                          look.write_computed());
+        const std::string why =
+            limit.high ? fmt::format(" (no supply gives more than {:.1f} V)", most_volts(look)) : std::string();
+        look.findings.add(
+            603, look.limit_at(),
+            fmt::format("{}nothing can miss `{}`: this check passes whatever is wrong{}", look.name(), says, why),
+            look.write_computed());
         return;
     }
     if (compared.kind == ReadingKind::number && is_blunt(look, limit)) {
-        look.findings.add(604, look.limit_at(),
-                          fmt::format("{}the meter{} reads ±{} here: it cannot tell `{}` from a miss", look.name(),
-                                      look.check.measure == MeasureKind::ohms ? " with its leads" : "",
-                                      value_words(error_at(look, limit), look.check.measure == MeasureKind::ohms ? 0.1 : 1e-3, look.check.measure), says),
-                          look.check.measure == MeasureKind::ohms ? "write `drop`, with the load on"
-                          : limit.kind == LimitKind::within       ? fmt::format("write at least `within {}`", value_words(rounded_up(error_at(look, limit), 0.01), 0.01, look.check.measure))
-                                                                  : look.write_widened());
+        look.findings.add(
+            604, look.limit_at(),
+            fmt::format("{}the meter{} reads ±{} here: it cannot tell `{}` from a miss", look.name(),
+                        look.check.measure == MeasureKind::ohms ? " with its leads" : "",
+                        value_words(error_at(look, limit), look.check.measure == MeasureKind::ohms ? 0.1 : 1e-3,
+                                    look.check.measure),
+                        says),
+            look.check.measure == MeasureKind::ohms ? "write `drop`, with the load on"
+            : limit.kind == LimitKind::within
+                ? fmt::format("write at least `within {}`",
+                              value_words(rounded_up(error_at(look, limit), 0.01), 0.01, look.check.measure))
+                : look.write_widened());
         return;
     }
     if (look.made.fit != Fit::may_miss && look.made.fit != Fit::fails) return;
@@ -269,16 +309,20 @@ void prove_limit(const Look& look) {
     if (look.made.difference) {
         const double off = std::max(std::abs(compared.low), std::abs(compared.high));
         look.findings.add(none_passes ? 602 : 601, look.limit_at(),
-                          fmt::format("{}sound cars differ by {}, and the limit is {}: {}", look.name(), look.range_of(compared), says, how_many_fail(look, compared)),
-                          fmt::format("write `expect within {} of {}`", value_words(rounded_up(off, 0.1), 0.1, look.check.measure),
+                          fmt::format("{}sound cars differ by {}, and the limit is {}: {}", look.name(),
+                                      look.range_of(compared), says, how_many_fail(look, compared)),
+                          fmt::format("write `expect within {} of {}`",
+                                      value_words(rounded_up(off, 0.1), 0.1, look.check.measure),
                                       look.plan.checks[limit.reference].label));
         return;
     }
-    const std::string help = !none_passes                 ? look.write_widened()
+    const std::string help = !none_passes                ? look.write_widened()
                              : look.is_nothing(compared) ? "`with` is the whole set-up: does it lack what must be on?"
                                                          : look.write_computed();
     look.findings.add(none_passes ? 602 : 601, look.limit_at(),
-                      fmt::format("{}{}, and the limit is {}: {}", look.name(), sound_cars(look, compared), says, how_many_fail(look, compared)), help);
+                      fmt::format("{}{}, and the limit is {}: {}", look.name(), sound_cars(look, compared), says,
+                                  how_many_fail(look, compared)),
+                      help);
 }
 
 // A look that no sound car passes.
