@@ -90,6 +90,7 @@ bool Bench::stands_still(int branch, std::span<const double> values, double volt
 
 double Bench::bent_amps(int branch, std::span<const double> values, double volts) const {
     const NetBranch& of = network_->branches[branch];
+    if (of.law == Law::absent) return 0; // taken out after the bench was made
     if (of.law == Law::diode) return std::max(0.0, (volts - values[of.second]) / values[of.ohms]);
     if (of.law == Law::filament) return Filament{values[of.ohms], values[of.second], of.volts}.amps(volts);
     return Motor{values[of.ohms], values[of.second], of.volts}.amps(volts);
@@ -99,6 +100,7 @@ double Bench::bent_amps(int branch, std::span<const double> values, double volts
 Admittance Bench::bent(int branch, std::span<const double> values, double volts) const {
     const NetBranch& of = network_->branches[branch];
     double siemens = 0;
+    if (of.law == Law::absent) return {};
     if (of.law == Law::diode) {
         if (volts <= values[of.second]) return {};
         siemens = 1 / values[of.ohms];

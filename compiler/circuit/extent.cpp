@@ -178,6 +178,50 @@ Size size_of(Bench& bench, const Stand& stand, std::vector<Along> along) {
     return {low, high};
 }
 
+// Every relay and module with the volts that it gets in this stand, and whether it is on there.
+struct Device {
+    InDoubt device;
+    bool on;
+};
+std::vector<Device> devices_in(Bench& bench, Stand stand) {
+    const Network& network = bench.network();
+    bench.settle(usual_values(network), stand, true);
+    std::vector<Device> list;
+    for (std::size_t i = 0; i < network.relays.size(); ++i) {
+        const Relay& relay = network.relays[i];
+        const double pull = std::abs(bench.volts(pull_of(network, relay)));
+        list.push_back({{relay.part, pull, pull, relay.pulls_in, relay.drops_out}, stand.in[i] != 0});
+    }
+    for (std::size_t i = 0; i < network.modules.size(); ++i) {
+        const Module& module = network.modules[i];
+        double feed = 0;
+        for (const int supply : module.supplies)
+            feed = std::max(feed, bench.volts(supply));
+        list.push_back({{module.part, feed, feed, module.needs, module.needs}, stand.alive[i] != 0});
+    }
+    return list;
+}
+
+// What does not stay as this stand has it.
+std::vector<InDoubt> restless_in(Bench& bench, const Stand& stand) {
+    std::vector<InDoubt> list;
+    for (const auto& [device, on] : devices_in(bench, stand))
+        if (on ? device.low <= device.off : device.low >= device.on) list.push_back(device);
+    return list;
+}
+
+// What is on in one stand and off in the other: its volts in the one are `low`, in the other `high`.
+std::vector<InDoubt> differing(Bench& bench, const Stand& one, const Stand& other) {
+    const std::vector<Device> here = devices_in(bench, one), there = devices_in(bench, other);
+    std::vector<InDoubt> list;
+    for (std::size_t i = 0; i < here.size(); ++i) {
+        if (here[i].on == there[i].on) continue;
+        list.push_back(here[i].device);
+        list.back().high = there[i].device.low;
+    }
+    return list;
+}
+
 } // namespace
 
 Extent extent_of(std::span<Term> terms, std::size_t shared) { return Corners(terms, shared).find(); }
@@ -189,13 +233,14 @@ Stands stands_of(Bench& bench, const Stand& from) {
     const Network& network = bench.network();
     Stand rest = from;
     if (bench.settle(values, rest) == Settling::chatters) {
-        stands.chatters = true;
+        stands.chatters = true, stands.moves = restless_in(bench, rest);
         return stands;
     }
     Stand busy = bench.all_on();
     busy.blown = from.blown;
     const bool busy_rests = bench.settle(values, busy) == Settling::settled;
     stands.history = !busy_rests || busy != rest;
+    if (stands.history) stands.moves = differing(bench, rest, busy);
 
     std::vector<Stand> open{rest}, seen{rest}, left_for; // left_for: where a car goes from a stand that holds for others
     if (busy_rests && busy != rest) open.push_back(busy), seen.push_back(busy);

@@ -30,6 +30,7 @@ Extent extent_of(std::span<Term> terms, std::size_t shared);
 struct Stands {
     std::vector<Stand> list;
     std::vector<InDoubt> in_doubt;
+    std::vector<InDoubt> moves; // what chatters; or what ends otherwise: its volts from rest `low`, from all on `high`
     bool chatters = false, history = false;
     bool may_chatter = false; // some car leaves its stand and comes back to it
 };

@@ -202,8 +202,11 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
                 for (const NetBranch& branch : setting.network->branches)
                     if (branch.law == Law::diode && open_volts.size() == 1) open_volts = {test.value, test.low, test.high};
             const Stands stands = stands_of(*setting.bench, setting.from);
-            if (stands.chatters) return of_kind(ReadingKind::chatters);
-            if (stands.history && !fault) return of_kind(ReadingKind::history);
+            if (stands.chatters || (stands.history && !fault)) {
+                Reading no_number = of_kind(stands.chatters ? ReadingKind::chatters : ReadingKind::history);
+                no_number.in_doubt = stands.moves;
+                return no_number;
+            }
             const std::vector<InDoubt> in_doubt = all ? all->in_doubt : stands.in_doubt;
             for (const Stand& stand : stands.list) {
                 Reading reading = in_stand(setting, stand, measure, open_volts[turn]);

@@ -48,6 +48,18 @@ std::string beyond_of(const Circuit& circuit, const Setup& setup) {
     return any && !charging ? "the engine runs, and no battery or alternator says its volts `when engine running`" : "";
 }
 
+// Whether one of the tips lies on metal that is joined to a node whose volts are unknown. What is joined to the body is known.
+bool hangs_on(const Network& network, NodeId unknown, std::initializer_list<NodeId> tips) {
+    const Admit joined = [&](const Edge& edge, NodeId, NodeId) {
+        const auto index = static_cast<std::size_t>(&edge - network.graph.edges.data());
+        return !limits_current(edge) && network.branches[index].law != Law::absent;
+    };
+    const NodeId start[] = {unknown};
+    const Reach metal = reach(network.graph, start, joined);
+    return !metal.has(network.graph.body) &&
+           std::any_of(tips.begin(), tips.end(), [&](NodeId tip) { return metal.has(tip); });
+}
+
 Setting begin(const Circuit& circuit, const Parameters& parameters, const Setup& setup, const Fault* fault) {
     Setting made;
     made.network = std::make_unique<Network>(build_network(circuit, parameters, setup));
@@ -130,8 +142,8 @@ Setting set_up(const Circuit& circuit, const Parameters& parameters, const Setup
     default: instrument.siemens = 1e-6 / usual(Usual::meter_ohms).value; break;
     }
     for (const NodeId node : made.network->unknown)
-        if (node == made.red || node == made.black)
-            made.beyond = "what " + node_name(circuit, made.network->graph.nodes[node]) + " shows hangs on more than this circuit";
+        if (hangs_on(*made.network, node, {made.red, made.black}))
+            made.beyond = "the plan does not say what " + circuit.parts[circuit.pins[made.network->graph.nodes[node].pin].part].id + " gives here";
     finish(made, instrument, blown);
     return made;
 }

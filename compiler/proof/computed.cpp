@@ -41,6 +41,7 @@ std::optional<Limit> widened_limit(const Circuit& circuit, MeasureKind measure, 
     const auto step = [&](double value) { return shown_step(circuit, value, measure) * (std::abs(value) < 2 ? 1 : 10); };
     if (wide.low && reading.low < wide.low->si)
         wide.low = quantity(rounded_down(reading.low, step(reading.low)), step(reading.low), measure);
+    if (wide.low && wide.low->si <= 0 && wide.high) wide.kind = LimitKind::below, wide.low.reset();
     if (wide.high && reading.high > wide.high->si)
         wide.high = quantity(rounded_up(reading.high, step(reading.high)), step(reading.high), measure);
     return wide;

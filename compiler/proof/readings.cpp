@@ -1,5 +1,7 @@
 #include "proof/readings.hpp"
 #include "circuit/fault.hpp"
+#include "circuit/setting.hpp"
+#include "circuit/situation.hpp"
 #include "proof/computed.hpp"
 #include "proof/reading_table.hpp"
 #include "proof/words.hpp"
@@ -12,7 +14,10 @@ namespace {
 
 constexpr double most_residual = 0.01, most_burden = 0.02; // shares: of the test current, of the reading
 constexpr double most_in_line = 10;                        // A: the jack of a meter is fused there, common practice
-constexpr double least_carried = 0.01;                     // A: less drops nothing that a meter shows
+constexpr double least_carried = 1e-3;                     // A: less drops nothing that a meter shows, even in 5 ohm
+constexpr double noise = 0.02;                             // V, A: the last digits of a display
+
+bool is_ohms(MeasureKind measure) { return measure == MeasureKind::ohms || measure == MeasureKind::continuity; }
 
 struct Look { // one row and all that is said of it
     const Plan& plan;
@@ -27,26 +32,76 @@ struct Look { // one row and all that is said of it
     // Its own limit, or the one that holds for all rows; else the row itself.
     Span limit_at() const { return made.limit && made.limit->at.end > made.limit->at.begin ? made.limit->at : row.at; }
     std::string name() const { return row.name.empty() ? std::string() : fmt::format("\"{}\": ", row.name); }
-    std::string reads() const { return words_of(reading()); }
-    // "12.36 .. 12.94 V, most of them 12.5 .. 12.8 V"
-    std::string words_of(const Reading& of) const {
-        std::string words = range_words(circuit(), of, check.measure);
-        Reading likely = of;
-        likely.low = of.likely_low, likely.high = of.likely_high;
-        if (of.kind == ReadingKind::number) words += fmt::format(", most of them {}", range_words(circuit(), likely, check.measure));
-        return words;
+    std::string range_of(const Reading& of) const {
+        return is_nothing(of) ? "0 " + std::string(unit()) : range_words(circuit(), of, check.measure);
     }
-    std::string write_instead() const {
-        const auto limit = made.limit ? widened_limit(circuit(), check.measure, reading(), *made.limit)
-                                      : computed_limit(circuit(), check.measure, reading());
-        return limit ? fmt::format("write `expect {}`, or leave `expect` out: it is computed then", written_limit(plan, *limit))
+    // Dead: what the display shows is its own noise.
+    bool is_nothing(const Reading& of) const {
+        return of.kind == ReadingKind::number && !is_ohms(check.measure) && std::max(-of.low, of.high) <= noise;
+    }
+    std::string_view unit() const {
+        return check.measure == MeasureKind::clamp || check.measure == MeasureKind::amps ? "A" : "V";
+    }
+    // The limit as the plan has it, no wider than it must be; or the one that the circuit gives.
+    std::string write_widened() const { return write(widened_limit(circuit(), check.measure, reading(), *made.limit)); }
+    std::string write_computed() const { return write(computed_limit(circuit(), check.measure, reading())); }
+    std::string write(const std::optional<Limit>& limit) const {
+        return limit ? fmt::format("write `{}`, or leave `expect` out: it is computed then", expect(*limit))
                      : std::string();
+    }
+    std::string expect(const Limit& limit) const {
+        const std::string of_row = check.rows.size() > 1 ? fmt::format("\"{}\" ", row.name) : std::string();
+        return fmt::format("expect {}{}", of_row, written_limit(plan, limit));
+    }
+    std::string points() const { return fmt::format("{} to {}", point(row.red), point(row.black)); }
+    std::string point(const PointRef& of) const { return written_point(circuit(), of); }
+    std::string minus_clamp() const {
+        const auto battery = std::find_if(circuit().parts.begin(), circuit().parts.end(),
+                                          [](const Part& part) { return part.kind == PartKind::battery; });
+        return battery == circuit().parts.end() ? std::string("the battery") : battery->id + ".-";
+    }
+    // Where a clamp would go round: the wire at the socket of what was pulled for the meter, else the point itself.
+    std::string clamp_instead() const {
+        std::string at = point(row.red);
+        if (row.red.pin == none && row.red.part != none)
+            for (const PinId pin : circuit().parts[row.red.part].pins)
+                if (const auto wires = circuit().wires_at(pin); wires.size() == 1)
+                    at = circuit().wires[wires.front()].id;
+        return fmt::format("write `clamp {}`, nothing taken out", at);
     }
 };
 
-bool is_ohms(MeasureKind measure) { return measure == MeasureKind::ohms || measure == MeasureKind::continuity; }
+// --- LS605, LS614, LS615, LS616, LS619, LS620: where there is no number
+// ------------------------------------------------------
+bool is_relay(const Look& look, const InDoubt& each) { return look.circuit().parts[each.part].kind == PartKind::relay; }
 
-// --- LS605, LS614, LS615, LS616, LS619, LS620: where there is no number ------------------------------------------------------
+std::string chatters_words(const Look& look) {
+    if (look.reading().in_doubt.empty()) return "the circuit comes to no rest in this set-up";
+    const InDoubt& each = look.reading().in_doubt.front();
+    return fmt::format("{} {} without end in this set-up", look.circuit().part_name(each.part),
+                       is_relay(look, each) ? "pulls in and lets go" : "starts and stops");
+}
+
+std::string history_words(const Look& look) {
+    const std::vector<InDoubt>& doubts = look.reading().in_doubt;
+    if (doubts.empty()) return "what this reads hangs on what was on before";
+    const auto too_little =
+        std::find_if(doubts.begin(), doubts.end(), [](const InDoubt& each) { return each.low > each.off; });
+    if (too_little == doubts.end())
+        return fmt::format("what this reads hangs on what was on before: once on, {} holds itself",
+                           look.circuit().part_name(doubts.front().part));
+    return fmt::format(
+        "what this reads hangs on what was on before: {} gets {:.1f} V, too little to {} ({} V) and enough to hold on",
+        look.circuit().part_name(too_little->part), too_little->low, is_relay(look, *too_little) ? "pull in" : "start",
+        number_words(too_little->on));
+}
+
+bool not_at_rest(const Look& look, int code, std::string says, std::string help) {
+    const bool as_it_stands = look.made.limit && look.made.limit->not_computed;
+    if (!as_it_stands) look.findings.add(code, look.check.at, look.name() + says, std::move(help));
+    return false;
+}
+
 bool prove_number(const Look& look) {
     const auto add = [&](int code, Span at, std::string says, std::string help) {
         look.findings.add(code, at, look.name() + says, std::move(help));
@@ -56,72 +111,86 @@ bool prove_number(const Look& look) {
     case ReadingKind::beyond:
         if (look.made.limit && !look.made.limit->not_computed)
             return add(619, look.row.at, fmt::format("what this reads is not computed: {}", look.reading().why),
-                       "take the limit from the maker's data, and write `not computed` behind it");
+                       "where the limit is the maker's, write `not computed` behind it");
         if (!look.made.limit)
             return add(620, look.row.at, fmt::format("no limit can be computed here: {}", look.reading().why),
-                       "write `expect` with the maker's limit, and `not computed` behind it");
+                       "write `expect` with the maker's limit and `not computed` behind it");
         return false;
     case ReadingKind::floating:
         return add(605, look.row.at,
                    fmt::format("nothing joins {} and {} in this set-up: the meter shows a ghost, whatever is wrong",
-                               written_point(look.circuit(), look.row.red), written_point(look.circuit(), look.row.black)),
-                   "put the black lead on G1.- or `ground`, or leave on what joins the two points");
+                               look.point(look.row.red), look.point(look.row.black)),
+                   "`with` is the whole set-up: leave on and switch on what joins the two points");
     case ReadingKind::chatters:
-        return add(615, look.check.at, "the circuit comes to no rest in this set-up: a relay or a diode goes on and off",
-                   "look for a relay whose own contact feeds its coil");
+        return not_at_rest(look, 615, chatters_words(look),
+                           "look for a relay whose own contact feeds its coil; where that is meant, write `not "
+                           "computed` behind the limit");
     case ReadingKind::history:
-        return add(616, look.check.at, "what this reads hangs on what was on before: a relay holds itself, or its coil gets too little to pull in and enough to hold",
-                   "say in `with` what makes it certain, such as `K5 pulled`");
+        return not_at_rest(look, 616, history_words(look),
+                           "say in `with` what makes it certain: what is on, or what is pulled");
     default: return true;
     }
 }
 
 void prove_certain(const Look& look) {
     for (const InDoubt& each : look.reading().in_doubt) {
-        const Part& part = look.circuit().parts[each.part];
-        const bool relay = part.kind == PartKind::relay;
+        const bool relay = is_relay(look, each), lets_go = each.low <= each.off && each.high < each.on;
+        const std::string sure =
+            lets_go
+                ? fmt::format("lets go for sure only up to {} V: on a sound car it may stay in", number_words(each.off))
+                : fmt::format("{} for sure only from {} V: on a sound car it may not", relay ? "pulls in" : "works",
+                              number_words(each.on));
         look.findings.add(614, look.check.at,
-                          fmt::format("{} gets {:.1f} .. {:.1f} V here: {} surely from {} V and surely not up to {} V, so it may do either on a sound car",
-                                      look.circuit().part_name(each.part), each.low, each.high, relay ? "it pulls in" : "it works",
-                                      number_words(each.on), number_words(each.off)),
-                          relay ? "take what is in series with its coil out of this set-up" : "feed it fully in this set-up");
+                          fmt::format("{} gets {:.1f} .. {:.1f} V here, and {}", look.circuit().part_name(each.part),
+                                      each.low, each.high, sure),
+                          relay ? "take what is in series with its coil out of this set-up"
+                                : "feed it fully in this set-up");
     }
 }
 
-// --- LS606, LS609, LS610, LS612: the instrument and what flows ----------------------------------------------------------------
+// --- LS606, LS609, LS610, LS612: the instrument and what flows
+// ----------------------------------------------------------------
 bool prove_instrument(const Look& look) {
     const Reading& reading = look.reading();
     if (is_ohms(look.check.measure) && reading.residual > most_residual) {
-        look.findings.add(606, look.row.at,
-                          fmt::format("{}what flows here already is {:.0f} % of the test current: `{}` reads false", look.name(),
-                                      reading.residual * 100, measure_word(look.check.measure)),
-                          "switch everything off, or write `drop` instead");
+        look.findings.add(
+            606, look.row.at,
+            fmt::format("{}a current flows here already, {} A, and an ohmmeter tests with {} A: `{}` reads false",
+                        look.name(), fmt::format("{:.3g}", reading.residual * ohms_test_amps), ohms_test_amps,
+                        measure_word(look.check.measure)),
+            fmt::format("add `{} disconnected` to the set-up, or write `drop` instead", look.minus_clamp()));
         return false;
     }
     if (look.check.measure == MeasureKind::amps && reading.kind == ReadingKind::number) {
         if (reading.bare_high > most_in_line) {
             look.findings.add(609, look.row.at,
-                              fmt::format("{}{} would flow through the meter: its jack carries {:.0f} A", look.name(), range_words(look.circuit(), reading, look.check.measure), most_in_line),
-                              fmt::format("write `clamp {}`", written_point(look.circuit(), look.row.red)));
+                              fmt::format("{}{} would flow through the meter: its jack carries {:.0f} A", look.name(),
+                                          look.range_of(reading), most_in_line),
+                              look.clamp_instead());
             return false;
         }
         if (reading.burden > most_burden)
-            look.findings.add(610, look.row.at,
-                              fmt::format("{}the meter in line takes {:.0f} % off what it measures", look.name(), reading.burden * 100),
-                              fmt::format("write `clamp {}`", written_point(look.circuit(), look.row.red)));
+            look.findings.add(
+                610, look.row.at,
+                fmt::format(
+                    "{}the meter in line has {} ohm with its leads and takes {:.0f} % off the current that it measures",
+                    look.name(), usual(Usual::in_line).value, reading.burden * 100),
+                look.clamp_instead());
     }
     if (look.check.measure == MeasureKind::drop && reading.carried < least_carried) {
-        look.findings.add(612, look.row.at,
-                          fmt::format("{}no current flows from {} to {} here: a sound and a broken way both read 0 V", look.name(),
-                                      written_point(look.circuit(), look.row.red), written_point(look.circuit(), look.row.black)),
-                          "switch the load on in `with`, or write `volts` to G1.- with a test load");
+        look.findings.add(
+            612, look.row.at,
+            fmt::format("{}no current to speak of flows from {} here: a good joint and a bad one both read 0 V",
+                        look.name(), look.points()),
+            "switch the load on in `with`: a drop needs its current");
         return false;
     }
     return true;
 }
 
-// --- LS601 to LS604, LS621: the limits -----------------------------------------------------------------------------------------
-// What a reading can come to at all: nothing, or all that the supply gives.
+// --- LS601 to LS604, LS621: the limits
+// ----------------------------------------------------------------------------------------- What a reading can come to
+// at all: nothing, or all that the supply gives.
 double most_volts(const Look& look) {
     double most = 0;
     for (const std::vector<ParameterId>& emfs : look.sound.parameters().emf)
@@ -131,7 +200,10 @@ double most_volts(const Look& look) {
 }
 
 bool nothing_misses(const Look& look, const Limit& limit) {
-    const bool volts = look.check.measure == MeasureKind::volts || look.check.measure == MeasureKind::drop;
+    const bool running =
+        Situation(look.circuit(), look.check.with).running(); // an alternator that is not held gives more
+    const bool volts =
+        !running && (look.check.measure == MeasureKind::volts || look.check.measure == MeasureKind::drop);
     switch (limit.kind) {
     case LimitKind::below: return volts && limit.high->si >= most_volts(look);
     case LimitKind::above: return limit.low->si <= 0;
@@ -162,45 +234,95 @@ bool is_blunt(const Look& look, const Limit& limit) {
     }
 }
 
+std::string how_many_fail(const Look& look, const Reading& compared) {
+    if (look.made.fit == Fit::fails) return "all of them fail";
+    Reading likely = compared;
+    likely.low = compared.likely_low, likely.high = compared.likely_high;
+    return compared.kind == ReadingKind::number && fit_of(likely, *look.made.limit) == Fit::passes
+               ? "a few of them fail"
+               : "some of them fail";
+}
+
+// "sound cars read 12.3 .. 12.9 V", "on sound cars the test lamp is dark"
+std::string sound_cars(const Look& look, const Reading& reading) {
+    const bool beeper = look.check.measure == MeasureKind::continuity;
+    const std::string_view shows = beeper ? "the meter" : "the test lamp";
+    switch (reading.kind) {
+    case ReadingKind::yes: return fmt::format("on sound cars {} {}", shows, beeper ? "beeps" : "is lit");
+    case ReadingKind::no: return fmt::format("on sound cars {} is {}", shows, beeper ? "silent" : "dark");
+    case ReadingKind::unsure:
+        if (beeper)
+            return fmt::format("sound cars have {:.0f} .. {:.0f} ohm, and the meter may beep or not", reading.low,
+                               reading.high);
+        return fmt::format("on sound cars the test lamp gets {:.1f} .. {:.1f} V and may glow or not", reading.low,
+                           reading.high);
+    default: return "sound cars read " + look.range_of(reading);
+    }
+}
+
+// Whether it was said.
+bool prove_sign(const Look& look) {
+    const std::optional<Limit>& limit = look.made.limit;
+    if (limit && (limit->not_computed || limit->kind == LimitKind::within)) return false;
+    const bool positive = !limit || (limit->high && limit->high->si > 0) || (limit->low && limit->low->si >= 0);
+    if (!positive || look.reading().kind != ReadingKind::number || look.reading().bare_high >= -noise) return false;
+    look.findings.add(621, look.row.at,
+                      fmt::format("{}sound cars read {}, below zero: the two leads lie the wrong way round",
+                                  look.name(), look.range_of(look.reading())),
+                      fmt::format("write `{} {} to {}`", measure_word(look.check.measure), look.point(look.row.black),
+                                  look.point(look.row.red)));
+    return true;
+}
+
 void prove_limit(const Look& look) {
     if (!look.made.limit || look.made.limit->not_computed) return;
     const Limit& limit = *look.made.limit;
     const std::string says = written_limit(look.plan, limit);
     const Reading& compared = look.made.difference ? *look.made.difference : look.reading();
     if (compared.kind == ReadingKind::number && nothing_misses(look, limit)) {
-        look.findings.add(603, look.limit_at(), fmt::format("{}nothing can miss `{}`: this check passes whatever is wrong", look.name(), says),
-                          look.write_instead());
+        const std::string why =
+            limit.high ? fmt::format(" (no supply gives more than {:.1f} V)", most_volts(look)) : std::string();
+        look.findings.add(
+            603, look.limit_at(),
+            fmt::format("{}nothing can miss `{}`: this check passes whatever is wrong{}", look.name(), says, why),
+            look.write_computed());
         return;
     }
     if (compared.kind == ReadingKind::number && is_blunt(look, limit)) {
-        look.findings.add(604, look.limit_at(),
-                          fmt::format("{}the meter reads ±{} here: it cannot tell `{}` from a miss", look.name(),
-                                      value_words(error_at(look, limit), 1e-3, look.check.measure), says),
-                          look.check.measure == MeasureKind::ohms ? "measure the drop under load instead" : look.write_instead());
-        return;
-    }
-    if (limit.kind != LimitKind::within && compared.kind == ReadingKind::number && compared.bare_high < -least_carried && limit.high && limit.high->si > 0) {
-        look.findings.add(621, look.row.at, fmt::format("{}sound cars read {}: below zero", look.name(), look.reads()),
-                          "change the two points");
+        look.findings.add(
+            604, look.limit_at(),
+            fmt::format("{}the meter{} reads ±{} here: it cannot tell `{}` from a miss", look.name(),
+                        look.check.measure == MeasureKind::ohms ? " with its leads" : "",
+                        value_words(error_at(look, limit), look.check.measure == MeasureKind::ohms ? 0.1 : 1e-3,
+                                    look.check.measure),
+                        says),
+            look.check.measure == MeasureKind::ohms ? "write `drop`, with the load on"
+            : limit.kind == LimitKind::within
+                ? fmt::format("write at least `within {}`",
+                              value_words(rounded_up(error_at(look, limit), 0.01), 0.01, look.check.measure))
+                : look.write_widened());
         return;
     }
     if (look.made.fit != Fit::may_miss && look.made.fit != Fit::fails) return;
+    if (look.made.difference && compared.kind != ReadingKind::number) return; // the earlier reading has its own finding
     const bool none_passes = look.made.fit == Fit::fails;
-    std::string reads = look.words_of(compared);
-    if (compared.kind == ReadingKind::unsure)
-        reads = look.check.measure == MeasureKind::continuity ? fmt::format("{:.0f} .. {:.0f} ohm: may beep or not", compared.low, compared.high)
-                                                              : fmt::format("{:.1f} .. {:.1f} V at the lamp: may glow or not", compared.low, compared.high);
     if (look.made.difference) {
         const double off = std::max(std::abs(compared.low), std::abs(compared.high));
         look.findings.add(none_passes ? 602 : 601, look.limit_at(),
-                          fmt::format("{}sound cars differ by {}, and the limit is {}", look.name(), reads, says),
-                          fmt::format("write `within {}`", value_words(std::ceil(off * 10) / 10, 0.1, look.check.measure)));
+                          fmt::format("{}sound cars differ by {}, and the limit is {}: {}", look.name(),
+                                      look.range_of(compared), says, how_many_fail(look, compared)),
+                          fmt::format("write `expect within {} of {}`",
+                                      value_words(rounded_up(off, 0.1), 0.1, look.check.measure),
+                                      look.plan.checks[limit.reference].label));
         return;
     }
+    const std::string help = !none_passes                ? look.write_widened()
+                             : look.is_nothing(compared) ? "`with` is the whole set-up: does it lack what must be on?"
+                                                         : look.write_computed();
     look.findings.add(none_passes ? 602 : 601, look.limit_at(),
-                      fmt::format("{}sound cars read {}, and the limit is {}: {}", look.name(), reads, says,
-                                  none_passes ? "all of them fail" : "some of them fail"),
-                      look.write_instead());
+                      fmt::format("{}{}, and the limit is {}: {}", look.name(), sound_cars(look, compared), says,
+                                  how_many_fail(look, compared)),
+                      help);
 }
 
 // A look that no sound car passes.
@@ -211,7 +333,7 @@ void prove_look(const Check& check, const CheckPrediction& made, Findings& findi
     };
     const auto& states = check.look_states.list;
     if (made.look != Truth::no || !std::all_of(states.begin(), states.end(), is_good)) return;
-    findings.add(602, check.measure_at, "on a sound car the answer is NO in this set-up, always",
+    findings.add(602, check.measure_at, "on a sound car the answer is always NO in this set-up",
                  "`with` is the whole set-up: say all that must be on, and leave on what must be plugged in");
 }
 
@@ -231,7 +353,7 @@ void prove_readings(const Plan& plan, const Predictor& sound, const Prediction& 
             if (r == 0) prove_certain(look);
             if (!prove_instrument(look)) continue;
             if (prove_way(plan, sound, check, check.rows[r], prediction[i].rows[r], findings)) continue;
-            if (look.reading().in_doubt.empty()) prove_limit(look);
+            if (look.reading().in_doubt.empty() && !prove_sign(look)) prove_limit(look);
         }
     }
     prove_use(plan, sound, findings);

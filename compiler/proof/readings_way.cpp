@@ -1,13 +1,14 @@
 // LS607, LS608, LS611 and LS613: where the current of a measurement goes.
 #include "circuit/fault.hpp"
 #include "circuit/setting.hpp"
+#include "proof/computed.hpp"
 #include "proof/reading_table.hpp"
 #include "proof/readings.hpp"
 #include "proof/words.hpp"
 #include <algorithm>
 #include <cmath>
-#include <utility>
 #include <fmt/format.h>
+#include <utility>
 
 namespace loomsheet {
 namespace {
@@ -19,8 +20,10 @@ bool is_ohms(MeasureKind measure) { return measure == MeasureKind::ohms || measu
 Setting setting_of(const Predictor& sound, const Check& check, const Row& row) {
     Setup setup = check.with;
     for (SetupItem& item : setup.items)
-        if (item.kind == ItemKind::load && item.across_points) item.a = row.red, item.b = row.black, item.across_points = false;
-    return set_up(sound.circuit(), sound.parameters(), setup, check.measure, row, nullptr, {}, usual(Usual::ohms_test).value);
+        if (item.kind == ItemKind::load && item.across_points)
+            item.a = row.red, item.b = row.black, item.across_points = false;
+    return set_up(sound.circuit(), sound.parameters(), setup, check.measure, row, nullptr, {},
+                  usual(Usual::ohms_test).value);
 }
 
 // The shortest way from red to black through what conducts at all.
@@ -36,23 +39,28 @@ std::vector<int> direct_way(const Setting& setting) {
 }
 
 // --- LS607 ---------------------------------------------------------------------------------------------------------
-bool prove_polarity(const Circuit& circuit, const Setting& setting, const Row& row, Findings& findings) {
+// A coil that takes most of the meter's volts, and its diode the way that it conducts.
+bool prove_polarity(const Circuit& circuit, Setting& setting, const Row& row, Findings& findings) {
+    Stand stand = setting.from;
+    if (setting.bench->settle(usual_values(*setting.network), stand) != Settling::settled) return false;
     for (std::size_t i = 0; i < setting.network->branches.size(); ++i) {
         const NetBranch& branch = setting.network->branches[i];
-        const Branch& ends = setting.network->ends[i];
         if (branch.law != Law::diode || setting.network->graph.edges[i].kind != EdgeKind::damper) continue;
-        if (ends.a != setting.red || ends.b != setting.black) continue; // the meter drives it the way that it conducts
+        if (setting.bench->volts(static_cast<int>(i)) < setting.bench->port_volts() / 2) continue;
+        const std::string red = written_point(circuit, row.red), black = written_point(circuit, row.black);
         findings.add(607, row.at,
-                     fmt::format("the diode of {} lies across its coil: with red on {} it conducts, and a meter of 2 V or more reads the diode",
-                                 circuit.parts[branch.part].id, written_point(circuit, row.red)),
-                     fmt::format("change the leads: {} to {}", written_point(circuit, row.black), written_point(circuit, row.red)));
+                     fmt::format("with red on {} the diode across the coil of {} conducts: a broken coil reads as the "
+                                 "diode does, not open",
+                                 red, circuit.parts[branch.part].id),
+                     fmt::format("change the leads: `ohms {} to {}`", black, red));
         return true;
     }
     return false;
 }
 
 // --- LS608 ---------------------------------------------------------------------------------------------------------
-bool prove_cold(const Circuit& circuit, const Setting& setting, const Row& row, const RowPrediction& made, Findings& findings) {
+bool prove_cold(const Circuit& circuit, const Setting& setting, const Row& row, const RowPrediction& made,
+                Findings& findings) {
     if (!made.limit || (made.fit != Fit::may_miss && made.fit != Fit::fails)) return false;
     for (const int index : direct_way(setting)) {
         const NetBranch& branch = setting.network->branches[index];
@@ -61,9 +69,10 @@ bool prove_cold(const Circuit& circuit, const Setting& setting, const Row& row, 
         if (made.limit->high && hot > made.limit->high->si) continue;
         if (made.limit->low && hot < made.limit->low->si) continue;
         findings.add(608, made.limit->at.end > made.limit->at.begin ? made.limit->at : row.at,
-                     fmt::format("{} reads {} cold; {} is what it has when it is lit", circuit.parts[branch.part].id,
-                                 range_words(circuit, made.reading, MeasureKind::ohms), value_words(hot, 0.1, MeasureKind::ohms)),
-                     "leave `expect` out: it is computed for the cold filament");
+                     fmt::format("{} reads {} cold: the limit fits its {} when it is lit",
+                                 circuit.parts[branch.part].id, range_words(circuit, made.reading, MeasureKind::ohms),
+                                 value_words(hot, 0.1, MeasureKind::ohms)),
+                     "leave `expect` out: it is computed then, for the cold filament");
         return true;
     }
     return false;
@@ -78,11 +87,15 @@ std::string branch_words(const Circuit& circuit, const Edge& edge) {
 
 void prove_no_way_round(const Plan& plan, const Check& check, const Row& row, const RowPrediction& made,
                         Setting& setting, Findings& findings) {
-    if (!made.limit || made.limit->not_computed || made.fit != Fit::passes || made.limit->kind == LimitKind::open ||
-        made.limit->kind == LimitKind::no)
+    const auto limit = made.limit ? made.limit : computed_limit(plan.circuit, check.measure, made.reading);
+    if (!limit || limit->not_computed || fit_of(made.reading, *limit) != Fit::passes ||
+        limit->kind == LimitKind::open || limit->kind == LimitKind::no)
         return;
     const std::vector<double> values = usual_values(*setting.network);
-    for (const int index : direct_way(setting)) {
+    std::vector<int> way = direct_way(setting); // what is measured first, then the wires to it
+    std::stable_partition(way.begin(), way.end(),
+                          [&](int index) { return limits_current(setting.network->graph.edges[index]); });
+    for (const int index : way) {
         NetBranch& branch = setting.network->branches[index];
         const Law law = std::exchange(branch.law, Law::absent);
         Stand stand = setting.from;
@@ -97,21 +110,25 @@ void prove_no_way_round(const Plan& plan, const Check& check, const Row& row, co
                     : ohms <= usual(Usual::beep).low   ? ReadingKind::yes
                                                        : ReadingKind::no;
         open.low = open.high = ohms;
-        if (fit_of(open, *made.limit) != Fit::passes) continue;
+        if (fit_of(open, *limit) != Fit::passes) continue;
         const Edge& edge = setting.network->graph.edges[index];
         findings.add(611, row.at,
-                     fmt::format("with {} open this still reads {} and passes: there is a way round, by {}", branch_words(plan.circuit, edge),
+                     fmt::format("with {} open this still {} {} and passes: there is a way round, by {}",
+                                 branch_words(plan.circuit, edge),
+                                 check.measure == MeasureKind::ohms ? "reads" : "beeps at",
                                  value_words(ohms, 0.1, MeasureKind::ohms),
                                  list_words(way_words(plan.circuit, setting.network->graph, round), "and", 5)),
-                     "unplug what lies in the way round, or choose points that leave it out");
+                     "unplug or pull what lies in the way round, or choose points that leave it out");
         return;
     }
 }
 
 // --- LS613 ---------------------------------------------------------------------------------------------------------
-Reach along_conductors(const Network& network, NodeId from) {
-    const Admit carries_on = [&](const Edge& edge, NodeId, NodeId) {
+// What conducts, from a point on; with `downstream` only the way that the current flows.
+Reach along_conductors(const Network& network, NodeId from, const Bench* downstream = nullptr) {
+    const Admit carries_on = [&](const Edge& edge, NodeId here, NodeId next) {
         const auto index = static_cast<int>(&edge - network.graph.edges.data());
+        if (downstream && downstream->node_volts(next) > downstream->node_volts(here) + 1e-9) return false;
         return network.branches[index].law != Law::absent && !limits_current(edge) && edge.kind != EdgeKind::source &&
                (edge.kind != EdgeKind::driver);
     };
@@ -123,17 +140,28 @@ bool looks_at(const Plan& plan, const Network& network, const std::vector<NodeId
     for (const Check& check : plan.checks)
         for (const Row& row : check.rows)
             for (const PointRef* point : {&row.red, &row.black})
-                if (point->metal != Metal::body && (check.measure == MeasureKind::volts || check.measure == MeasureKind::drop) &&
+                if (point->metal != Metal::body &&
+                    (check.measure == MeasureKind::volts || check.measure == MeasureKind::drop) &&
                     std::find(nodes.begin(), nodes.end(), network.graph.node_of(*point)) != nodes.end())
                     return true;
     return false;
 }
 
+// Where a lead reaches the ground end of a load: at its plug, if it has one.
+std::string ground_end(const Circuit& circuit, const Graph& graph, NodeId back) {
+    const PinId pin = graph.nodes[back].pin;
+    if (pin == none) return node_name(circuit, graph.nodes[back]);
+    const PinId cavity = circuit.mate(pin);
+    return circuit.pin_name(cavity == none ? pin : cavity);
+}
+
 void prove_ground_seen(const Plan& plan, const Row& row, Setting& setting, Findings& findings) {
     const Network& network = *setting.network;
+    if (row.red.part != none && plan.circuit.parts[row.red.part].kind == PartKind::battery)
+        return; // of the battery itself
     Stand stand = setting.from;
     if (setting.bench->settle(usual_values(*setting.network), stand) != Settling::settled) return;
-    const Reach feed = along_conductors(network, setting.red);
+    const Reach feed = along_conductors(network, setting.red, setting.bench.get());
     for (std::size_t i = 0; i < network.graph.edges.size(); ++i) {
         const Edge& edge = network.graph.edges[i];
         if (edge.kind != EdgeKind::load || std::abs(setting.bench->amps(static_cast<int>(i))) < carries) continue;
@@ -147,13 +175,16 @@ void prove_ground_seen(const Plan& plan, const Row& row, Setting& setting, Findi
         for (const int each : way)
             for (const NodeId node : {network.graph.edges[each].a, network.graph.edges[each].b})
                 if (node != network.graph.body) nodes.push_back(node);
-        const bool wired = std::any_of(way.begin(), way.end(), [&](int each) { return network.graph.edges[each].wire != none; });
+        const bool wired =
+            std::any_of(way.begin(), way.end(), [&](int each) { return network.graph.edges[each].wire != none; });
         if (!wired || looks_at(plan, network, nodes)) continue;
-        findings.add(613, row.at,
-                     fmt::format("with black on the body this does not see what the ground side of {} drops, by {}, and no other check does",
-                                 plan.circuit.parts[edge.part].id, list_words(words, "and", 5)),
-                     fmt::format("put the black lead on {}, or add a `drop` on the ground side",
-                                 node_name(plan.circuit, network.graph.nodes[back])));
+        findings.add(
+            613, row.at,
+            fmt::format(
+                "with black on the body this does not see a poor ground of {} ({}), and no other check looks at it",
+                plan.circuit.parts[edge.part].id, list_words(words, "and", 5)),
+            fmt::format("put the black lead on {}, or add a `drop` from there to the battery",
+                        ground_end(plan.circuit, network.graph, back)));
         return;
     }
 }
