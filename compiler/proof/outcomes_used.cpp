@@ -85,7 +85,8 @@ private:
         }
         for (std::size_t o = 0; o < check.outcomes.size(); ++o) {
             const Outcome& outcome = check.outcomes[o];
-            if (has(c, o) || outcome.kind == OutcomeKind::pass || is_beyond(outcome.target)) continue;
+            // `pass` must be written, and `no current` keeps one from trusting 0 V
+            if (has(c, o) || outcome.kind == OutcomeKind::pass || outcome.kind == OutcomeKind::no_current || is_beyond(outcome.target)) continue;
             if (is_verdict(outcome.target) && is_dead(static_cast<std::size_t>(outcome.target.index))) continue; // said there
             say_unused({c, o});
             tell(outcome.target);

@@ -86,13 +86,15 @@ std::string coverage(const Plan& plan, const Diagnosis& diagnosis) {
     std::vector<std::vector<std::string>> lines{{"not surely found", "found", "else"}};
     for (std::size_t i = 0; i < shown; ++i) {
         const Covered& each = list[i];
-        std::vector<std::string> names, rest;
+        std::vector<std::string> names;
+        std::string rest;
+        const auto add = [&](const std::string& words) { rest += (rest.empty() ? "" : "; ") + words; };
         for (const int verdict : each.verdicts)
             names.push_back(plan.verdicts[verdict].label);
-        if (!names.empty()) rest.push_back("may end at " + list_words(names, "or", most_verdicts));
-        if (each.sound) rest.push_back("may be called sound");
-        if (each.open) rest.push_back("may end at a stop");
-        lines.push_back({suspect_words(plan.circuit, each.suspect), of_hundred(each.found / each.all) + " %", list_words(rest, "or")});
+        if (!names.empty()) add("may end at " + list_words(names, "or", most_verdicts));
+        if (each.sound) add("may be called sound");
+        if (each.open) add("may end at a stop");
+        lines.push_back({suspect_words(plan.circuit, each.suspect), of_hundred(each.found / each.all) + " %", rest});
     }
     std::string text = laid_out(lines);
     if (unsure > shown) text += fmt::format("and {} more\n", unsure - shown);

@@ -1,4 +1,5 @@
 #include "proof/verdicts.hpp"
+#include "circuit/fault.hpp"
 #include "proof/allow.hpp"
 #include "proof/outcomes_used.hpp"
 #include "proof/witness.hpp"
@@ -64,26 +65,31 @@ public:
             say_gap(plan_.checks[step.check].outcomes[step.outcome].at, plan_.checks[step.check].label, told);
     }
 
-    // LS702: what is blamed though none of its faults leads here.
+    // LS702: what is blamed by its name though none of its faults leads here, nor one of what hangs on it. A run takes in what lies
+    // on it. Of what fails in more ways than are tried nothing is said.
     void prove_blamed() {
         for (std::size_t v = 0; v < plan_.verdicts.size(); ++v) {
-            const std::vector<Suspect> ended = ended_at(v);
+            const std::vector<const Candidate*> ended = ended_at(static_cast<int>(v));
             if (ended.empty()) continue; // LS705
+            const Verdict& verdict = plan_.verdicts[v];
             Told cleared;
-            std::vector<Suspect> seen, idle;
-            for (std::size_t i = 0; i < diagnosis_.matrix.faults.size(); ++i) {
-                const Candidate& fault = diagnosis_.matrix.faults[i];
-                if (!is_cleared(v, fault, ended)) continue;
-                cleared.add(fault, diagnosis_.ends[i].endings.empty() ? std::vector<Step>() : diagnosis_.ends[i].endings.front().way);
-                seen.push_back(fault.suspect);
-            }
-            for (const Candidate& fault : diagnosis_.matrix.harmless)
-                if (is_cleared(v, fault, ended) && std::find(seen.begin(), seen.end(), fault.suspect) == seen.end()) {
-                    seen.push_back(fault.suspect);
-                    idle.push_back(fault.suspect);
+            std::vector<std::string> idle;
+            for (const PointRef& point : verdict.blames) {
+                if (point.part != none && fails_otherwise(circuit_.parts[point.part].kind)) continue;
+                if (std::any_of(ended.begin(), ended.end(), [&](const Candidate* fault) { return covers(point, *fault); })) continue;
+                bool harmful = false;
+                for (std::size_t i = 0; i < diagnosis_.matrix.faults.size(); ++i) {
+                    const Candidate& fault = diagnosis_.matrix.faults[i];
+                    if (!names(circuit_, point, fault)) continue;
+                    harmful = true;
+                    cleared.add(fault, diagnosis_.ends[i].endings.empty() ? std::vector<Step>() : diagnosis_.ends[i].endings.front().way);
                 }
-            say_cleared(plan_.verdicts[v], cleared);
-            say_idle(plan_.verdicts[v], idle);
+                const bool tried = std::any_of(diagnosis_.matrix.harmless.begin(), diagnosis_.matrix.harmless.end(),
+                                               [&](const Candidate& fault) { return names(circuit_, point, fault); });
+                if (!harmful && tried) idle.push_back(written_point(circuit_, point));
+            }
+            say_cleared(verdict, cleared);
+            say_idle(verdict, idle);
         }
     }
 
@@ -106,10 +112,13 @@ private:
         bool operator()(const Step& a, const Step& b) const { return std::pair(a.check, a.outcome) < std::pair(b.check, b.outcome); }
     };
 
-    // "W3 open lit says NO, volts passes (12.3 .. 12.9 V)"
+    // "W3 open: lit says NO, volts passes (12.3 .. 12.9 V)"
     std::string instance(const Told& told) const {
         const Candidate& fault = told.witness();
-        return fmt::format("{} {}: {}", suspect_point(circuit_, fault.suspect), fault.fault.words, witness_.way(fault.fault, told.way()));
+        const std::string point = suspect_point(circuit_, fault.suspect);
+        return fmt::format("{}: {}", fault.fault.kind == FaultKind::added ? fmt::format("{} in {}", fault.fault.words, point)
+                                                                       : fmt::format("{} {}", point, fault.fault.words),
+                           witness_.way(fault.fault, told.way()));
     }
     std::string blame_too(const Told& told) const {
         const std::string points = told.to_blame(circuit_);
@@ -130,38 +139,28 @@ private:
                       "put a check on this way that they cannot pass, such as a drop under load");
     }
 
-    std::vector<Suspect> ended_at(std::size_t v) const {
-        std::vector<Suspect> ended;
+    std::vector<const Candidate*> ended_at(int verdict) const {
+        std::vector<const Candidate*> ended;
         for (std::size_t i = 0; i < diagnosis_.ends.size(); ++i)
             for (const Ending& ending : diagnosis_.ends[i].endings)
-                if (ending.kind == EndKind::verdict && ending.verdict == static_cast<int>(v))
-                    ended.push_back(diagnosis_.matrix.faults[i].suspect);
+                if (ending.kind == EndKind::verdict && ending.verdict == verdict) ended.push_back(&diagnosis_.matrix.faults[i]);
         return ended;
     }
-    // Blamed by its name (a run takes in what lies on it), none of its faults ends here, nor does one of what hangs on it. Of what
-    // fails in more ways than are tried nothing is said.
-    bool is_cleared(std::size_t v, const Candidate& fault, const std::vector<Suspect>& ended) const {
-        const std::vector<PointRef>& blames = plan_.verdicts[v].blames;
-        const Suspect& suspect = fault.suspect;
-        if (suspect.part != none && fails_otherwise(circuit_.parts[suspect.part].kind)) return false;
-        return std::any_of(blames.begin(), blames.end(), [&](const PointRef& point) { return names(circuit_, point, fault); }) &&
-               std::none_of(ended.begin(), ended.end(),
-                            [&](const Suspect& other) { return other == suspect || belongs(circuit_, suspect, other); });
+    // Who looks at the point finds the fault.
+    bool covers(const PointRef& point, const Candidate& fault) const {
+        return names(circuit_, point, fault) || belongs(circuit_, {point.part, none, none}, fault.suspect);
     }
     void say_cleared(const Verdict& verdict, const Told& told) {
         if (told.empty()) return;
         findings_.add(702, verdict.at,
                       fmt::format("{} blames {}, but the readings on the way here have cleared {}. With {}", verdict.label,
-                                  told.words(circuit_), it(told.size()), instance(told)),
+                                  told.names(circuit_), it(told.size()), instance(told)),
                       fmt::format("take {} out of `blames`, or look at the way that leads here", it(told.size())));
     }
-    void say_idle(const Verdict& verdict, const std::vector<Suspect>& idle) {
+    void say_idle(const Verdict& verdict, const std::vector<std::string>& idle) {
         if (idle.empty()) return;
-        std::vector<std::string> names;
-        for (const Suspect& suspect : idle)
-            names.push_back(suspect_name(circuit_, suspect));
         findings_.add(702, verdict.at,
-                      fmt::format("{} blames {}, but no fault there causes the complaint on its own", verdict.label, list_words(names, "and", 5)),
+                      fmt::format("{} blames {}, but no fault there causes the complaint on its own", verdict.label, list_words(idle, "and", 5)),
                       fmt::format("take {} out of `blames`", it(idle.size())));
     }
 

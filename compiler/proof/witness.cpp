@@ -7,7 +7,17 @@
 namespace loomsheet {
 namespace {
 
-constexpr std::size_t most_suspects = 5, most_blamed = 4, most_steps = 5;
+constexpr std::size_t most_suspects = 5, most_blamed = 4, most_steps = 4;
+
+// What the display shows of nothing is its own noise.
+constexpr double noise = 0.02; // V, A
+
+std::string shown(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
+    const bool ohms = measure == MeasureKind::ohms || measure == MeasureKind::continuity;
+    const bool nothing = !ohms && reading.kind == ReadingKind::number && std::max(-reading.low, reading.high) <= noise;
+    return nothing ? fmt::format("0 {}", measure == MeasureKind::clamp || measure == MeasureKind::amps ? "A" : "V")
+                   : range_words(circuit, reading, measure);
+}
 
 bool touch(double high, double low) { return low <= high * (1 + 1e-9); }
 
@@ -45,6 +55,13 @@ std::string Told::words(const Circuit& circuit) const {
         const std::string name = of.suspect.part == none ? "" : circuit.parts[of.suspect.part].name;
         all.push_back(fmt::format("{} ({}{}{})", suspect_point(circuit, of.suspect), name, name.empty() ? "" : ": ", faults_words(of.faults)));
     }
+    return list_words(all, "and", most_suspects);
+}
+
+std::string Told::names(const Circuit& circuit) const {
+    std::vector<std::string> all;
+    for (const Of& of : sorted())
+        all.push_back(suspect_name(circuit, of.suspect));
     return list_words(all, "and", most_suspects);
 }
 
@@ -91,8 +108,9 @@ std::string Witness::way(const Fault& fault, const std::vector<Step>& way) const
         const bool sure = is_sure(outcomes_of(check, made));
         std::string step = fmt::format("{} {}", check.label, step_words(plan_, way[i], sure ? Mood::does : Mood::may));
         const std::size_t row = row_of(check, made, way[i]);
-        if (row < made.rows.size() && made.rows[row].reading.kind != ReadingKind::unsure)
-            step += fmt::format(" ({})", range_words(plan_.circuit, made.rows[row].reading, check.measure));
+        if (row < made.rows.size() && made.rows[row].reading.kind != ReadingKind::unsure &&
+            made.rows[row].reading.kind != ReadingKind::beyond)
+            step += fmt::format(" ({})", shown(plan_.circuit, made.rows[row].reading, check.measure));
         words.push_back(std::move(step));
     }
     return (first > 0 ? "..., " : "") + list_words(words, "and", most_steps);
@@ -117,7 +135,7 @@ std::string Witness::range(const std::vector<const Fault*>& faults, int index, s
     };
     for (const Fault* fault : faults)
         if (!(fault ? take(Predictor(sound_, *fault, can_blow(fault->kind) ? uses_ : std::vector<Setup>())) : take(sound_))) return {};
-    return all ? range_words(plan_.circuit, *all, check.measure) : std::string();
+    return all ? shown(plan_.circuit, *all, check.measure) : std::string();
 }
 
 } // namespace loomsheet

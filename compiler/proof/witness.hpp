@@ -12,6 +12,8 @@ public:
     std::size_t size() const { return list_.size(); }
     // "W1 (open or more than 3 ohm), joint X1.1 (open) and 4 more"
     std::string words(const Circuit& circuit) const;
+    // "W1, joint X1.1 and 4 more"
+    std::string names(const Circuit& circuit) const;
     // "W1 joint X1.1": to be written behind `blames`; empty where they are many.
     std::string to_blame(const Circuit& circuit) const;
     const Candidate& witness() const { return *witness_; }
