@@ -57,7 +57,6 @@ TEST_CASE("wires: drops by the tables, at most") {
     // 39 ft at 20 °C are 33.70 ft at 60 °C, by 254.5 / (234.5 + T): FAA AC 43.13-1B (15)
     const Ohms wire = ohms_of("6 mm2", 1);
     CHECK(39 * 3.30e-3 / wire.most_hot == doctest::Approx(33.70).epsilon(5e-4));
-    // takes for any wire
 }
 
 // DIN 72581-3 extract, ISO 8820-3: at 135 % a fuse holds a minute and has blown within 30. (17: 40 A, type E: 54 A)
