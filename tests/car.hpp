@@ -31,10 +31,11 @@ struct Car {
     // Empty: sound.
     std::unique_ptr<loomsheet::Predictor> with(const std::string& fault) const {
         const double volts = loomsheet::system_volts(plan);
-        if (fault.empty()) return std::make_unique<loomsheet::Predictor>(plan.circuit, volts);
+        auto sound = std::make_unique<loomsheet::Predictor>(plan.circuit, volts);
+        if (fault.empty()) return sound;
         for (const auto& plant : plan.plants)
             if (plant.label == fault)
-                return std::make_unique<loomsheet::Predictor>(plan.circuit, volts, plant.fault, used);
+                return std::make_unique<loomsheet::Predictor>(*sound, plant.fault, used);
         FAIL("no fault " << fault);
         return nullptr;
     }

@@ -3,7 +3,7 @@
 // voltmeter takes its 10 Mohm, as it does in the cases' own check.
 #include "circuit/setting.hpp"
 #include "proof/compile.hpp"
-#include "proof/prediction.hpp"
+#include "faults/prediction.hpp"
 #include <algorithm>
 #include <cmath>
 #include <doctest/doctest.h>
@@ -40,8 +40,8 @@ struct Published {
     }
     std::unique_ptr<Predictor> car(const Fault* fault) const {
         const double volts = system_volts(plan);
-        return fault ? std::make_unique<Predictor>(plan.circuit, volts, *fault, normal_use(plan))
-                     : std::make_unique<Predictor>(plan.circuit, volts);
+        auto sound = std::make_unique<Predictor>(plan.circuit, volts);
+        return fault ? std::make_unique<Predictor>(*sound, *fault, normal_use(plan)) : std::move(sound);
     }
     std::unique_ptr<Predictor> car(const std::string& plant) const {
         return car(plant.empty() ? nullptr : &planted(plant));
@@ -326,7 +326,7 @@ TEST_CASE("LE-18: a wire behind the switch touches ground") {
     const Check &open = of.check("open"), &closed = of.check("closed"), &lamp = of.check("lamp"),
                 &link = of.check("link");
     // Before anybody has closed the switch: nothing is to be seen.
-    const Predictor fresh(of.plan.circuit, 12, of.planted("grounded"), {Setup{}});
+    const Predictor fresh(Predictor(of.plan.circuit, 12), of.planted("grounded"), {Setup{}});
     CHECK(fresh.blown_before().empty());
     CHECK(agrees(fresh.read(open.with, open.measure, open.rows[0]).value, 12));
     CHECK(fresh.looks(link.with, link.look_states.list[0]) == Truth::yes);
