@@ -11,8 +11,16 @@ using Values = std::vector<double>;
 class Corners {
 public:
     Corners(std::span<Term> terms, std::size_t shared) : terms_(terms), shared_(shared) {
-        for (const Term& term : terms)
-            slopes_.emplace_back(term.bench->network().parameters.size());
+        for (const Term& term : terms) {
+            const Network& network = term.bench->network();
+            slopes_.emplace_back(network.parameters.size());
+            forked_.emplace_back(network.parameters.size());
+            std::vector<char> once(network.parameters.size());
+            for (const NetBranch& branch : network.branches)
+                for (const ParameterId each : {branch.ohms, branch.share})
+                    if (each != none && branch.law != Law::absent && std::exchange(once[each], 1))
+                        forked_.back()[each] = 1;
+        }
     }
 
     Extent find() {
@@ -22,9 +30,15 @@ public:
             middle.push_back(usual_values(term.bench->network()));
         found.value = evaluate(middle);
         const std::vector<Values> at_middle = slopes_;
-        found.low = extreme(-1, middle, found.value);
+        std::vector<Values> lowest = middle, highest = middle;
+        found.low = std::min(found.value, extreme(-1, lowest));
         slopes_ = at_middle;
-        found.high = extreme(1, middle, found.value);
+        found.high = std::max(found.value, extreme(1, highest));
+        // There may be lesser tops: once more, each from the other end.
+        std::swap(lowest, highest);
+        found.low = std::min(found.low, extreme(-1, lowest));
+        evaluate(highest);
+        found.high = std::max(found.high, extreme(1, highest));
         slopes_ = at_middle;
         spread(found);
         found.settled = settled_;
@@ -81,7 +95,7 @@ private:
     }
 
     // Walks to the corner that the slopes point at, and on while they point elsewhere there and that leads further.
-    double extreme(int way, std::vector<Values> at, double best) {
+    double extreme(int way, std::vector<Values>& at) {
         constexpr int turns = 6;
         double top = 0; // at the corner `at`
         for (int turn = 0; turn < turns; ++turn) {
@@ -89,36 +103,38 @@ private:
             for (std::size_t i = 0; i < corner.size(); ++i)
                 for (std::size_t p = 0; p < corner[i].size(); ++p)
                     corner[i][p] = sent(i, p, way, at[i][p]);
-            if (corner == at) return best;
+            if (turn > 0 && corner == at) break;
             const double here = evaluate(corner);
             if (turn > 0 && here * way <= top * way) break;
             at = std::move(corner), top = here;
-            best = way > 0 ? std::max(best, top) : std::min(best, top);
         }
-        top = climb(way, std::move(at));
-        return way > 0 ? std::max(best, top) : std::min(best, top);
+        return climb(way, at);
     }
 
     // Those that point elsewhere pull against each other, as the arms of a bridge do: one at a time, the strongest
-    // first.
-    double climb(int way, std::vector<Values> at) {
+    // first. Last those that lie in several branches, for which a slope says little.
+    double climb(int way, std::vector<Values>& at) {
         constexpr int tries = 64;
         double top = evaluate(at);
         std::vector<Values> slopes = slopes_;
         std::vector<std::pair<std::size_t, std::size_t>> vain;
         for (int turn = 0; turn < tries; ++turn) {
-            double most = 0;
+            double most = -1, to = 0;
             std::size_t term = 0, which = 0;
             for (std::size_t i = 0; i < at.size(); ++i)
                 for (std::size_t p = i == 0 ? 0 : shared_; p < at[i].size(); ++p) {
-                    const double gain = slopes_[i][p] * way * (sent(i, p, way, at[i][p]) - at[i][p]);
-                    if (gain <= most || std::find(vain.begin(), vain.end(), std::pair(i, p)) != vain.end()) continue;
+                    const double there = sent(i, p, way, at[i][p]), gain = slopes_[i][p] * way * (there - at[i][p]);
+                    const bool turns = gain > 0 || (forked_[i][p] && slopes_[i][p] != 0);
+                    if (!turns || gain <= most || std::find(vain.begin(), vain.end(), std::pair(i, p)) != vain.end())
+                        continue;
+                    const Parameter& range = terms_[i].bench->network().parameters[p];
                     most = gain, term = i, which = p;
+                    to = gain > 0 ? there : at[i][p] == range.low ? range.high : range.low;
                 }
-            if (most == 0) break;
+            if (most < 0) break;
             std::vector<Values> corner = at;
             for (std::size_t i = 0; i < at.size(); ++i)
-                if (i == term || which < shared_) corner[i][which] = sent(term, which, way, at[term][which]);
+                if (i == term || which < shared_) corner[i][which] = to;
             const double here = evaluate(corner);
             if (here * way > top * way) {
                 at = std::move(corner), top = here, slopes = slopes_;
@@ -150,6 +166,7 @@ private:
     std::span<Term> terms_;
     std::size_t shared_;
     std::vector<Values> slopes_;
+    std::vector<std::vector<char>> forked_; // by term and parameter: lies in several branches
     bool settled_ = true;
 };
 

@@ -5,7 +5,7 @@
 namespace loomsheet {
 namespace {
 
-struct Row {
+struct AccuracyRow {
     MeterFunction function;
     std::string_view word; // of the statement `meter`
     double percent, digits;
@@ -13,7 +13,7 @@ struct Row {
 };
 // Volts: common practice, published between 0.1 and 0.7 %. Ohms: the manual of a 3½ digit meter. Amps in line and by
 // clamp: common practice, no source.
-constexpr Row rows[] = {
+constexpr AccuracyRow accuracies[] = {
     {MeterFunction::volts, "volts", 0.5, 2, 1e-3, 1},
     {MeterFunction::ohms, "ohms", 0.8, 2, 0.1, 1e4},
     {MeterFunction::amps, "amps", 1.5, 3, 1e-3, 1e-2},
@@ -21,14 +21,14 @@ constexpr Row rows[] = {
 };
 constexpr double steps_shown = 2000;
 
-const Row& row_of(MeterFunction function) {
-    return *std::find_if(std::begin(rows), std::end(rows), [&](const Row& row) { return row.function == function; });
+const AccuracyRow& accuracy_of(MeterFunction function) {
+    return *std::find_if(std::begin(accuracies), std::end(accuracies), [&](const AccuracyRow& row) { return row.function == function; });
 }
 
 } // namespace
 
 double Meter::step(double reading) const {
-    const Row& row = row_of(function);
+    const AccuracyRow& row = accuracy_of(function);
     double step = row.first_step;
     while (step < row.last_step && std::abs(reading) >= step * steps_shown)
         step *= 10;
@@ -41,7 +41,7 @@ double Meter::error(double reading) const {
 }
 
 Meter meter_for(const Circuit& circuit, MeterFunction function) {
-    const Row& row = row_of(function);
+    const AccuracyRow& row = accuracy_of(function);
     Meter meter{function, row.percent, row.digits};
     for (const MeterRow& own : circuit.meters)
         if (own.function == row.word) {

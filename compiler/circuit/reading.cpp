@@ -9,9 +9,6 @@ namespace {
 
 constexpr double display_end_ohms = 20e6; // more shows as open
 
-bool is_current(MeasureKind measure) { return measure == MeasureKind::amps || measure == MeasureKind::clamp; }
-bool is_ohms(MeasureKind measure) { return measure == MeasureKind::ohms || measure == MeasureKind::continuity; }
-
 MeterFunction function_of(MeasureKind measure) {
     if (is_ohms(measure)) return MeterFunction::ohms;
     if (measure == MeasureKind::amps) return MeterFunction::amps;
@@ -166,6 +163,9 @@ Reading in_stand(Setting& setting, const Stand& stand, MeasureKind measure, doub
 }
 
 } // namespace
+
+bool is_ohms(MeasureKind measure) { return measure == MeasureKind::ohms || measure == MeasureKind::continuity; }
+bool is_current(MeasureKind measure) { return measure == MeasureKind::amps || measure == MeasureKind::clamp; }
 
 Predictor::Predictor(const Circuit& circuit, double system_volts)
     : circuit_(circuit), parameters_(circuit, system_volts) {}

@@ -41,6 +41,9 @@ struct Reading {
     std::string why;
 };
 
+bool is_ohms(MeasureKind measure);    // ohms and continuity
+bool is_current(MeasureKind measure); // amps in line and by clamp
+
 // A state that is looked for: surely so, surely not, or hangs on tolerances.
 enum class Truth : std::uint8_t { no, yes, maybe, jumps, unknown }; // jumps: the circuit chatters
 

@@ -94,7 +94,15 @@ void measure_current(const Circuit& circuit, Setting& made, MeasureKind measure,
         return;
     }
     made.red = network.ends[branch].a, made.black = network.ends[branch].b;
-    made.term.own = clamp ? network.branches[branch].ohms : network.add(range_of(Usual::in_line));
+    const NetBranch& clasped = network.branches[branch];
+    if (!clamp)
+        made.term.own = network.add(range_of(Usual::in_line));
+    else if (clasped.plus == none)
+        made.term.own = clasped.ohms;
+    else { // with what a fault adds to it
+        const Parameter &own = network.parameters[clasped.ohms], &plus = network.parameters[clasped.plus];
+        made.term.own = network.add({own.low + plus.low, own.value + plus.value, own.high + plus.high});
+    }
     network.branches[branch].law = Law::absent;
 }
 

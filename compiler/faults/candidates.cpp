@@ -184,9 +184,10 @@ bool names(const Circuit& circuit, const PointRef& point, const Candidate& candi
             return std::find(point.pins.begin(), point.pins.end(), pin) != point.pins.end();
         }) && !pins.empty();
     }
-    if (point.pin == none) { // all of a part; of an assembly, all that is in it; of a plug, all of its joints
-        if (suspect.part != none && circuit.parts[suspect.part].assembly == point.part) return point.part != none;
-        if (suspect.part == point.part) return point.part != none;
+    if (point.pin == none) { // all of a part, and what is in it; of a plug, all of its joints
+        if (point.part == none) return false;
+        if (suspect.part == point.part) return true;
+        if (suspect.part != none && circuit.parts[suspect.part].assembly == point.part) return true;
         const PartId of = suspect.joint == none ? PartId{none} : circuit.pins[suspect.joint].part;
         return of != none && of == point.part && circuit.parts[of].kind == PartKind::connector;
     }

@@ -52,7 +52,8 @@ constexpr std::array<std::array<StateVerb, 3>, 3> families = {{
 Truth other_state(const Predictor& car, const Setup& setup, const Check& check) {
     std::vector<const States*> named{&check.look_states};
     for (const Outcome& outcome : check.outcomes)
-        if (!outcome.states.empty()) named.push_back(&outcome.states);
+        if (!outcome.states.empty() && outcome.states.list.front().verb != StateVerb::chatters) // that is no rest
+            named.push_back(&outcome.states);
     std::vector<StateVerb> verbs;
     for (const States* states : named) {
         if (states->list.size() != 1 || states->list.front().of.part != named.front()->list.front().of.part) return Truth::unknown;

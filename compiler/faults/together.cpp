@@ -151,7 +151,7 @@ bool Together::relay_may(const Check& check, PartId relay, bool in) {
     Setting setting = set_up(car_.circuit(), car_.parameters(), setup_of(check), car_.fault() ? &*car_.fault() : nullptr,
                              car_.blown_before());
     const Stands stands = stands_of(*setting.bench, setting.from);
-    if (stands.chatters || stands.may_chatter) return true;
+    if (stands.chatters) return true;
     for (const Stand& stand : stands.list)
         for (std::size_t i = 0; i < setting.network->relays.size(); ++i)
             if (setting.network->relays[i].part == relay && (stand.in[i] != 0) == in)
@@ -178,7 +178,7 @@ bool Together::possible(const Check& check, const RowPrediction* made, std::size
     if (!made || !made->limit || (check.measure != MeasureKind::volts && check.measure != MeasureKind::drop)) return true;
     const Limit& limit = *made->limit;
     const Reading& reading = made->difference ? *made->difference : made->reading;
-    if (reading.kind != ReadingKind::number || reading.may_chatter) return true;
+    if (reading.kind != ReadingKind::number) return true;
     const double error = std::max(reading.bare_low - reading.low, reading.high - reading.bare_high);
     const auto set = [&](const Setup& with, MeasureKind measure, const Row& points) {
         Setup placed = with;

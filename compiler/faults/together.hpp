@@ -16,7 +16,7 @@ struct ComplaintVolts {
 };
 std::optional<ComplaintVolts> complaint_volts(const Plan& plan, double system_volts);
 
-// One car: a fault, or none.
+// One car: a fault, or none. Cars that chatter are told at their first check, which says stop: here only settled ones count.
 class Together {
 public:
     Together(const Plan& plan, const Predictor& car, const ComplaintVolts& complaint);

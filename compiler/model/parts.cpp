@@ -100,7 +100,6 @@ bool Builder::part_phrase(Part& owner, PartId id, Form form, Reader& read, const
     case Form::likely:
         read.skip_words();
         owner.likely = read.number();
-        no_use_yet(at, "how likely a part fails");
         return true;
     case Form::how: read.skip_words(), owner.how = read.text(); return true;
     case Form::note: owner.notes.push_back(words(read)); return true;

@@ -47,7 +47,7 @@ std::optional<Limit> widened_limit(const Circuit& circuit, MeasureKind measure, 
     return wide;
 }
 
-void fill_limits(Plan& plan, const Prediction& prediction) {
+void fill_limits(Plan& plan, Prediction& prediction) {
     for (std::size_t i = 0; i < plan.checks.size(); ++i) {
         Check& check = plan.checks[i];
         for (std::size_t r = 0; r < check.rows.size() && r < prediction[i].rows.size(); ++r) {
@@ -56,6 +56,8 @@ void fill_limits(Plan& plan, const Prediction& prediction) {
             if (!limit) continue;
             limit->at = check.measure_at;
             if (check.rows.size() > 1) limit->row = check.rows[r].name;
+            prediction[i].rows[r].limit = *limit;
+            prediction[i].rows[r].fit = fit_of(prediction[i].rows[r].reading, *limit);
             check.limits.push_back(std::move(*limit));
         }
     }

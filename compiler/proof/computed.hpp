@@ -8,7 +8,7 @@ namespace loomsheet {
 std::optional<Limit> computed_limit(const Circuit& circuit, MeasureKind measure, const Reading& reading);
 // The limit that was written, with the ends moved outward that a sound car misses, to figures that are easily read.
 std::optional<Limit> widened_limit(const Circuit& circuit, MeasureKind measure, const Reading& reading, const Limit& limit);
-// Writes them into the checks that have none.
-void fill_limits(Plan& plan, const Prediction& prediction);
+// Writes them into the checks that have none, and into their prediction.
+void fill_limits(Plan& plan, Prediction& prediction);
 
 } // namespace loomsheet

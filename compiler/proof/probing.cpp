@@ -21,9 +21,9 @@ bool has_two_points(MeasureKind measure) {
 }
 
 // One check, and its circuit when it is first asked for.
-class Bench {
+class Probed {
 public:
-    Bench(const Plan& plan, const Graph& whole, const Check& measured, bool wires_lost)
+    Probed(const Plan& plan, const Graph& whole, const Check& measured, bool wires_lost)
         : circuit(plan.circuit), at_rest(whole), check(measured), doubtful(wires_lost) {}
     const Circuit& circuit;
     const Graph& at_rest;
@@ -59,8 +59,8 @@ private:
 // A fuse of ISO 8820-3 has openings over its blades for the tips (common practice, no source).
 bool can_be_probed_in_place(const Part& part) { return !part.fuse_type.empty(); }
 
-void prove_point(const Bench& bench, const PointRef& point, Findings& findings) {
-    const Circuit& circuit = bench.circuit;
+void prove_point(const Probed& probed, const PointRef& point, Findings& findings) {
+    const Circuit& circuit = probed.circuit;
     const auto hidden = [&](std::string says, std::string help) {
         findings.add(503, point.at, std::move(says), std::move(help));
     };
@@ -96,14 +96,14 @@ void prove_point(const Bench& bench, const PointRef& point, Findings& findings) 
     }
     if (part.kind == PartKind::connector) return;
     const PinId cavity = circuit.mate(point.pin);
-    if (cavity != none && !bench.taken_off(circuit.pins[cavity].part)) { // M3.1 and part M3.1 alike
+    if (cavity != none && !probed.taken_off(circuit.pins[cavity].part)) { // M3.1 and part M3.1 alike
         const std::string plug = circuit.parts[circuit.pins[cavity].part].id;
         return hidden(fmt::format("{} is hidden under {}", pin, plug),
                       fmt::format("write {}, the wire's end, or add `{} unplugged` to the set-up",
                                   circuit.pin_name(cavity), plug));
     }
     if (cavity != none || point.metal != Metal::part || can_be_probed_in_place(part)) return;
-    if (circuit.sits_in_holder(point.part) && !bench.taken_off(point.part))
+    if (circuit.sits_in_holder(point.part) && !probed.taken_off(point.part))
         return hidden(fmt::format("the metal of {} is hidden in its socket", pin),
                       fmt::format("write {}, the wire's end, or add `{} pulled` to the set-up", pin, part.id));
 }
@@ -117,48 +117,48 @@ bool wire_is_missing(const Findings& findings) {
 }
 
 // LS503 again, and LS513.
-void prove_drop(const Bench& bench, const Row& row, NodeId red, NodeId black, Findings& findings) {
+void prove_drop(const Probed& probed, const Row& row, NodeId red, NodeId black, Findings& findings) {
     const Admit without_load = [](const Edge& edge, NodeId, NodeId) {
         return !limits_current(edge) && edge.kind != EdgeKind::source;
     };
-    const Reach whole = reach(bench.at_rest, std::vector{red}, without_load, black);
+    const Reach whole = reach(probed.at_rest, std::vector{red}, without_load, black);
     if (!whole.has(black)) {
-        if (bench.doubtful || wire_is_missing(findings)) return;
+        if (probed.doubtful || wire_is_missing(findings)) return;
         const Admit anything = [](const Edge& edge, NodeId, NodeId) { return edge.kind != EdgeKind::source; };
-        const Reach through = reach(bench.at_rest, std::vector{red}, anything);
+        const Reach through = reach(probed.at_rest, std::vector{red}, anything);
         std::string between = "nothing joins them";
         if (through.has(black))
-            for (const int index : through.way(bench.at_rest, black))
-                if (limits_current(bench.at_rest.edges[index]))
+            for (const int index : through.way(probed.at_rest, black))
+                if (limits_current(probed.at_rest.edges[index]))
                     between =
-                        fmt::format("{} lies between them", bench.circuit.parts[bench.at_rest.edges[index].part].id);
+                        fmt::format("{} lies between them", probed.circuit.parts[probed.at_rest.edges[index].part].id);
         findings.add(513, row.at,
                      fmt::format("a drop is read along wires, joints and closed contacts; from {} to {} {}",
-                                 bench.name(red), bench.name(black), between),
+                                 probed.name(red), probed.name(black), between),
                      "write `volts`, or two points on one side of the load");
         return;
     }
     const Edge* gone = nullptr;
-    for (const int index : whole.way(bench.at_rest, black))
-        if (!gone && bench.is_gone(bench.at_rest.edges[index])) gone = &bench.at_rest.edges[index];
+    for (const int index : whole.way(probed.at_rest, black))
+        if (!gone && probed.is_gone(probed.at_rest.edges[index])) gone = &probed.at_rest.edges[index];
     if (!gone) return;
     const Admit not_gone = [&](const Edge& edge, NodeId from, NodeId to) {
-        return without_load(edge, from, to) && !bench.is_gone(edge);
+        return without_load(edge, from, to) && !probed.is_gone(edge);
     };
-    if (reach(bench.at_rest, std::vector{red}, not_gone, black).has(black)) return; // another way is left
-    const std::string& part = bench.circuit.parts[gone->part].id;
+    if (reach(probed.at_rest, std::vector{red}, not_gone, black).has(black)) return; // another way is left
+    const std::string& part = probed.circuit.parts[gone->part].id;
     findings.add(503, row.at,
                  fmt::format("{} is off here, and with it the joint {}: there is no way from {} to {}", part,
-                             bench.circuit.pin_name(gone->pin), bench.name(red), bench.name(black)),
+                             probed.circuit.pin_name(gone->pin), probed.name(red), probed.name(black)),
                  fmt::format("leave {} on, or choose two points on one side of it", part));
 }
 
 // What the battery does to the circuit in a set-up. A battery with a clamp off does nothing.
 struct Driven {
-    Driven(const Bench& bench, const Graph& graph) {
+    Driven(const Probed& probed, const Graph& graph) {
         std::vector<NodeId> plus, minus;
-        for (const Edge& source : sources(bench.circuit, graph, bench.check.with)) {
-            if (bench.disconnected(graph.nodes[source.a].pin) || bench.disconnected(graph.nodes[source.b].pin))
+        for (const Edge& source : sources(probed.circuit, graph, probed.check.with)) {
+            if (probed.disconnected(graph.nodes[source.a].pin) || probed.disconnected(graph.nodes[source.b].pin))
                 continue;
             plus.push_back(source.a);
             minus.push_back(source.b);
@@ -175,28 +175,28 @@ struct Driven {
 
 // --- LS504 ---------------------------------------------------------------------------------------------------------
 // A half that hangs dead because the pair is apart, while the other half is alive.
-void prove_live_half(Bench& bench, const Row& row, Findings& findings) {
-    if (bench.check.measure != MeasureKind::volts && bench.check.measure != MeasureKind::testlamp) return;
+void prove_live_half(Probed& probed, const Row& row, Findings& findings) {
+    if (probed.check.measure != MeasureKind::volts && probed.check.measure != MeasureKind::testlamp) return;
     for (const PointRef* point : {&row.red, &row.black}) {
-        if (point->pin == none || bench.circuit.parts[point->part].twin == none || !bench.taken_off(point->part))
+        if (point->pin == none || probed.circuit.parts[point->part].twin == none || !probed.taken_off(point->part))
             continue;
-        const Part& half = bench.circuit.parts[point->part];
-        const PinId mate = bench.circuit.mate(point->pin);
+        const Part& half = probed.circuit.parts[point->part];
+        const PinId mate = probed.circuit.mate(point->pin);
         if (mate == none) continue;
-        const Graph& graph = bench.in_setup();
-        const Driven driven(bench, graph);
+        const Graph& graph = probed.in_setup();
+        const Driven driven(probed, graph);
         const auto live = [&](PinId pin) {
             return driven.ground.has(graph.wire_end[pin]) || driven.by_plus.has(graph.wire_end[pin]);
         };
         if (live(point->pin) || !live(mate)) continue;
-        const Part& other = bench.circuit.parts[half.twin];
+        const Part& other = probed.circuit.parts[half.twin];
         const auto named = [](const Part& part) {
             return part.half.empty() ? part.id : fmt::format("{} (\"{}\")", part.id, part.half);
         };
         findings.add(504, point->at,
                      fmt::format("{} hangs dead here: with the pair apart the battery reaches only {}", named(half),
                                  named(other)),
-                     fmt::format("write {}", bench.circuit.pin_name(mate)));
+                     fmt::format("write {}", probed.circuit.pin_name(mate)));
         return; // one message a row
     }
 }
@@ -204,45 +204,45 @@ void prove_live_half(Bench& bench, const Row& row, Findings& findings) {
 // --- LS505 ---------------------------------------------------------------------------------------------------------
 // Whether a way leads to a battery at all, all contacts closed and through ground too: most points of an ohms check are apart
 // from everything, and that is soon seen.
-bool hangs_on_a_battery(const Bench& bench, const std::vector<NodeId>& points) {
-    const Reach all = reach(bench.at_rest, points, [&](const Edge& edge, NodeId, NodeId) {
-        return edge.kind != EdgeKind::source && !bench.is_gone(edge);
+bool hangs_on_a_battery(const Probed& probed, const std::vector<NodeId>& points) {
+    const Reach all = reach(probed.at_rest, points, [&](const Edge& edge, NodeId, NodeId) {
+        return edge.kind != EdgeKind::source && !probed.is_gone(edge);
     });
     return std::any_of(all.order.begin(), all.order.end(), [&](NodeId node) {
-        const std::vector<int>& edges = bench.at_rest.at[node];
-        return std::any_of(edges.begin(), edges.end(), [&](int edge) { return bench.at_rest.edges[edge].kind == EdgeKind::source; });
+        const std::vector<int>& edges = probed.at_rest.at[node];
+        return std::any_of(edges.begin(), edges.end(), [&](int edge) { return probed.at_rest.edges[edge].kind == EdgeKind::source; });
     });
 }
 
-void prove_not_driven(Bench& bench, const Row& row, NodeId red, NodeId black, Findings& findings) {
-    if (bench.check.measure != MeasureKind::ohms && bench.check.measure != MeasureKind::continuity) return;
-    if (!hangs_on_a_battery(bench, {red, black})) return;
-    const Graph& graph = bench.in_setup();
-    const Driven driven(bench, graph);
+void prove_not_driven(Probed& probed, const Row& row, NodeId red, NodeId black, Findings& findings) {
+    if (probed.check.measure != MeasureKind::ohms && probed.check.measure != MeasureKind::continuity) return;
+    if (!hangs_on_a_battery(probed, {red, black})) return;
+    const Graph& graph = probed.in_setup();
+    const Driven driven(probed, graph);
     for (const NodeId point : {red, black}) {
         if (!driven.by_plus.has(point)) continue;
         const std::vector<int> way = driven.by_plus.way(graph, point);
-        const std::vector<std::string> by = way_words(bench.circuit, graph, way);
+        const std::vector<std::string> by = way_words(probed.circuit, graph, way);
         std::string off =
             fmt::format("{}.- disconnected",
-                        bench.circuit.parts[bench.circuit.pins[graph.nodes[driven.by_plus.order.front()].pin].part].id);
+                        probed.circuit.parts[probed.circuit.pins[graph.nodes[driven.by_plus.order.front()].pin].part].id);
         for (const int index : way)
             if (graph.edges[index].kind == EdgeKind::link)
-                off = fmt::format("{} pulled", bench.circuit.parts[graph.edges[index].part].id);
+                off = fmt::format("{} pulled", probed.circuit.parts[graph.edges[index].part].id);
         findings.add(
             505, row.at,
             fmt::format("a supply still feeds {} in this set-up, by {}: `{}` reads false and the meter may suffer",
-                        bench.name(point), list_words(by, "and", 8), measure_word(bench.check.measure)),
+                        probed.name(point), list_words(by, "and", 8), measure_word(probed.check.measure)),
             fmt::format("take the supply off first, such as `{}`", off));
         return;
     }
 }
 
 // --- LS506 ---------------------------------------------------------------------------------------------------------
-void prove_bridges(Bench& bench, Findings& findings) {
-    for (const SetupItem& item : bench.check.with.items) {
+void prove_bridges(Probed& probed, Findings& findings) {
+    for (const SetupItem& item : probed.check.with.items) {
         if (item.kind != ItemKind::bridge) continue;
-        const Graph& graph = bench.in_setup();
+        const Graph& graph = probed.in_setup();
         const NodeId a = graph.node_of(item.a), b = graph.node_of(item.b);
         if (a == none || b == none) continue;
         const Admit without = [&](const Edge& edge, NodeId, NodeId) {
@@ -251,36 +251,36 @@ void prove_bridges(Bench& bench, Findings& findings) {
             return conducts(edge) && !itself;
         };
         std::vector<NodeId> plus, minus;
-        for (const Edge& source : sources(bench.circuit, graph, bench.check.with))
+        for (const Edge& source : sources(probed.circuit, graph, probed.check.with))
             plus.push_back(source.a), minus.push_back(source.b);
         const Reach fed = reach(graph, plus, without), ground = reach(graph, minus, without);
         if ((fed.has(a) && ground.has(b)) || (fed.has(b) && ground.has(a))) {
             const NodeId live = fed.has(a) && ground.has(b) ? a : b;
             findings.add(506, item.at,
-                         fmt::format("this bridge joins the supply at {} straight to ground at {}", bench.name(live),
-                                     bench.name(live == a ? b : a)),
+                         fmt::format("this bridge joins the supply at {} straight to ground at {}", probed.name(live),
+                                     probed.name(live == a ? b : a)),
                          "bridge two points of one side, such as the contact of a relay");
         }
     }
 }
 
 // --- LS507 ---------------------------------------------------------------------------------------------------------
-bool prove_apart(const Bench& bench, const Row& row, NodeId red, NodeId black, Findings& findings) {
+bool prove_apart(const Probed& probed, const Row& row, NodeId red, NodeId black, Findings& findings) {
     if (red != black) return true;
     findings.add(507, row.at,
-                 fmt::format("both tips are on one piece of metal, {}: this always reads 0", bench.name(red)),
+                 fmt::format("both tips are on one piece of metal, {}: this always reads 0", probed.name(red)),
                  "write two points with something between them");
     return false;
 }
 
-void prove_row(Bench& bench, const Row& row, Findings& findings) {
-    prove_point(bench, row.red, findings);
-    prove_point(bench, row.black, findings);
-    const NodeId red = bench.at_rest.node_of(row.red), black = bench.at_rest.node_of(row.black);
-    if (red == none || black == none || !prove_apart(bench, row, red, black, findings)) return;
-    if (bench.check.measure == MeasureKind::drop) prove_drop(bench, row, red, black, findings);
-    prove_live_half(bench, row, findings);
-    prove_not_driven(bench, row, red, black, findings);
+void prove_row(Probed& probed, const Row& row, Findings& findings) {
+    prove_point(probed, row.red, findings);
+    prove_point(probed, row.black, findings);
+    const NodeId red = probed.at_rest.node_of(row.red), black = probed.at_rest.node_of(row.black);
+    if (red == none || black == none || !prove_apart(probed, row, red, black, findings)) return;
+    if (probed.check.measure == MeasureKind::drop) prove_drop(probed, row, red, black, findings);
+    prove_live_half(probed, row, findings);
+    prove_not_driven(probed, row, red, black, findings);
 }
 
 } // namespace
@@ -291,16 +291,16 @@ void prove_probing(const Plan& plan, const Doubt& doubt, Findings& findings) {
         doubt.circuit || std::any_of(plan.circuit.wires.begin(), plan.circuit.wires.end(),
                                      [](const Wire& wire) { return wire.from == none || wire.to == none; });
     for (const Check& check : plan.checks) {
-        Bench bench(plan, at_rest, check, wires_lost);
+        Probed probed(plan, at_rest, check, wires_lost);
         for (const SetupItem& item : check.with.items)
             if (item.kind == ItemKind::bridge || (item.kind == ItemKind::load && !item.across_points)) {
-                prove_point(bench, item.a, findings);
-                prove_point(bench, item.b, findings);
+                prove_point(probed, item.a, findings);
+                prove_point(probed, item.b, findings);
             }
-        prove_bridges(bench, findings);
+        prove_bridges(probed, findings);
         if (has_two_points(check.measure))
             for (const Row& row : check.rows)
-                prove_row(bench, row, findings);
+                prove_row(probed, row, findings);
     }
 }
 

@@ -17,8 +17,6 @@ constexpr double most_in_line = 10;                        // A: the jack of a m
 constexpr double least_carried = 1e-3;                     // A: less drops nothing that a meter shows, even in 5 ohm
 constexpr double noise = 0.02;                             // V, A: the last digits of a display
 
-bool is_ohms(MeasureKind measure) { return measure == MeasureKind::ohms || measure == MeasureKind::continuity; }
-
 struct Look { // one row and all that is said of it
     const Plan& plan;
     const Predictor& sound;

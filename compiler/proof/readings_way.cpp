@@ -13,9 +13,7 @@
 namespace loomsheet {
 namespace {
 
-constexpr double carries = 1; // A: from here on the drop of a ground matters
-
-bool is_ohms(MeasureKind measure) { return measure == MeasureKind::ohms || measure == MeasureKind::continuity; }
+constexpr double least_current = 1; // A: from here on the drop of a ground matters
 
 Setting setting_of(const Predictor& sound, const Check& check, const Row& row) {
     Setup setup = check.with;
@@ -164,7 +162,7 @@ void prove_ground_seen(const Plan& plan, const Row& row, Setting& setting, Findi
     const Reach feed = along_conductors(network, setting.red, setting.bench.get());
     for (std::size_t i = 0; i < network.graph.edges.size(); ++i) {
         const Edge& edge = network.graph.edges[i];
-        if (edge.kind != EdgeKind::load || std::abs(setting.bench->amps(static_cast<int>(i))) < carries) continue;
+        if (edge.kind != EdgeKind::load || std::abs(setting.bench->amps(static_cast<int>(i))) < least_current) continue;
         if (feed.has(edge.a) == feed.has(edge.b)) continue;
         const NodeId back = feed.has(edge.a) ? edge.b : edge.a;
         const Reach ground = along_conductors(network, back);

@@ -204,7 +204,7 @@ private:
     }
     // Rounding of an elimination, and of Newton's steps over lamps and motors, in V, ohm or A.
     static double room(const Quarry& quarry) {
-        return 1e-8 + 1e-9 * std::max(std::abs(quarry.low), std::abs(quarry.high));
+        return 1e-7 + 1e-9 * std::max(std::abs(quarry.low), std::abs(quarry.high)); // 0.1 µV: a ten thousandth of what a meter shows
     }
     void judge(const Quarry& quarry, const Values& values) {
         const Shown shown = quarry.shown(values);

@@ -1,0 +1,457 @@
+// Where circuits come to rest: relays that rattle, hold or stay, fuses that blow, modules without ground, diodes,
+// motors and lamps. What each does is plain electricity; figures have their source beside them.
+#include "car.hpp"
+#include <cmath>
+
+using namespace loomsheet;
+
+namespace {
+bool is(const Reading& reading, ReadingKind kind) { return reading.kind == kind; }
+} // namespace
+
+// A buzzer: the coil is fed through the relay's own break contact.
+TEST_CASE("a relay that cuts its own feed rattles, and no volts are said") {
+    const Car car(R"(plan BUZZ-01 "Buzzer"
+battery G1 12.6 V
+ground XE1
+switch S1, at rest, at pressed 1/2
+relay K1 coil 86/85 85 ohm, contact 30/87/87a
+wire W1 G1.+ -> S1.1 1 mm2 1 m
+wire W2 S1.2 -> K1.30 1 mm2 1 m
+wire W3 K1.87a -> K1.86 1 mm2 1 m
+wire W4 K1.85 -> XE1 1 mm2 1 m
+wire W5 G1.- -> XE1 16 mm2 1 m
+check rest "Coil at rest"
+  volts K1.86 to K1.85
+  pass -> done
+check pressed "Coil pressed"
+  with S1 pressed
+  volts K1.86 to K1.85
+  pass -> done
+check rattle "Sound"
+  with S1 pressed
+  look "It rattles": K1 chatters
+  pass -> done
+check pulled "Relay out"
+  with S1 pressed, K1 pulled
+  volts K1.30 to ground
+  pass -> done
+plant stuck "A" K1.30/87a stuck closed
+)");
+    CHECK(car.value("rest") == doctest::Approx(0));
+    CHECK(is(car.read("pressed"), ReadingKind::chatters));
+    CHECK(car.looks("rattle") == Truth::yes);
+    CHECK(car.value("pulled") == doctest::Approx(12.6).epsilon(0.001));
+    CHECK(car.value("pressed", "stuck") ==
+          doctest::Approx(12.6).epsilon(0.01)); // its break contact welded: it stays in
+    CHECK(car.looks("rattle", "stuck") == Truth::no);
+}
+
+TEST_CASE("a relay that holds itself hangs on what was before, until a button decides") {
+    const Car car(R"(plan HOLD-01 "Self-holding relay"
+battery G1 12.6 V
+ground XE1
+switch S1, at rest, at pressed 1/2
+switch S2, at rest 1/2, at pressed
+relay K1 coil 86/85 85 ohm, contact 30/87
+splice J1
+wire W1 G1.+ -> S2.1 1 mm2 1 m
+wire W2 S2.2 -> J1 1 mm2 1 m
+wire W3 J1 -> S1.1 1 mm2 1 m
+wire W4 J1 -> K1.30 1 mm2 1 m
+wire W5 S1.2 -> K1.86 1 mm2 1 m
+wire W6 K1.87 -> K1.86 1 mm2 1 m
+wire W7 K1.85 -> XE1 1 mm2 1 m
+wire W8 G1.- -> XE1 16 mm2 1 m
+check rest "Neither pressed"
+  volts K1.86 to ground
+  pass -> done
+check start "Start pressed"
+  with S1 pressed
+  volts K1.86 to ground
+  pass -> done
+check stop "Stop pressed"
+  with S2 pressed
+  volts K1.86 to ground
+  pass -> done
+check works "Start pressed"
+  with S1 pressed
+  look "It clicks": K1 works
+  pass -> done
+check works-at-rest "Neither pressed"
+  look "It is in": K1 works
+  pass -> done
+)");
+    CHECK(is(car.read("rest"), ReadingKind::history));
+    CHECK(car.value("start") == doctest::Approx(12.6).epsilon(0.01));
+    CHECK(car.value("stop") == doctest::Approx(0));
+    CHECK(car.looks("works") == Truth::yes);
+    CHECK(car.looks("works-at-rest") == Truth::unknown);
+}
+
+// Coil 85 ohm, in from 8 V, out at 1.5 V (relay data sheet). 12.6 V over coil and R: 10.2, 7.4 and 1.1 V on the coil.
+TEST_CASE("a coil gets enough, enough to hold but not to pull in, too little") {
+    const Car car(R"(plan COIL-01 "Coil"
+battery G1 12.6 V ±0.1 V
+ground XE1
+switch S1, at rest, at pressed 1/2
+relay K1 coil 86/85 85 ohm ±1 %, contact 30/87
+lamp E1 1/2 21 W
+wire W1 G1.+ -> S1.1 1 mm2 1 m
+wire W2 S1.2 -> K1.86 1 mm2 1 m
+wire W3 K1.85 -> XE1 1 mm2 1 m
+wire W4 G1.+ -> K1.30 1 mm2 1 m
+wire W5 K1.87 -> E1.1 1 mm2 1 m
+wire W6 E1.2 -> XE1 1 mm2 1 m
+wire W7 G1.- -> XE1 16 mm2 1 m
+check coil "Coil"
+  with S1 pressed
+  volts K1.86 to K1.85
+  pass -> done
+check works "Click"
+  with S1 pressed
+  look "It clicks": K1 works
+  pass -> done
+check lit "Lamp"
+  with S1 pressed
+  look "It is lit": E1 lit
+  pass -> done
+plant r20 "A" W2 20 ohm
+plant r45 "B" W2 45 ohm
+plant r60 "C" W2 60 ohm
+plant r900 "D" W2 900 ohm
+)");
+    CHECK(car.looks("works") == Truth::yes);
+    CHECK(car.value("coil", "r20") == doctest::Approx(12.6 * 85 / 105).epsilon(0.002));
+    CHECK(car.looks("works", "r20") == Truth::yes);
+    CHECK(car.looks("lit", "r20") == Truth::yes);
+    // What hangs on what was before may be either on a car with a fault; on a sound one it would be a finding.
+    CHECK(is(car.read("coil", "r60"), ReadingKind::number));
+    CHECK(car.looks("lit", "r60") == Truth::maybe);
+    CHECK(car.value("coil", "r900") == doctest::Approx(12.6 * 85 / 985).epsilon(0.002));
+    CHECK(car.looks("works", "r900") == Truth::no);
+    CHECK(car.looks("lit", "r900") == Truth::no);
+    // 8.24 V as it is, with a coil of 84 to 99 ohm (warm) not always 8 V: a relay of one car pulls in, of another not.
+    const Reading some = car.read("coil", "r45");
+    CHECK(some.bare_low < 8);
+    CHECK(some.bare_high > 8);
+    CHECK_FALSE(some.in_doubt.empty());
+    CHECK(car.looks("lit", "r45") == Truth::maybe);
+}
+
+TEST_CASE("a short blows the fuse in use, and what is measured afterwards is a car with a blown fuse") {
+    const Car car(R"(plan HORN-01 "Horn"
+battery G1 12.6 V
+ground XE1
+fuse F1 15 A
+fuse F2 15 A
+switch S1, at rest, at pressed 1/2
+horn H1 1/2 5 A
+lamp E1 1/2 21 W
+wire W1 G1.+ -> F1.1 2.5 mm2 1 m
+wire W2 F1.2 -> S1.1 2.5 mm2 1 m
+wire W3 S1.2 -> H1.1 1.5 mm2 2 m
+wire W4 H1.2 -> XE1 1.5 mm2 1 m
+wire W5 G1.- -> XE1 16 mm2 1 m
+wire W6 G1.+ -> F2.1 2.5 mm2 1 m
+wire W7 F2.2 -> E1.1 2.5 mm2 1 m
+wire W8 E1.2 -> XE1 2.5 mm2 1 m
+setup used: S1 pressed
+check feed "Behind the fuse"
+  volts F1.2 to ground
+  pass -> done
+check lamp "Testlamp behind the fuse"
+  testlamp F1.2 to ground
+  pass -> done
+check link "Fuse"
+  look "Whole": F1 whole
+  pass -> done
+check other "Other fuse"
+  look "Whole": F2 whole
+  pass -> done
+check across "Across the fuse, button pressed"
+  with S1 pressed
+  volts F1.1 to F1.2
+  pass -> done
+plant behind "A" W3 touches ground
+plant soft "B" W3 touches ground 2 ohm
+plant before "C" W2 touches ground
+plant open "D" W3 open
+)");
+    CHECK(car.value("feed") == doctest::Approx(12.6).epsilon(0.001));
+    CHECK(car.looks("link") == Truth::yes);
+    CHECK(car.blown("behind") == std::vector<std::string>{"F1"});
+    CHECK(is(car.read("feed", "behind"), ReadingKind::floating)); // the button is open, the fuse too
+    CHECK(car.looks("link", "behind") == Truth::no);
+    CHECK(car.looks("other", "behind") == Truth::yes);
+    CHECK(car.value("across", "behind") ==
+          doctest::Approx(12.6).epsilon(0.001)); // the whole battery across the blown link
+    CHECK(is(car.read("lamp", "behind"), ReadingKind::no));
+    CHECK(is(car.read("lamp", "before"), ReadingKind::no));
+    CHECK(car.blown("before") == std::vector<std::string>{"F1"});
+    CHECK(car.blown("soft").empty()); // 6.3 A and the horn's 5 A: less than 15 A
+    CHECK(car.blown("open").empty());
+    // Where nobody has pressed the button since the short came, the fuse is whole still.
+    const Predictor unused(Predictor(car.plan.circuit, 12), car.plan.plants[0].fault, {Setup{}});
+    CHECK(unused.blown_before().empty());
+    CHECK(unused.read({}, MeasureKind::volts, car.check("feed").rows[0]).value == doctest::Approx(12.6).epsilon(0.001));
+}
+
+namespace {
+std::string module_with(const std::string& ground_wires) {
+    return R"(plan UNIT-01 "Driver"
+battery G1 12.6 V
+ground XE1
+relay K1 coil 86/85 85 ohm, contact 30/87
+module U1 supply 15, ground 31 26, draws 0.4 A, output 47 pulls down 1 A, gives 72 5 V
+sensor B1 pot 1/2/3 1.2 kohm, at rest 50 %
+connector X1 80 pins, on U1
+wire W1 G1.+ -> K1.86 1 mm2 1 m
+wire W2 K1.85 -> X1.47 1 mm2 1 m
+wire W3 G1.+ -> X1.15 1 mm2 1 m
+wire W4 X1.31 -> XE1 1.5 mm2 1 m
+wire W5 G1.- -> XE1 16 mm2 1 m
+wire W6 X1.72 -> B1.1 0.5 mm2 1 m
+wire W7 B1.3 -> XE1 0.5 mm2 1 m
+)" + ground_wires +
+           R"(check driver "Driver"
+  with U1.47 on
+  volts X1.47 to ground
+  pass -> done
+check supply "Sensor supply"
+  volts X1.72 to ground
+  pass -> done
+check works "Click"
+  with U1.47 on
+  look "It clicks": K1 works
+  pass -> done
+check unit "Unit"
+  look "It lives": U1 works
+  pass -> done
+plant ground-open "A" W4 open
+plant ground-poor "B" W4 60 ohm
+plant feed-open "C" W3 open
+)";
+}
+} // namespace
+
+TEST_CASE(
+    "a control unit without its ground does nothing: its driver leaves the coil's volts, its sensor has no supply") {
+    const Car one(module_with(""));
+    CHECK(one.value("driver") < 0.1); // 0.14 A of the 1 A at which 0.2 V are usual
+    CHECK(one.value("supply") == doctest::Approx(5).epsilon(0.01));
+    CHECK(one.looks("works") == Truth::yes);
+    CHECK(one.looks("unit") == Truth::yes);
+    for (const char* fault : {"ground-open", "feed-open"}) {
+        CHECK(one.looks("unit", fault) == Truth::no);
+        CHECK(one.looks("works", fault) == Truth::no);
+        CHECK(one.value("driver", fault) == doctest::Approx(12.6).epsilon(0.001)); // nothing flows through the coil
+        CHECK(one.value("supply", fault) < 0.1);
+    }
+    // 31.5 ohm (0.4 A) behind 60 ohm: 4.3 V are less than the 6 V from which it works.
+    CHECK(one.looks("unit", "ground-poor") == Truth::no);
+    const Car two(module_with("wire W8 X1.26 -> XE1 1.5 mm2 1 m\n"));
+    CHECK(two.looks("unit", "ground-open") == Truth::yes); // the other ground pin carries on
+    CHECK(two.looks("works", "ground-open") == Truth::yes);
+}
+
+TEST_CASE("a diode lets current through one way") {
+    const auto lamp = [](const std::string& pins) {
+        return Car(R"(plan DIODE-01 "Diode"
+battery G1 12.6 V
+ground XE1
+diode V1 1/2
+lamp E1 1/2 5 W
+wire W1 G1.+ -> V1.)" +
+                   pins.substr(0, 1) +
+                   R"( 1 mm2 1 m
+wire W2 V1.)" + pins.substr(1) +
+                   R"( -> E1.1 1 mm2 1 m
+wire W3 E1.2 -> XE1 1 mm2 1 m
+wire W4 G1.- -> XE1 16 mm2 1 m
+check lamp "Lamp"
+  volts E1.1 to E1.2
+  pass -> done
+check lit "Lamp"
+  look "Lit": E1 lit
+  pass -> done
+plant shorted "A" V1 reads 0.01 ohm
+)");
+    };
+    const Car through = lamp("12"), against = lamp("21");
+    CHECK(through.value("lamp") == doctest::Approx(12.6 - 0.7).epsilon(0.005)); // 0.7 V: common practice
+    CHECK(through.looks("lit") == Truth::yes);
+    CHECK(std::abs(against.value("lamp")) < 1e-6);
+    CHECK(against.looks("lit") == Truth::no);
+    CHECK(against.value("lamp", "shorted") == doctest::Approx(12.6).epsilon(0.005));
+}
+
+// Two windings: pull-in over the motor, hold-in to the case. Once the contact has closed, both ends of the pull-in
+// winding stand at plus.
+TEST_CASE("a starter pulls in with both windings, holds with one, and rattles when that one is open") {
+    const Car car(R"(plan START-01 "Starter"
+battery G1 12.6 V, inner 6 mohm
+ground XE1
+ground XE2, on engine
+assembly M1 pins 30 50 31, 31 on XE2
+relay K2 in M1, coil 50/31 1.1 ohm, coil 50/45 0.35 ohm, contact 30/45, pulls in at 8 V, drops out at 3 V
+motor M2 in M1, 45/31 140 A, stalls at 420 A, needs 9 V
+switch S1 1/2 closed when key crank
+fuse F1 60 A
+wire W1 G1.+ -> M1.30 35 mm2 1.3 m
+wire W2 G1.+ -> F1.1 6 mm2 0.5 m
+wire W3 F1.2 -> S1.1 6 mm2 0.5 m
+wire W4 S1.2 -> M1.50 4 mm2 1 m
+wire W5 G1.- -> XE2 35 mm2 0.5 m
+wire W6 G1.- -> XE1 16 mm2 0.5 m
+setup crank: key crank
+check turns "It turns"
+  with key crank
+  look "Turns": M2 runs
+  pass -> done
+check stays "It stays"
+  with key crank
+  look "Stays": M2 still
+  pass -> done
+check clicks "It clicks"
+  with key crank
+  look "Clicks": K2 works
+  pass -> done
+check signal "Terminal 50"
+  with key crank
+  volts M1.50 to M1.31
+  pass -> done
+check posts "Battery"
+  with key crank
+  volts part G1.+ to part G1.-
+  pass -> done
+check amps "Main cable"
+  with key crank
+  clamp W1
+  pass -> done
+plant hold-open "A" K2.50/31 open
+plant pull-open "B" K2.50/45 open
+plant seized "C" M2 seized
+plant burnt "D" K2.30/45 open
+)");
+    CHECK(car.looks("turns") == Truth::yes);
+    CHECK(car.value("amps") == doctest::Approx(130).epsilon(0.1));
+    CHECK(car.value("posts") == doctest::Approx(12.6 - 0.006 * (car.value("amps") + 11)).epsilon(0.005));
+    CHECK(is(car.read("signal", "hold-open"),
+             ReadingKind::chatters));                  // in over the motor, out when the contact shorts that
+    CHECK(car.looks("clicks", "burnt") == Truth::yes); // the windings pull; the contact gives nothing
+    CHECK(car.looks("turns", "burnt") == Truth::no);
+    CHECK(car.value("amps", "burnt") == doctest::Approx(0));
+    CHECK(car.value("amps", "seized") ==
+          doctest::Approx(12.6 / (12.0 / 420 + 0.008)).epsilon(0.03)); // stalled, behind 8 mohm
+    CHECK(car.looks("stays", "seized") == Truth::yes);
+    CHECK(car.looks("turns", "seized") == Truth::no);
+    CHECK(car.value("posts", "seized") < car.value("posts") - 1);
+}
+
+// UN R37: 21 W at 12 V; cold to hot 1 : 10 (kfz-tech, Gluehlampe) to 1 : 15 (an encyclopedia): trade-data section 9.
+TEST_CASE("a filament shows an ohmmeter a tenth to a fifteenth of its ohms in use") {
+    const Car car(R"(plan LAMP-01 "Lamp"
+battery G1 12.6 V
+ground XE1
+switch S1, at rest, at pressed 1/2
+lamp E1 1/2 21 W at 12 V
+wire W1 G1.+ -> S1.1 1 mm2 1 m
+wire W2 S1.2 -> E1.1 1 mm2 1 m
+wire W3 E1.2 -> XE1 1 mm2 1 m
+wire W4 G1.- -> XE1 16 mm2 1 m
+check cold "Filament"
+  with E1 pulled
+  ohms part E1.1 to part E1.2
+  pass -> done
+check hot "Current"
+  with S1 pressed
+  clamp W2
+  pass -> done
+check volts "Volts"
+  with S1 pressed
+  volts E1.1 to E1.2
+  pass -> done
+)");
+    const double hot = car.value("volts") / car.value("hot");
+    CHECK(hot == doctest::Approx(144 / 21.0 * std::pow(12.55 / 12, 0.45)).epsilon(0.005)); // a little over its 12 V
+    const Reading cold = car.read("cold");
+    CHECK(144 / 21.0 / (cold.value - 0.2) == doctest::Approx(12)); // 0.2 ohm: the leads
+    CHECK(cold.bare_low == doctest::Approx(144 / (21 * 1.1) / 15));
+    CHECK(cold.bare_high == doctest::Approx(144 / (21 * 0.9) / 10));
+}
+
+// A poor joint in the feed of a fan: what each way to look at it says. design/electrical.md; figures for 5 ohm of a
+// prototype with other wires: 12.59 V, 5.01 ohm, 11.6 V.
+TEST_CASE("a joint of 5 ohm passes volts without load, the beeper and the test lamp, and fails under load") {
+    const Car car(R"(plan FAN-01 "Fan"
+battery G1 12.6 V
+ground XE1
+fuse F1 40 A
+switch S1, at rest, at pressed 1/2
+motor M3 1/2 22 A, needs 10.5 V
+connector X21 2 pins, on M3
+connector X30 2 pins, mates X31
+wire W1 G1.+ -> F1.1 6 mm2 0.5 m
+wire W2 F1.2 -> S1.1 6 mm2 0.5 m
+wire W3 S1.2 -> X30.1 6 mm2 1 m
+wire W4 X31.1 -> X21.1 6 mm2 0.6 m
+wire W5 X21.2 -> X31.2 6 mm2 0.6 m
+wire W6 X30.2 -> XE1 6 mm2 0.5 m
+wire W7 G1.- -> XE1 25 mm2 0.4 m
+setup on: S1 pressed
+check unloaded "Plug off"
+  with S1 pressed, X21 unplugged
+  volts X21.1 to X21.2
+  pass -> done
+check beep "Beeper"
+  with S1 pressed, F1 pulled, X21 unplugged
+  continuity X21.1 to F1.2
+  pass -> done
+check lamp "Test lamp"
+  with S1 pressed, X21 unplugged
+  testlamp X21.1 to X21.2
+  pass -> done
+check bulb "Test bulb"
+  with S1 pressed, X21 unplugged, load 21 W
+  volts X21.1 to X21.2
+  pass -> done
+check loaded "Drop of the feed"
+  with S1 pressed
+  drop G1.+ to X21.1
+  pass -> done
+check runs "Fan"
+  with S1 pressed
+  look "Runs": M3 runs
+  pass -> done
+plant r5 "A" joint X30.1 5 ohm
+plant r70 "B" joint X30.1 70 ohm
+plant r10k "C" joint X30.1 10 kohm
+plant small "D" joint X30.1 0.15 ohm
+)");
+    const Reading sound = car.read("unloaded");
+    const Reading poor = car.read("unloaded", "r5");
+    CHECK(poor.value == doctest::Approx(sound.value).epsilon(1e-5)); // no limit tells them apart
+    CHECK(poor.low == doctest::Approx(sound.low).epsilon(1e-5));
+    CHECK(is(car.read("beep"), ReadingKind::yes));
+    const Reading beep = car.read("beep", "r5");
+    CHECK(is(beep, ReadingKind::yes));
+    CHECK(beep.value == doctest::Approx(5.02 + 0.2).epsilon(0.005)); // with the leads
+    CHECK(is(car.read("lamp", "r5"), ReadingKind::yes));
+    CHECK(is(car.read("lamp"), ReadingKind::yes));
+    const Reading drop = car.read("loaded"), poor_drop = car.read("loaded", "r5");
+    CHECK(drop.high < 1);
+    CHECK(poor_drop.low > 10); // surely fails
+    CHECK(car.looks("runs") == Truth::yes);
+    CHECK(car.looks("runs", "r5") == Truth::no);
+    CHECK(car.value("bulb", "r5") < 0.7 * car.value("bulb")); // 1.7 A tell it too
+    // More ohms: the beeper is in doubt at 70 (50 and 100 in two manuals), silent at 10 kohm; there the test lamp is
+    // dark, and volts without load read 12.59 still.
+    CHECK(is(car.read("beep", "r70"), ReadingKind::unsure));
+    CHECK(is(car.read("lamp", "r70"), ReadingKind::no));
+    CHECK(is(car.read("beep", "r10k"), ReadingKind::no));
+    CHECK(car.value("unloaded", "r10k") == doctest::Approx(12.6 / 1.001).epsilon(1e-4));
+    // 0.15 ohm: only the drop under the fan's own load sees it at once.
+    CHECK(is(car.read("beep", "small"), ReadingKind::yes));
+    CHECK(car.read("loaded", "small").low > drop.high);
+}
