@@ -112,4 +112,11 @@ std::string step_words(const Plan& plan, const Step& step, Mood mood) {
     return {};
 }
 
+std::string way_words(const Plan& plan, const std::vector<Step>& way) {
+    std::string words;
+    for (const Step& step : way)
+        words += fmt::format("{}{} {}", words.empty() ? "" : ", ", plan.checks[step.check].label, step_words(plan, step));
+    return words;
+}
+
 } // namespace loomsheet

@@ -103,17 +103,21 @@ private:
 
     std::string range(int c, std::size_t row) const {
         const std::string words = witness_.range(comers_[c], c, row);
-        return words.empty() ? words : fmt::format(", which is {} on all cars that come here", words);
+        return words.empty() ? words : fmt::format("; all cars that come to it read {} there", words);
+    }
+    // The row that an outcome is about, behind all of them where it is about all.
+    static std::size_t row_of(const Check& check, const Outcome& outcome) {
+        if (check.rows.size() == 1) return 0;
+        std::size_t row = 0;
+        while (row < check.rows.size() && (outcome.row.empty() || check.rows[row].name != outcome.row)) ++row;
+        return row;
     }
     void say_unused(const Step& step) {
         const Check& check = plan_.checks[step.check];
         const Outcome& outcome = check.outcomes[step.outcome];
-        std::size_t row = check.rows.size() == 1 ? 0 : check.rows.size();
-        for (std::size_t r = 0; r < check.rows.size(); ++r)
-            if (!outcome.row.empty() && check.rows[r].name == outcome.row) row = r;
         findings_.add(703, outcome.at,
-                      fmt::format("{} never {}{}: no fault that causes the complaint comes to that, and no sound car", check.label,
-                                  step_words(plan_, step), range(step.check, row)),
+                      fmt::format("{} never {}: no fault that causes the complaint comes to that, and no sound car{}", check.label,
+                                  step_words(plan_, step), range(step.check, row_of(check, outcome))),
                       "take it out, or look at the limits");
     }
     void say_sure(int c) {
@@ -128,15 +132,17 @@ private:
     }
     void say_dead(int v) {
         std::vector<std::string> ways;
+        std::string read;
         for (int c = 0; c < static_cast<int>(plan_.checks.size()); ++c)
             for (std::size_t o = 0; o < plan_.checks[c].outcomes.size(); ++o) {
                 const Target& target = plan_.checks[c].outcomes[o].target;
-                if (is_verdict(target) && target.index == v && had_[c] != 0 && !has(c, o))
-                    ways.push_back(fmt::format("{} never {}", plan_.checks[c].label, step_words(plan_, {c, o})));
+                if (!is_verdict(target) || target.index != v || had_[c] == 0 || has(c, o)) continue;
+                ways.push_back(fmt::format("{} never {}", plan_.checks[c].label, step_words(plan_, {c, o})));
+                read = range(c, row_of(plan_.checks[c], plan_.checks[c].outcomes[o]));
             }
         findings_.add(705, plan_.verdicts[v].at,
-                      fmt::format("no fault that causes the complaint leads to {}{}{}", plan_.verdicts[v].label, ways.empty() ? "" : ": ",
-                                  list_words(ways)),
+                      fmt::format("no fault that causes the complaint leads to {}{}{}{}", plan_.verdicts[v].label, ways.empty() ? "" : ": ",
+                                  list_words(ways), ways.size() == 1 ? read : ""),
                       "look at the limits on the way to it, or take it out");
     }
 

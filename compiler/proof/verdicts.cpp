@@ -40,14 +40,16 @@ public:
                 const Ending& ending = diagnosis_.ends[i].endings[e];
                 const Candidate& fault = diagnosis_.matrix.faults[i];
                 const Judgement judged = diagnosis_.ends[i].judged[e];
+                const std::vector<OutcomeSet>& cells = diagnosis_.matrix.cells[i];
+                const bool sure = std::all_of(ending.way.begin(), ending.way.end(), [&](const Step& step) { return is_sure(cells[step.check]); });
                 if (judged == Judgement::missed)
-                    (ending.kind == EndKind::verdict ? sound[ending.verdict] : ends[ending.last]).add(fault, ending.way);
+                    (ending.kind == EndKind::verdict ? sound[ending.verdict] : ends[ending.last]).add(fault, ending.way, sure);
                 if (judged != Judgement::wrong) continue;
                 if (ending.kind != EndKind::verdict)
-                    stops[ending.last].add(fault, ending.way);
+                    stops[ending.last].add(fault, ending.way, sure);
                 else
                     (blows(plan_, plan_.verdicts[ending.verdict]) && is_short(fault.fault) ? shorts : unnamed)[ending.verdict].add(
-                        fault, ending.way);
+                        fault, ending.way, sure);
             }
         for (std::size_t v = 0; v < plan_.verdicts.size(); ++v) {
             const Verdict& verdict = plan_.verdicts[v];

@@ -2,6 +2,7 @@
 #include "proof/reading_table.hpp"
 #include "proof/words.hpp"
 #include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
 
 namespace loomsheet {
@@ -10,11 +11,11 @@ namespace {
 constexpr std::size_t most_suspects = 5, most_blamed = 4, most_steps = 4;
 
 // What the display shows of nothing is its own noise.
-constexpr double noise = 0.02; // V, A
+constexpr double shows_nothing = 0.02; // V, A
 
-std::string shown(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
+std::string read_words(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
     const bool ohms = measure == MeasureKind::ohms || measure == MeasureKind::continuity;
-    const bool nothing = !ohms && reading.kind == ReadingKind::number && std::max(-reading.low, reading.high) <= noise;
+    const bool nothing = !ohms && reading.kind == ReadingKind::number && std::max(-reading.low, reading.high) <= shows_nothing;
     return nothing ? fmt::format("0 {}", measure == MeasureKind::clamp || measure == MeasureKind::amps ? "A" : "V")
                    : range_words(circuit, reading, measure);
 }
@@ -34,9 +35,13 @@ std::size_t row_of(const Check& check, const CheckPrediction& made, const Step& 
 
 } // namespace
 
-void Told::add(const Candidate& fault, const std::vector<Step>& way) {
-    const bool likelier = !witness_ || fault.likely > witness_->likely * (1 + 1e-9);
-    if (likelier || (fault.likely > witness_->likely * (1 - 1e-9) && way.size() < way_.size())) witness_ = &fault, way_ = way;
+void Told::add(const Candidate& fault, const std::vector<Step>& way, bool sure) {
+    const auto better = [&] {
+        if (!witness_ || sure != sure_) return !witness_ || sure;
+        if (std::abs(fault.likely / witness_->likely - 1) > 1e-9) return fault.likely > witness_->likely;
+        return way.size() < way_.size();
+    };
+    if (better()) witness_ = &fault, sure_ = sure, way_ = way;
     auto at = std::find_if(list_.begin(), list_.end(), [&](const Of& of) { return of.suspect == fault.suspect; });
     if (at == list_.end()) at = list_.insert(at, Of{fault.suspect, 0, {}});
     at->likely += fault.likely;
@@ -110,7 +115,7 @@ std::string Witness::way(const Fault& fault, const std::vector<Step>& way) const
         const std::size_t row = row_of(check, made, way[i]);
         if (row < made.rows.size() && made.rows[row].reading.kind != ReadingKind::unsure &&
             made.rows[row].reading.kind != ReadingKind::beyond)
-            step += fmt::format(" ({})", shown(plan_.circuit, made.rows[row].reading, check.measure));
+            step += fmt::format(" ({})", read_words(plan_.circuit, made.rows[row].reading, check.measure));
         words.push_back(std::move(step));
     }
     return (first > 0 ? "..., " : "") + list_words(words, "and", most_steps);
@@ -135,7 +140,7 @@ std::string Witness::range(const std::vector<const Fault*>& faults, int index, s
     };
     for (const Fault* fault : faults)
         if (!(fault ? take(Predictor(sound_, *fault, can_blow(fault->kind) ? uses_ : std::vector<Setup>())) : take(sound_))) return {};
-    return all ? shown(plan_.circuit, *all, check.measure) : std::string();
+    return all ? read_words(plan_.circuit, *all, check.measure) : std::string();
 }
 
 } // namespace loomsheet

@@ -7,7 +7,8 @@ namespace loomsheet {
 // Suspects with their faults, the likeliest first, and one of them as a witness.
 class Told {
 public:
-    void add(const Candidate& fault, const std::vector<Step>& way);
+    // `sure`: on this way every check comes out so, whatever the tolerances.
+    void add(const Candidate& fault, const std::vector<Step>& way, bool sure = true);
     bool empty() const { return list_.empty(); }
     std::size_t size() const { return list_.size(); }
     // "W1 (open or more than 3 ohm), joint X1.1 (open) and 4 more"
@@ -27,7 +28,8 @@ private:
     };
     std::vector<Of> sorted() const;
     std::vector<Of> list_;
-    const Candidate* witness_ = nullptr; // the likeliest; of several the one with the shortest way
+    const Candidate* witness_ = nullptr; // the likeliest of those that are sure; of several the one with the shortest way
+    bool sure_ = false;
     std::vector<Step> way_;
 };
 
