@@ -50,7 +50,10 @@ void Told::add(const Candidate& fault, const std::vector<Step>& way, bool sure) 
 
 std::vector<Told::Of> Told::sorted() const {
     std::vector<Of> list = list_;
-    std::stable_sort(list.begin(), list.end(), [](const Of& a, const Of& b) { return a.likely > b.likely * (1 + 1e-9); });
+    const auto first = [&](const Of& of) { return witness_->suspect == of.suspect; };
+    std::stable_sort(list.begin(), list.end(), [&](const Of& a, const Of& b) {
+        return first(a) != first(b) ? first(a) : a.likely > b.likely * (1 + 1e-9);
+    });
     return list;
 }
 

@@ -4,7 +4,7 @@
 
 namespace loomsheet {
 
-// Suspects with their faults, the likeliest first, and one of them as a witness.
+// Suspects with their faults: one of them as a witness, then the likeliest first.
 class Told {
 public:
     // `sure`: on this way every check comes out so, whatever the tolerances.

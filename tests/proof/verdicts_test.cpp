@@ -1,0 +1,133 @@
+// What is said of verdicts beyond the pages of LS701 to LS708: allowances, what stands for more than the faults that are tried, and
+// the summary. The circuit is that of the pages.
+#include "finding_pages.hpp"
+#include "proof/compile.hpp"
+#include "proof/summary.hpp"
+#include "proof/verdicts.hpp"
+#include "proof/witness.hpp"
+#include <sstream>
+
+using namespace loomsheet;
+
+namespace {
+
+struct Proved {
+    std::string found;   // "LS703@34"
+    std::string summary; // of the diagnosis
+};
+
+Proved proved(const std::string& text) {
+    MemoryDisk disk;
+    disk.files["example.plan"] = text;
+    Sources sources;
+    Compiled compiled = compile(sources, disk, "example.plan").compiled;
+    REQUIRE(compiled.usable());
+    const Predictor sound(compiled.plan.circuit, system_volts(compiled.plan));
+    const Diagnosis diagnosis = diagnose(compiled.plan, sound, compiled.prediction);
+    prove_verdicts(compiled.plan, diagnosis, compiled.findings);
+    compiled.findings.sort();
+    Proved made;
+    for (const Diagnostic& finding : compiled.findings.list())
+        made.found += (made.found.empty() ? "" : " ") + code_name(finding.code);
+    made.summary = diagnosis_summary(compiled.plan, diagnosis);
+    return made;
+}
+
+// The example of a page, or its cure.
+std::string page(int code, std::size_t which) { return finding_pages::read(code).examples[which].files["example.plan"]; }
+
+std::string with(std::string text, const std::string& old, const std::string& now) {
+    const auto at = text.find(old);
+    REQUIRE_MESSAGE(at != std::string::npos, old);
+    return text.replace(at, old.size(), now);
+}
+
+bool holds(const std::string& text, std::string_view part) { return text.find(part) != std::string::npos; }
+
+} // namespace
+
+TEST_CASE("an allowance accepts a finding of the proof; one that the proof does not need is told, and only by the proof") {
+    const std::string dead = page(705, 0), line = "  blames joint G1.-\n", allow = "  allow LS705 \"for the class\"\n";
+    CHECK(proved(dead).found == "LS705");
+    const std::string allowed = with(dead, line, line + allow);
+    CHECK(proved(allowed).found.empty());
+    CHECK(proved(with(page(705, 1), line, line + allow)).found == "LS312");
+    MemoryDisk disk;
+    disk.files["example.plan"] = with(page(705, 1), line, line + allow);
+    Sources sources;
+    CHECK(compile(sources, disk, "example.plan").compiled.findings.empty());
+}
+
+TEST_CASE("a verdict for what lies outside the circuit may wait for cars that no fault makes") {
+    const std::string dead = page(705, 0);
+    CHECK(proved(with(dead, "blames joint G1.-", "blames joint G1.- \"paint under the clamp\"")).found.empty());
+    // so may one that goes on: what the car needs before its readings count
+    CHECK(proved(with(dead, "  repair \"Clean it, tighten it\"\n  after  lit\n", "  repair \"Clean it, tighten it\"\n  -> lit\n")).found.empty());
+}
+
+TEST_CASE("a check that finds nothing is not told where it proves a repair, or another is held against it") {
+    const std::string idle = page(704, 0);
+    CHECK(proved(idle).found == "LS704");
+    CHECK(proved(with(idle, "  after  lit\n", "  after  lit fuse\n")).found.empty());
+}
+
+TEST_CASE("a ground point is not cleared while a wire that is bolted there may be at fault; the wire has to be named all the same") {
+    const std::string sound = page(701, 1), run = "blames X1.2 to part G1.-";
+    CHECK(proved(with(sound, run, "blames W4 W5 XE1 joint G1.-")).found.empty());
+    CHECK(proved(with(sound, run, "blames W5 XE1 joint G1.-")).found == "LS701"); // W4 is not blamed
+    CHECK(proved(with(sound, run, run + ", XE1 F1")).found == "LS702");           // the fuse is cleared, the stud is not
+}
+
+TEST_CASE("suspects that the plan names are held against the faults as a verdict is") {
+    const std::string sound = page(701, 1), right = "fail \"Ground\" -> ground-bad";
+    const std::string alone = sound.substr(0, sound.find("verdict ground-bad"));
+    CHECK(proved(with(alone, right, "fail \"Ground\" -> suspects W5")).found == "LS701");
+    CHECK(proved(with(alone, right, "fail \"Ground\" -> suspects X1.2 to part G1.-")).found.empty());
+    CHECK(proved(with(alone, right, "fail \"Ground\" -> suspects")).found.empty());
+}
+
+TEST_CASE("bands of added ohms that touch are one range") {
+    std::vector<Fault> list;
+    for (const auto& [low, high] : {std::pair(0.01, 0.03), std::pair(0.03, 0.1), std::pair(3.0, 10.0), std::pair(10.0, 100.0),
+                                    std::pair(100.0, 1e3), std::pair(1e3, 1e4)}) {
+        Fault& fault = list.emplace_back();
+        fault.kind = FaultKind::added;
+        fault.value.emplace().si = (low + high) / 2;
+        fault.value->plus_minus = (high - low) / 2;
+    }
+    std::vector<const Fault*> faults;
+    for (const Fault& fault : list)
+        faults.push_back(&fault);
+    CHECK(faults_words(faults) == "0.01 .. 0.1 ohm or 3 ohm .. 10 kohm");
+    Fault open;
+    open.words = "open";
+    faults.push_back(&open);
+    CHECK(faults_words(faults) == "open, 0.01 .. 0.1 ohm or more than 3 ohm");
+    faults.erase(faults.begin(), faults.begin() + 5);
+    CHECK(faults_words(faults) == "open or more than 1000 ohm");
+}
+
+TEST_CASE("the summary answers first; then it names what is not surely found and what a verdict leaves") {
+    const std::string good = proved(page(701, 1)).summary;
+    CHECK(holds(good, "Of 100 cars with this complaint, this plan surely names the fault on 100.\n"));
+    CHECK(holds(good, "parts, wires and joints that can cause it are surely found."));
+    CHECK(holds(good, "feed-bad  11 "));
+    CHECK_FALSE(holds(good, "lamp-bad  "));
+    const std::string poor = proved(page(701, 0)).summary;
+    CHECK(holds(poor, "it may blame something else."));
+    CHECK(holds(poor, "joint G1.+        0 %    may end at lamp-bad\n"));
+    CHECK(holds(poor, "W4, X1.2 to XE1   0 %    may end at lamp-bad\n"));
+    CHECK(holds(proved(page(708, 0)).summary, "may be called sound\n"));
+    std::istringstream lines(poor.substr(poor.find("not surely found")));
+    std::size_t count = 0;
+    for (std::string line; std::getline(lines, line) && !line.starts_with("Surely found"); ++count)
+        if (line.starts_with("and ")) CHECK(count == 13); // the head and twelve
+    CHECK(count <= 14);
+}
+
+TEST_CASE("of a plan whose complaint no fault causes nothing is proved, and nothing is found") {
+    const std::string sound = page(701, 1);
+    const Proved made = proved(with(sound, ": E1 dark or E1 dim", ": volts X1.1 to X1.2 above 20 V"));
+    CHECK(made.found.empty());
+    CHECK(made.summary.starts_with("Nothing is proved of this plan"));
+}
