@@ -7,10 +7,8 @@ namespace {
 
 // How often things fail against each other, and how: common practice, no source.
 constexpr UsualShare shares[] = {
-    {PartKind::lamp, 6},   {PartKind::ground, 3}, {PartKind::motor, 2},   {PartKind::relay, 2},
-    {PartKind::sensor, 2}, {PartKind::battery, 2}, {PartKind::module, 0.3},
+    {"lamp", 6}, {"ground", 3}, {"joint", 2}, {"motor", 2}, {"relay", 2}, {"sensor", 2}, {"battery", 2}, {"all else", 1}, {"module", 0.3},
 };
-constexpr double joint_share = 2, other_share = 1; // a joint fails oftener than a wire
 
 constexpr TriedFault tried[] = {
     {Site::wire, FaultKind::open, 0.4, "open"},
@@ -40,10 +38,10 @@ constexpr double shorted_inside = 0.05; // ohm
 constexpr double bands[] = {0.003, 0.01, 0.03, 0.1, 0.3, 1, 3, 10, 100, 1e3, 1e4}; // ohm, from each to the next
 constexpr std::size_t band_count = std::size(bands) - 1;
 
-double usual_share(PartKind kind) {
+double usual_share(std::string_view what) {
     for (const UsualShare& row : shares)
-        if (row.kind == kind) return row.times;
-    return other_share;
+        if (row.what == what) return row.times;
+    return 1;
 }
 
 Quantity ohms(double low, double high) {
@@ -62,7 +60,7 @@ public:
         at.metal = Metal::whole;
         for (at.wire = 0; at.wire < static_cast<WireId>(circuit_.wires.size()); ++at.wire) {
             const Wire& wire = circuit_.wires[at.wire];
-            if (wire.from != none && wire.to != none) add(Site::wire, {none, at.wire, none}, other_share * wire.likely, at);
+            if (wire.from != none && wire.to != none) add(Site::wire, {none, at.wire, none}, usual_share("wire") * wire.likely, at);
         }
         const Graph graph = build_graph(circuit_);
         for (const Edge& edge : graph.edges)
@@ -99,7 +97,7 @@ private:
     void add_joint(PinId pin) {
         PointRef at;
         at.pin = pin, at.part = circuit_.pins[pin].part, at.metal = Metal::joint;
-        add(Site::joint, {none, none, pin}, joint_share * circuit_.parts[at.part].likely, at);
+        add(Site::joint, {none, none, pin}, usual_share("joint") * circuit_.parts[at.part].likely, at);
     }
 
     void add_part(PartId id) {
@@ -107,7 +105,7 @@ private:
         const Suspect suspect{id, none, none};
         PointRef whole;
         whole.part = id, whole.metal = Metal::whole;
-        const double likely = usual_share(part.kind) * part.likely;
+        const double likely = usual_share(kind_word(part.kind)) * part.likely;
         switch (part.kind) {
         case PartKind::ground: return add(Site::ground, suspect, likely, whole);
         case PartKind::fuse:

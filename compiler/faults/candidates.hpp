@@ -34,8 +34,8 @@ struct TriedFault {
     std::string_view words; // empty: ohms are added, in bands
 };
 std::span<const TriedFault> tried_faults();
-struct UsualShare { // how much oftener a part of this kind fails than a wire does
-    PartKind kind;
+struct UsualShare { // how much oftener it fails than a wire does
+    std::string_view what; // the word of its kind, or "joint"; all else is 1
     double times;
 };
 std::span<const UsualShare> usual_shares();

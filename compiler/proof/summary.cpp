@@ -18,7 +18,8 @@ std::string of_hundred(double share) {
 }
 
 std::string answer(const Figures& f) {
-    std::string text = fmt::format("Of 100 cars with this complaint, this plan surely names the fault on {}", of_hundred(f.found));
+    std::string text =
+        fmt::format("Of 100 cars with this complaint, this plan surely names the fault on {}", of_hundred(f.found));
     std::vector<std::string> rest;
     if (f.wrong > nothing) rest.push_back(fmt::format("on {} it may blame something else", of_hundred(f.wrong)));
     if (f.missed > nothing) rest.push_back(fmt::format("{} it may call sound", of_hundred(f.missed)));
@@ -28,13 +29,15 @@ std::string answer(const Figures& f) {
 
 std::string figures(const Diagnosis& diagnosis) {
     const Figures& f = diagnosis.figures;
-    std::string text = fmt::format("{} faults that cause it were tried, {} others do not.\n", diagnosis.matrix.faults.size(),
-                                   diagnosis.matrix.harmless.size());
+    std::string text = fmt::format("{} faults that cause it were tried, {} others do not.\n",
+                                   diagnosis.matrix.faults.size(), diagnosis.matrix.harmless.size());
     if (f.found > nothing)
-        text += fmt::format("Of what it finds, {} % is told down to one part, {} % to two at most, {} % to three at most.\n",
-                            of_hundred(f.to_one), of_hundred(f.to_two), of_hundred(f.to_three));
+        text += fmt::format(
+            "Of what it finds, {} % is told down to one part, {} % to two at most, {} % to three at most.\n",
+            of_hundred(f.to_one), of_hundred(f.to_two), of_hundred(f.to_three));
     text += fmt::format("To the end it takes {:.1f} checks on average and {} at most", f.checks, f.most_checks);
-    if (f.most_minutes > 0) text += fmt::format("; {:.0f} min on average, {:.0f} min at most", f.minutes, f.most_minutes);
+    if (f.most_minutes > 0)
+        text += fmt::format("; {:.0f} min on average, {:.0f} min at most", f.minutes, f.most_minutes);
     return text + ".\n";
 }
 
@@ -52,7 +55,8 @@ std::vector<Covered> covered(const Diagnosis& diagnosis) {
     for (std::size_t i = 0; i < diagnosis.ends.size(); ++i) {
         const Candidate& fault = diagnosis.matrix.faults[i];
         const FaultEnds& ends = diagnosis.ends[i];
-        auto at = std::find_if(list.begin(), list.end(), [&](const Covered& each) { return each.suspect == fault.suspect; });
+        auto at =
+            std::find_if(list.begin(), list.end(), [&](const Covered& each) { return each.suspect == fault.suspect; });
         if (at == list.end()) at = list.insert(at, Covered{fault.suspect, 0, 0, false, false, {}});
         at->all += fault.likely;
         if (ends.fate == Fate::found) at->found += fault.likely;
@@ -65,7 +69,8 @@ std::vector<Covered> covered(const Diagnosis& diagnosis) {
                 at->verdicts.push_back(verdict);
         }
     }
-    std::stable_sort(list.begin(), list.end(), [](const Covered& a, const Covered& b) { return a.lost() > b.lost() + nothing; });
+    std::stable_sort(list.begin(), list.end(),
+                     [](const Covered& a, const Covered& b) { return a.lost() > b.lost() + nothing; });
     return list;
 }
 
@@ -82,7 +87,8 @@ std::string coverage(const Plan& plan, const Diagnosis& diagnosis) {
     const auto sure = static_cast<std::size_t>(
         std::count_if(list.begin(), list.end(), [](const Covered& each) { return each.lost() < nothing; }));
     const std::size_t unsure = list.size() - sure, shown = std::min(unsure, most_lines);
-    if (unsure == 0) return fmt::format("All {} parts, wires and joints that can cause it are surely found.\n", list.size());
+    if (unsure == 0)
+        return fmt::format("All {} parts, wires and joints that can cause it are surely found.\n", list.size());
     std::vector<std::vector<std::string>> lines{{"not surely found", "found", "else"}};
     for (std::size_t i = 0; i < shown; ++i) {
         const Covered& each = list[i];
@@ -119,10 +125,12 @@ std::string groups(const Plan& plan, const Diagnosis& diagnosis) {
         if (names.size() > most_group) groups.push_back({v, std::move(names)});
     }
     if (groups.empty()) return {};
-    std::stable_sort(groups.begin(), groups.end(), [](const Group& a, const Group& b) { return a.names.size() > b.names.size(); });
+    std::stable_sort(groups.begin(), groups.end(),
+                     [](const Group& a, const Group& b) { return a.names.size() > b.names.size(); });
     std::vector<std::vector<std::string>> lines{{"verdict", "leaves", ""}};
     for (const Group& each : groups)
-        lines.push_back({plan.verdicts[each.verdict].label, fmt::format("{}", each.names.size()), list_words(each.names, "and", 6)});
+        lines.push_back({plan.verdicts[each.verdict].label, fmt::format("{}", each.names.size()),
+                         list_words(each.names, "and", 6)});
     return laid_out(lines);
 }
 
@@ -130,8 +138,9 @@ std::string groups(const Plan& plan, const Diagnosis& diagnosis) {
 
 std::string diagnosis_summary(const Plan& plan, const Diagnosis& diagnosis) {
     if (diagnosis.matrix.faults.empty())
-        return "Nothing is proved of this plan: of all faults that are tried, none causes the complaint. Behind the complaint, say what "
-               "it means: `: M3 still`, or a measurement.\n";
+        return "Nothing is proved of this plan: of all faults that are tried, none causes the complaint. See what the "
+               "complaint says "
+               "behind its colon: a state such as `M3 still`, or a measurement with its limit.\n";
     std::string text = answer(diagnosis.figures) + figures(diagnosis) + "\n" + coverage(plan, diagnosis);
     const std::string left = groups(plan, diagnosis);
     return left.empty() ? text : text + "\n" + left;

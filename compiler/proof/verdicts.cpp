@@ -12,15 +12,16 @@ namespace loomsheet {
 namespace {
 
 bool blows(const Plan& plan, const Verdict& verdict) {
-    return !verdict.blames.empty() && std::all_of(verdict.blames.begin(), verdict.blames.end(), [&](const PointRef& point) {
-        return point.part != none && plan.circuit.parts[point.part].kind == PartKind::fuse;
-    });
+    return !verdict.blames.empty() &&
+           std::all_of(verdict.blames.begin(), verdict.blames.end(), [&](const PointRef& point) {
+               return point.part != none && plan.circuit.parts[point.part].kind == PartKind::fuse;
+           });
 }
 
 // Lets more flow than a fuse carries.
 bool is_short(const Fault& fault) {
-    return fault.kind == FaultKind::to_ground || fault.kind == FaultKind::reads || fault.kind == FaultKind::stuck_closed ||
-           fault.kind == FaultKind::seized;
+    return fault.kind == FaultKind::to_ground || fault.kind == FaultKind::reads ||
+           fault.kind == FaultKind::stuck_closed || fault.kind == FaultKind::seized;
 }
 
 std::string_view it(std::size_t count) { return count == 1 ? "it" : "them"; }
@@ -30,8 +31,8 @@ public:
     Verdicts(const Plan& plan, const Diagnosis& diagnosis, const Witness& witness, Findings& findings)
         : plan_(plan), circuit_(plan.circuit), diagnosis_(diagnosis), witness_(witness), findings_(findings) {}
 
-    // LS701, LS707: a verdict, or suspects that the plan names, where a fault may end that is not among them. LS708: a way to the
-    // end on which a fault is called sound.
+    // LS701, LS707: a verdict, or suspects that the plan names, where a fault may end that is not among them. LS708: a
+    // way to the end on which a fault is called sound.
     void prove_named() {
         std::map<Step, Told, ByPlace> stops, ends; // by what led there
         std::vector<Told> unnamed(plan_.verdicts.size()), shorts(plan_.verdicts.size()), sound(plan_.verdicts.size());
@@ -41,34 +42,39 @@ public:
                 const Candidate& fault = diagnosis_.matrix.faults[i];
                 const Judgement judged = diagnosis_.ends[i].judged[e];
                 const std::vector<OutcomeSet>& cells = diagnosis_.matrix.cells[i];
-                const bool sure = std::all_of(ending.way.begin(), ending.way.end(), [&](const Step& step) { return is_sure(cells[step.check]); });
+                const bool sure = std::all_of(ending.way.begin(), ending.way.end(),
+                                              [&](const Step& step) { return is_sure(cells[step.check]); });
                 if (judged == Judgement::missed)
-                    (ending.kind == EndKind::verdict ? sound[ending.verdict] : ends[ending.last]).add(fault, ending.way, sure);
+                    (ending.kind == EndKind::verdict ? sound[ending.verdict] : ends[ending.last])
+                        .add(fault, ending.way, sure);
                 if (judged != Judgement::wrong) continue;
                 if (ending.kind != EndKind::verdict)
                     stops[ending.last].add(fault, ending.way, sure);
                 else
-                    (blows(plan_, plan_.verdicts[ending.verdict]) && is_short(fault.fault) ? shorts : unnamed)[ending.verdict].add(
-                        fault, ending.way, sure);
+                    (blows(plan_, plan_.verdicts[ending.verdict]) && is_short(fault.fault) ? shorts
+                                                                                           : unnamed)[ending.verdict]
+                        .add(fault, ending.way, sure);
             }
         for (std::size_t v = 0; v < plan_.verdicts.size(); ++v) {
             const Verdict& verdict = plan_.verdicts[v];
             say_unnamed(verdict.at, verdict.label + " is not the only answer", unnamed[v]);
             say_gap(verdict.at, verdict.label, sound[v]);
             if (shorts[v].empty()) continue;
-            findings_.add(707, verdict.at,
-                          fmt::format("{} fits a new fuse, but {} may have blown it: then the new one blows too. With {}",
-                                      verdict.label, shorts[v].words(circuit_), instance(shorts[v])),
-                          "let the verdict go on with `->` to a check that looks for the short; " + blame_too(shorts[v]));
+            findings_.add(
+                707, verdict.at,
+                fmt::format("{} fits a new fuse, but {} may have blown it: then the new one blows too. With {}",
+                            verdict.label, shorts[v].words(circuit_), instance(shorts[v])),
+                "let the verdict go on with `->` to a check that looks for the short; " + blame_too(shorts[v]));
         }
         for (const auto& [step, told] : stops)
-            say_unnamed(plan_.checks[step.check].outcomes[step.outcome].target.at, "the suspects named here leave some out", told);
+            say_unnamed(plan_.checks[step.check].outcomes[step.outcome].target.at,
+                        "the suspects named here leave some out", told);
         for (const auto& [step, told] : ends)
             say_gap(plan_.checks[step.check].outcomes[step.outcome].at, plan_.checks[step.check].label, told);
     }
 
-    // LS702: what is blamed by its name though none of its faults leads here, nor one of what hangs on it. A run takes in what lies
-    // on it. Of what fails in more ways than are tried nothing is said.
+    // LS702: what is blamed by its name though none of its faults leads here, nor one of what hangs on it. A run takes
+    // in what lies on it. Of what fails in more ways than are tried nothing is said.
     void prove_blamed() {
         for (std::size_t v = 0; v < plan_.verdicts.size(); ++v) {
             const std::vector<const Candidate*> ended = ended_at(static_cast<int>(v));
@@ -78,13 +84,16 @@ public:
             std::vector<std::string> idle;
             for (const PointRef& point : verdict.blames) {
                 if (point.part != none && fails_otherwise(circuit_.parts[point.part].kind)) continue;
-                if (std::any_of(ended.begin(), ended.end(), [&](const Candidate* fault) { return covers(point, *fault); })) continue;
+                if (std::any_of(ended.begin(), ended.end(),
+                                [&](const Candidate* fault) { return covers(point, *fault); }))
+                    continue;
                 bool harmful = false;
                 for (std::size_t i = 0; i < diagnosis_.matrix.faults.size(); ++i) {
                     const Candidate& fault = diagnosis_.matrix.faults[i];
                     if (!names(circuit_, point, fault)) continue;
                     harmful = true;
-                    cleared.add(fault, diagnosis_.ends[i].endings.empty() ? std::vector<Step>() : diagnosis_.ends[i].endings.front().way);
+                    cleared.add(fault, diagnosis_.ends[i].endings.empty() ? std::vector<Step>()
+                                                                          : diagnosis_.ends[i].endings.front().way);
                 }
                 const bool tried = std::any_of(diagnosis_.matrix.harmless.begin(), diagnosis_.matrix.harmless.end(),
                                                [&](const Candidate& fault) { return names(circuit_, point, fault); });
@@ -103,28 +112,32 @@ public:
             if (ends.fate == Fate::found) continue;
             const std::string name = plant.title.empty() ? plant.label : plant.title;
             findings_.add(706, plant.at,
-                          fmt::format("{} ({}) may end {}: {}", name, fault_words(circuit_, plant.fault), end_words(ends),
-                                      witness_.way(plant.fault, ends.way)),
+                          fmt::format("{} ({}) may end {}: {}", name, fault_words(circuit_, plant.fault),
+                                      end_words(ends), witness_.way(plant.fault, ends.way)),
                           "see which check on this way cannot see it, or blame it where it ends");
         }
     }
 
 private:
     struct ByPlace {
-        bool operator()(const Step& a, const Step& b) const { return std::pair(a.check, a.outcome) < std::pair(b.check, b.outcome); }
+        bool operator()(const Step& a, const Step& b) const {
+            return std::pair(a.check, a.outcome) < std::pair(b.check, b.outcome);
+        }
     };
 
     // "W3 open: lit says NO, volts passes (12.3 .. 12.9 V)"
     std::string instance(const Told& told) const {
         const Candidate& fault = told.witness();
         const std::string point = suspect_point(circuit_, fault.suspect);
-        return fmt::format("{}: {}", fault.fault.kind == FaultKind::added ? fmt::format("{} in {}", fault.fault.words, point)
-                                                                       : fmt::format("{} {}", point, fault.fault.words),
+        return fmt::format("{}: {}",
+                           fault.fault.kind == FaultKind::added ? fmt::format("{} in {}", fault.fault.words, point)
+                                                                : fmt::format("{} {}", point, fault.fault.words),
                            witness_.way(fault.fault, told.way()));
     }
     std::string blame_too(const Told& told) const {
         const std::string points = told.to_blame(circuit_);
-        return points.empty() ? "or blame them here too" : fmt::format("or blame {} here too: `blames {}`", it(told.size()), points);
+        return points.empty() ? "or blame them here too"
+                              : fmt::format("or blame {} here too: `blames {}`", it(told.size()), points);
     }
 
     void say_unnamed(Span at, const std::string& what, const Told& told) {
@@ -137,7 +150,8 @@ private:
     void say_gap(Span at, const std::string& label, const Told& told) {
         if (told.empty()) return;
         findings_.add(708, at,
-                      fmt::format("{} may call a car sound that complains: {}. With {}", label, told.words(circuit_), instance(told)),
+                      fmt::format("{} may call a car sound that complains: {}. With {}", label, told.words(circuit_),
+                                  instance(told)),
                       "put a check on this way that they cannot pass, such as a drop under load");
     }
 
@@ -145,7 +159,8 @@ private:
         std::vector<const Candidate*> ended;
         for (std::size_t i = 0; i < diagnosis_.ends.size(); ++i)
             for (const Ending& ending : diagnosis_.ends[i].endings)
-                if (ending.kind == EndKind::verdict && ending.verdict == verdict) ended.push_back(&diagnosis_.matrix.faults[i]);
+                if (ending.kind == EndKind::verdict && ending.verdict == verdict)
+                    ended.push_back(&diagnosis_.matrix.faults[i]);
         return ended;
     }
     // Who looks at the point finds the fault.
@@ -155,14 +170,15 @@ private:
     void say_cleared(const Verdict& verdict, const Told& told) {
         if (told.empty()) return;
         findings_.add(702, verdict.at,
-                      fmt::format("{} blames {}, but the readings on the way here have cleared {}. With {}", verdict.label,
-                                  told.names(circuit_), it(told.size()), instance(told)),
+                      fmt::format("{} blames {}, but the readings on the way here have cleared {}. With {}",
+                                  verdict.label, told.names(circuit_), it(told.size()), instance(told)),
                       fmt::format("take {} out of `blames`, or look at the way that leads here", it(told.size())));
     }
     void say_idle(const Verdict& verdict, const std::vector<std::string>& idle) {
         if (idle.empty()) return;
         findings_.add(702, verdict.at,
-                      fmt::format("{} blames {}, but no fault there causes the complaint on its own", verdict.label, list_words(idle, "and", 5)),
+                      fmt::format("{} blames {}, but no fault there causes the complaint on its own", verdict.label,
+                                  list_words(idle, "and", 5)),
                       fmt::format("take {} out of `blames`", it(idle.size())));
     }
 
@@ -187,7 +203,9 @@ private:
 
 } // namespace
 
-bool fails_otherwise(PartKind kind) { return kind == PartKind::module || kind == PartKind::sensor || kind == PartKind::plain; }
+bool fails_otherwise(PartKind kind) {
+    return kind == PartKind::module || kind == PartKind::sensor || kind == PartKind::plain;
+}
 
 void prove_verdicts(Plan& plan, const Diagnosis& diagnosis, Findings& findings) {
     const Witness witness(plan);

@@ -1,5 +1,5 @@
-// LS7xx: what the faults say against the plan's verdicts. What `allow` accepts is left out, and an allowance that nothing needs is
-// told (LS312).
+// LS7xx: what the faults say against the plan's verdicts. What `allow` accepts is left out, and an allowance that
+// nothing needs is told (LS312).
 #pragma once
 #include "faults/diagnosis.hpp"
 #include "source/diagnostic.hpp"

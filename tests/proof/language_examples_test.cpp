@@ -3,6 +3,7 @@
 #include "grammar/units.hpp"
 #include "grammar/usual_values.hpp"
 #include "grammar/vocabulary.hpp"
+#include "faults/candidates.hpp"
 #include "proof/compile.hpp"
 #include "proof/page_blocks.hpp"
 #include "source/catalogue.hpp"
@@ -79,6 +80,26 @@ void collect_words(const PhrasePattern& pattern, std::set<std::string>& words) {
             collect_words(branch, words);
     }
 }
+
+std::string_view site_words(Site site) {
+    switch (site) {
+    case Site::wire: return "a wire with its crimps";
+    case Site::joint: return "a joint";
+    case Site::ground: return "a ground point";
+    case Site::fuse: return "a fuse or breaker";
+    case Site::battery: return "a battery";
+    case Site::module: return "a control unit";
+    case Site::driver: return "each of its outputs";
+    case Site::input: return "each input, pull-up or supply that it gives";
+    case Site::motor: return "a motor, besides its winding";
+    case Site::contact: return "each contact of a switch or relay";
+    case Site::one_way: return "a diode or a Hall sensor";
+    case Site::winding: return "each coil, filament, winding, resistor or track";
+    }
+    return {};
+}
+
+std::string ohms_name(const TriedFault& row) { return row.words.empty() ? "ohms added" : std::string(row.words); }
 
 // Every word that stands in `ticks` or in a fenced block.
 std::set<std::string> words_in_code(const std::string& page) {
@@ -204,6 +225,28 @@ TEST_CASE("the tables of the reference page are those of the program") {
         table += fmt::format("| {} | {} | {:.4g} | {:.4g} | {:.4g} | {} |\n", row.what, row.unit, row.low, row.value, row.high,
                              row.source);
     pages::hold_table(page_path, "usual values", table);
+
+    table = "| what | faults |\n|---|---|\n";
+    for (std::size_t i = 0; i < tried_faults().size(); ++i) {
+        const TriedFault& row = tried_faults()[i];
+        const bool goes_on = i > 0 && tried_faults()[i - 1].site == row.site;
+        if (goes_on)
+            table.resize(table.size() - 3);
+        else
+            table += fmt::format("| {} | ", site_words(row.site));
+        table += fmt::format("{}{} {:.3g} |\n", goes_on ? ", " : "", ohms_name(row), row.share);
+    }
+    pages::hold_table(page_path, "tried faults", table);
+
+    table.clear();
+    for (std::size_t i = 0; i + 1 < ohm_bands().size(); ++i)
+        table += fmt::format("{}{}", i ? ", " : "", ohms_words(ohm_bands()[i], ohm_bands()[i + 1]));
+    pages::hold_table(page_path, "ohm bands", table + "\n");
+
+    table = "| what | how often |\n|---|---|\n";
+    for (const UsualShare& row : usual_shares())
+        table += fmt::format("| {} | {:.3g} |\n", row.what, row.times);
+    pages::hold_table(page_path, "usual shares", table);
 
     table = "| code | weight | what it is |\n|---|---|---|\n";
     for (const CatalogueRow& row : catalogue())
