@@ -15,7 +15,7 @@ constexpr double shows_nothing = 0.02; // V, A
 
 std::string read_words(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
     const bool ohms = measure == MeasureKind::ohms || measure == MeasureKind::continuity;
-    const bool nothing =
+    const bool dead =
         !ohms && reading.kind == ReadingKind::number && std::max(-reading.low, reading.high) <= shows_nothing;
     return dead ? fmt::format("0 {}", measure == MeasureKind::clamp || measure == MeasureKind::amps ? "A" : "V")
                    : range_words(circuit, reading, measure);
