@@ -1,37 +1,50 @@
 #include "faults/candidates.hpp"
 #include <algorithm>
-#include <array>
 #include <fmt/format.h>
 
 namespace loomsheet {
 namespace {
 
-// How often one of a kind fails against the others: common practice, no source.
-double usual_share(PartKind kind) {
-    switch (kind) {
-    case PartKind::lamp: return 6;
-    case PartKind::ground: return 3;
-    case PartKind::motor:
-    case PartKind::relay:
-    case PartKind::sensor:
-    case PartKind::battery: return 2;
-    case PartKind::module: return 0.3;
-    default: return 1;
-    }
-}
-constexpr double joint_share = 2, wire_share = 1; // a joint fails oftener than a wire
+// How often things fail against each other, and how: common practice, no source.
+constexpr UsualShare shares[] = {
+    {PartKind::lamp, 6},   {PartKind::ground, 3}, {PartKind::motor, 2},   {PartKind::relay, 2},
+    {PartKind::sensor, 2}, {PartKind::battery, 2}, {PartKind::module, 0.3},
+};
+constexpr double joint_share = 2, other_share = 1; // a joint fails oftener than a wire
 
-// Ohms that corrosion adds, in bands that together leave no gap.
-struct Band {
-    double low, high;
-    std::string_view words;
+constexpr TriedFault tried[] = {
+    {Site::wire, FaultKind::open, 0.4, "open"},
+    {Site::wire, FaultKind::added, 0.4, ""},
+    {Site::wire, FaultKind::to_ground, 0.2, "touches ground"},
+    {Site::joint, FaultKind::open, 0.5, "open"},
+    {Site::joint, FaultKind::added, 0.5, ""},
+    {Site::ground, FaultKind::open, 0.5, "open"},
+    {Site::ground, FaultKind::added, 0.5, ""},
+    {Site::fuse, FaultKind::blown, 1, "blown"},
+    {Site::battery, FaultKind::weak, 1, "weak"},
+    {Site::module, FaultKind::open, 0.5, "dead"},
+    {Site::driver, FaultKind::stuck_open, 0.25, "never on"},
+    {Site::driver, FaultKind::stuck_closed, 0.125, "always on"},
+    {Site::input, FaultKind::open, 0.125, "open"},
+    {Site::motor, FaultKind::seized, 0.25, "seized"},
+    {Site::motor, FaultKind::worn, 0.25, "worn"},
+    {Site::contact, FaultKind::stuck_open, 0.25, "stuck open"},
+    {Site::contact, FaultKind::stuck_closed, 0.125, "stuck closed"},
+    {Site::contact, FaultKind::added, 0.25, ""},
+    {Site::one_way, FaultKind::open, 0.25, "open"},
+    {Site::winding, FaultKind::open, 0.5, "open"},
+    {Site::winding, FaultKind::reads, 0.125, "shorted inside"},
 };
-constexpr Band bands[] = {
-    {0.003, 0.01, "3 .. 10 mohm"},  {0.01, 0.03, "10 .. 30 mohm"}, {0.03, 0.1, "30 .. 100 mohm"},
-    {0.1, 0.3, "0.1 .. 0.3 ohm"},   {0.3, 1, "0.3 .. 1 ohm"},      {1, 3, "1 .. 3 ohm"},
-    {3, 10, "3 .. 10 ohm"},         {10, 100, "10 .. 100 ohm"},    {100, 1000, "100 .. 1000 ohm"},
-    {1e3, 1e4, "1 .. 10 kohm"},
-};
+constexpr double shorted_inside = 0.05; // ohm
+
+constexpr double bands[] = {0.003, 0.01, 0.03, 0.1, 0.3, 1, 3, 10, 100, 1e3, 1e4}; // ohm, from each to the next
+constexpr std::size_t band_count = std::size(bands) - 1;
+
+double usual_share(PartKind kind) {
+    for (const UsualShare& row : shares)
+        if (row.kind == kind) return row.times;
+    return other_share;
+}
 
 Quantity ohms(double low, double high) {
     Quantity made;
@@ -45,8 +58,12 @@ public:
     explicit Lister(const Circuit& circuit) : circuit_(circuit) {}
 
     std::vector<Candidate> list() {
-        for (WireId wire = 0; wire < static_cast<WireId>(circuit_.wires.size()); ++wire)
-            add_wire(wire);
+        PointRef at;
+        at.metal = Metal::whole;
+        for (at.wire = 0; at.wire < static_cast<WireId>(circuit_.wires.size()); ++at.wire) {
+            const Wire& wire = circuit_.wires[at.wire];
+            if (wire.from != none && wire.to != none) add(Site::wire, {none, at.wire, none}, other_share * wire.likely, at);
+        }
         const Graph graph = build_graph(circuit_);
         for (const Edge& edge : graph.edges)
             if (edge.kind == EdgeKind::joint) add_joint(edge.pin);
@@ -56,36 +73,33 @@ public:
     }
 
 private:
-    void add(const Suspect& suspect, double likely, PointRef at, FaultKind kind, std::string words, MaybeQuantity value = {}) {
-        Candidate made;
-        made.suspect = suspect, made.likely = likely;
-        made.fault.at_point = std::move(at), made.fault.kind = kind, made.fault.words = std::move(words);
-        made.fault.value = std::move(value);
-        list_.push_back(std::move(made));
+    void add(Site site, const Suspect& suspect, double likely, const PointRef& at) {
+        for (const TriedFault& row : tried) {
+            if (row.site != site) continue;
+            Candidate made;
+            made.suspect = suspect, made.likely = likely * row.share;
+            made.fault.at_point = at, made.fault.kind = row.kind, made.fault.words = row.words;
+            if (row.kind == FaultKind::added) {
+                add_bands(made);
+                continue;
+            }
+            if (row.kind == FaultKind::reads) made.fault.value = ohms(shorted_inside, shorted_inside);
+            list_.push_back(std::move(made));
+        }
     }
-    // Half of what befalls a joint is an open one, half is spread over the bands.
-    void add_resistance(const Suspect& suspect, double likely, const PointRef& at) {
-        add(suspect, likely / 2, at, FaultKind::open, "open");
-        for (const Band& band : bands)
-            add(suspect, likely / 2 / static_cast<double>(std::size(bands)), at, FaultKind::added, std::string(band.words),
-                ohms(band.low, band.high));
-    }
-
-    void add_wire(WireId id) {
-        const Wire& wire = circuit_.wires[id];
-        if (wire.from == none || wire.to == none) return;
-        const Suspect suspect{none, id, none};
-        PointRef at;
-        at.wire = id, at.metal = Metal::whole;
-        const double likely = wire_share * wire.likely;
-        add_resistance(suspect, likely * 0.8, at);
-        add(suspect, likely * 0.2, at, FaultKind::to_ground, "touches ground");
+    void add_bands(Candidate made) {
+        made.likely /= static_cast<double>(band_count);
+        for (std::size_t i = 0; i < band_count; ++i) {
+            made.fault.value = ohms(bands[i], bands[i + 1]);
+            made.fault.words = ohms_words(bands[i], bands[i + 1]);
+            list_.push_back(made);
+        }
     }
 
     void add_joint(PinId pin) {
         PointRef at;
         at.pin = pin, at.part = circuit_.pins[pin].part, at.metal = Metal::joint;
-        add_resistance({none, none, pin}, joint_share * circuit_.parts[at.part].likely, at);
+        add(Site::joint, {none, none, pin}, joint_share * circuit_.parts[at.part].likely, at);
     }
 
     void add_part(PartId id) {
@@ -95,15 +109,12 @@ private:
         whole.part = id, whole.metal = Metal::whole;
         const double likely = usual_share(part.kind) * part.likely;
         switch (part.kind) {
-        case PartKind::ground: return add_resistance(suspect, likely, whole);
+        case PartKind::ground: return add(Site::ground, suspect, likely, whole);
         case PartKind::fuse:
-        case PartKind::breaker: return add(suspect, likely, whole, FaultKind::blown, "blown");
-        case PartKind::battery: return add(suspect, likely, whole, FaultKind::weak, "weak");
-        case PartKind::module: add(suspect, likely / 2, whole, FaultKind::open, "open"); break;
-        case PartKind::motor:
-            add(suspect, likely / 4, whole, FaultKind::seized, "seized");
-            add(suspect, likely / 4, whole, FaultKind::worn, "worn");
-            break;
+        case PartKind::breaker: return add(Site::fuse, suspect, likely, whole);
+        case PartKind::battery: return add(Site::battery, suspect, likely, whole);
+        case PartKind::module: add(Site::module, suspect, likely, whole); break;
+        case PartKind::motor: add(Site::motor, suspect, likely, whole); break;
         default: break;
         }
         for (const Element& element : part.elements)
@@ -120,28 +131,18 @@ private:
             for (const PinId other : {element.b, element.c}) {
                 if (other == none) continue;
                 at.pins = {element.a, other};
-                add(suspect, likely / 4, at, FaultKind::stuck_open, "stuck open");
-                add(suspect, likely / 8, at, FaultKind::stuck_closed, "stuck closed");
-                for (const Band& band : bands)
-                    add(suspect, likely / 4 / static_cast<double>(std::size(bands)), at, FaultKind::added, std::string(band.words),
-                        ohms(band.low, band.high));
+                add(Site::contact, suspect, likely, at);
             }
             return;
-        case ElementKind::module_output:
-            at.pins = {element.a};
-            add(suspect, likely / 4, at, FaultKind::stuck_open, "stuck open");
-            add(suspect, likely / 8, at, FaultKind::stuck_closed, "stuck closed");
-            return;
+        case ElementKind::module_output: at.pins = {element.a}; return add(Site::driver, suspect, likely, at);
         case ElementKind::diode:
-        case ElementKind::hall: return add(suspect, likely / 4, at, FaultKind::open, "open");
+        case ElementKind::hall: return add(Site::one_way, suspect, likely, at);
         case ElementKind::pull_up:
         case ElementKind::module_gives:
-        case ElementKind::input: at.pins = {element.a}; return add(suspect, likely / 8, at, FaultKind::open, "open");
+        case ElementKind::input: at.pins = {element.a}; return add(Site::input, suspect, likely, at);
         case ElementKind::source:
         case ElementKind::link: return;
-        default:
-            add(suspect, likely / 2, at, FaultKind::open, "open");
-            add(suspect, likely / 8, at, FaultKind::reads, "shorted inside", ohms(0.05, 0.05));
+        default: add(Site::winding, suspect, likely, at);
         }
     }
 
@@ -152,11 +153,25 @@ private:
 } // namespace
 
 std::vector<Candidate> all_faults(const Circuit& circuit) { return Lister(circuit).list(); }
+std::span<const TriedFault> tried_faults() { return tried; }
+std::span<const UsualShare> usual_shares() { return shares; }
+std::span<const double> ohm_bands() { return bands; }
 
-std::string suspect_name(const Circuit& circuit, const Suspect& suspect) {
+std::string ohms_words(double low, double high) {
+    constexpr double rounding = 1 + 1e-9;
+    if (high < 0.1 / rounding) return fmt::format("{:.4g} .. {:.4g} mohm", low * 1e3, high * 1e3);
+    if (high < 1e3 * rounding) return fmt::format("{:.4g} .. {:.4g} ohm", low, high);
+    if (low > 1e3 / rounding) return fmt::format("{:.4g} .. {:.4g} kohm", low / 1e3, high / 1e3);
+    return fmt::format("{:.4g} ohm .. {:.4g} kohm", low, high / 1e3);
+}
+
+std::string suspect_point(const Circuit& circuit, const Suspect& suspect) {
     if (suspect.wire != none) return circuit.wires[suspect.wire].id;
     if (suspect.joint != none) return "joint " + circuit.pin_name(suspect.joint);
-    return circuit.part_name(suspect.part);
+    return circuit.parts[suspect.part].id;
+}
+std::string suspect_name(const Circuit& circuit, const Suspect& suspect) {
+    return suspect.part == none ? suspect_point(circuit, suspect) : circuit.part_name(suspect.part);
 }
 
 bool names(const Circuit& circuit, const PointRef& point, const Candidate& candidate) {
@@ -180,6 +195,16 @@ bool names(const Circuit& circuit, const PointRef& point, const Candidate& candi
     const PartKind kind = circuit.parts[point.part].kind;
     if (kind == PartKind::ground || kind == PartKind::splice) return suspect.part == point.part;
     return false; // a crimp alone: the wire as a whole is not named
+}
+
+bool belongs(const Circuit& circuit, const Suspect& suspect, const Suspect& other) {
+    if (suspect.part == none) return false;
+    if (other.joint != none)
+        return circuit.pins[other.joint].part == suspect.part ||
+               (circuit.mate(other.joint) != none && circuit.pins[circuit.mate(other.joint)].part == suspect.part);
+    if (other.wire == none || circuit.parts[suspect.part].kind != PartKind::ground) return false;
+    const Wire& wire = circuit.wires[other.wire];
+    return circuit.pins[wire.from].part == suspect.part || circuit.pins[wire.to].part == suspect.part;
 }
 
 std::vector<Suspect> suspects_between(const Circuit& circuit, const Graph& at_rest, const PointRef& from, const PointRef& to) {

@@ -89,31 +89,33 @@ std::vector<Ending> Walker::endings(const std::vector<OutcomeSet>& sets, const C
     return list;
 }
 
-namespace {
-std::string outcome_words(const Check& check, std::size_t index) {
-    if (index == Step::jumps) return "jumps";
-    if (index >= check.outcomes.size()) return check.measure == MeasureKind::look ? "NO" : "fails";
-    const Outcome& outcome = check.outcomes[index];
+std::string step_words(const Plan& plan, const Step& step, Mood mood) {
+    const Check& check = plan.checks[step.check];
+    const auto of = [&](std::string_view does, std::string_view base, const std::string& rest = "") {
+        return (mood == Mood::does ? std::string(does) : fmt::format("may {}", base)) + rest;
+    };
+    const bool look = check.measure == MeasureKind::look;
+    if (step.outcome == Step::jumps) return of("jumps", "jump");
+    if (step.outcome >= check.outcomes.size()) return look ? of("says", "say", " NO") : of("fails", "fail");
+    const Outcome& outcome = check.outcomes[step.outcome];
     const std::string row = outcome.row.empty() ? "" : fmt::format(" at \"{}\"", outcome.row);
     switch (outcome.kind) {
-    case OutcomeKind::pass: return check.measure == MeasureKind::look ? "YES" : "passes";
-    case OutcomeKind::fail: return (check.measure == MeasureKind::look ? "NO" : "fails") + row;
-    case OutcomeKind::low: return "low" + row;
-    case OutcomeKind::high: return "high" + row;
-    case OutcomeKind::open: return "open" + row;
-    case OutcomeKind::no_current: return "no current" + row;
-    case OutcomeKind::band: return "in its band" + row;
-    case OutcomeKind::answer: return fmt::format("\"{}\"", outcome.answer);
+    case OutcomeKind::pass: return look ? of("says", "say", " YES") : of("passes", "pass");
+    case OutcomeKind::fail: return look ? of("says", "say", " NO") : of("fails", "fail", row);
+    case OutcomeKind::low: return of("reads", "read", " low" + row);
+    case OutcomeKind::high: return of("reads", "read", " high" + row);
+    case OutcomeKind::open: return of("reads", "read", " open" + row);
+    case OutcomeKind::no_current: return of("carries", "carry", " no current" + row);
+    case OutcomeKind::band: return of("reads", "read", " in its band" + row);
+    case OutcomeKind::answer: return of("says", "say", fmt::format(" \"{}\"", outcome.answer));
     }
     return {};
 }
-} // namespace
 
 std::string way_words(const Plan& plan, const std::vector<Step>& way) {
     std::string words;
     for (const Step& step : way)
-        words += fmt::format("{}{} {}", words.empty() ? "" : ", ", plan.checks[step.check].label,
-                             outcome_words(plan.checks[step.check], step.outcome));
+        words += fmt::format("{}{} {}", words.empty() ? "" : ", ", plan.checks[step.check].label, step_words(plan, step));
     return words;
 }
 

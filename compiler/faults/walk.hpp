@@ -42,7 +42,10 @@ private:
     std::vector<std::vector<Suspect>> runs_; // by verdict
 };
 
-// "battery-rest passes, fan-called: NO, relay-click passes"
+enum class Mood : std::uint8_t { does, may }; // "passes", "may pass"
+// What a check does at a step: "passes", "may fail at \"Ground\"", "says NO", "reads low"
+std::string step_words(const Plan& plan, const Step& step, Mood mood = Mood::does);
+// "battery-rest passes, fan-called says NO, relay-click passes"
 std::string way_words(const Plan& plan, const std::vector<Step>& way);
 
 } // namespace loomsheet

@@ -78,7 +78,7 @@ private:
 
     // --- parts.cpp, elements.cpp: what a part is
     void fill_part(Entry& entry);
-    bool part_phrase(Part& part, PartId id, Form form, Reader& read, const Phrase& phrase);
+    bool part_phrase(Part& part, PartId id, Form form, Reader& read);
     bool element_phrase(Part& part, PartId id, Form form, Reader& read, const Phrase& phrase);
     bool connector_phrase(Part& part, Form form, Reader& read);
     void check_needs(const Part& part, const Entry& entry);

@@ -52,7 +52,7 @@ void Builder::fill_part(Entry& entry) {
                           fmt::format("this phrase belongs to {}", any_of(opened.row->suits)));
             continue;
         }
-        if (!part_phrase(part(id), id, form, opened.read, phrase) && !connector_phrase(part(id), form, opened.read))
+        if (!part_phrase(part(id), id, form, opened.read) && !connector_phrase(part(id), form, opened.read))
             element_phrase(part(id), id, form, opened.read, phrase);
     }
     if (entry.made != none && !half_read_.contains(id) && findings_.list().size() == before)
@@ -60,8 +60,7 @@ void Builder::fill_part(Entry& entry) {
 }
 
 // Phrases that say something of the part as a whole.
-bool Builder::part_phrase(Part& owner, PartId id, Form form, Reader& read, const Phrase& phrase) {
-    const Span at = read.tree().span(phrase);
+bool Builder::part_phrase(Part& owner, PartId id, Form form, Reader& read) {
     const auto value = [&](std::string_view role) {
         auto made = read.quantity();
         reach(made, role);
@@ -100,7 +99,6 @@ bool Builder::part_phrase(Part& owner, PartId id, Form form, Reader& read, const
     case Form::likely:
         read.skip_words();
         owner.likely = read.number();
-        no_use_yet(at, "how likely a part fails");
         return true;
     case Form::how: read.skip_words(), owner.how = read.text(); return true;
     case Form::note: owner.notes.push_back(words(read)); return true;

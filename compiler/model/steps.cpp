@@ -189,7 +189,6 @@ void Builder::fill_plant(Entry& entry) {
     auto read_head = head(entry);
     read_head.take();
     if (read_head.is(Atom::text)) made.title = read_head.text();
-    no_use_yet(made.at, "a planted fault");
     bool has_fault = false;
     for (std::uint32_t i = 0; i < entry.statement->phrase_count; ++i) {
         const auto index = entry.statement->first_phrase + i;

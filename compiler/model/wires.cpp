@@ -62,7 +62,6 @@ void Builder::fill_wire(Entry& entry) {
         case Form::likely:
             read.skip_words();
             wire.likely = read.number();
-            no_use_yet(at, "how likely a wire fails");
             break;
         default: break;
         }

@@ -24,8 +24,9 @@ bool accepts(std::vector<Allow>& allows, int code) {
     return accepted;
 }
 
-void report_unused(const std::vector<Allow>& allows, Findings& findings) {
+void report_unused(const std::vector<Allow>& allows, Family family, Findings& findings) {
     for (const Allow& allow : allows) {
+        if ((allow.code / 100 == 7) != (family == Family::proved)) continue;
         const CatalogueRow* row = find_in_catalogue(allow.code);
         if (allow.used || row == nullptr || row->severity == Severity::error)
             continue; // the last two were found before
@@ -37,7 +38,7 @@ void report_unused(const std::vector<Allow>& allows, Findings& findings) {
 
 } // namespace
 
-void apply_allowances(Plan& plan, Findings& findings) {
+void apply_allowances(Plan& plan, Findings& findings, Family family) {
     const StatementPlaces places(plan);
     std::erase_if(findings.list(), [&](const Diagnostic& finding) {
         if (severity_of(finding) == Severity::error) return false;
@@ -48,15 +49,15 @@ void apply_allowances(Plan& plan, Findings& findings) {
         return by_statement || by_plan;
     });
     if (findings.has_errors()) return; // the warning may come when they are mended
-    report_unused(plan.allows, findings);
+    report_unused(plan.allows, family, findings);
     for (const Part& part : plan.circuit.parts)
-        report_unused(part.allows, findings);
+        report_unused(part.allows, family, findings);
     for (const Wire& wire : plan.circuit.wires)
-        report_unused(wire.allows, findings);
+        report_unused(wire.allows, family, findings);
     for (const Check& check : plan.checks)
-        report_unused(check.allows, findings);
+        report_unused(check.allows, family, findings);
     for (const Verdict& verdict : plan.verdicts)
-        report_unused(verdict.allows, findings);
+        report_unused(verdict.allows, family, findings);
 }
 
 } // namespace loomsheet

@@ -2,7 +2,6 @@
 #include "circuit/fault.hpp"
 #include "proof/words.hpp"
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <fmt/format.h>
 
@@ -42,29 +41,6 @@ std::string points_words(const Plan& plan, const Check& check, const Row& row) {
     const bool two = check.measure != MeasureKind::amps && check.measure != MeasureKind::clamp;
     const std::string points = two ? fmt::format("{} to {}", red, written_point(plan.circuit, row.black)) : red;
     return row.name.empty() ? points : fmt::format("{}: {}", row.name, points);
-}
-
-// Characters on the screen: those that begin in UTF-8.
-std::size_t width(const std::string& text) {
-    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return (c & 0xC0) != 0x80; }));
-}
-
-using Line = std::array<std::string, 5>;
-
-std::string laid_out(const std::vector<Line>& lines) {
-    std::array<std::size_t, 5> widths{};
-    for (const Line& line : lines)
-        for (std::size_t i = 0; i < line.size(); ++i)
-            widths[i] = std::max(widths[i], width(line[i]));
-    std::string text;
-    for (const Line& line : lines) {
-        std::string out;
-        for (std::size_t i = 0; i < line.size(); ++i)
-            out += line[i] + std::string(widths[i] - width(line[i]) + 2, ' ');
-        out.erase(out.find_last_not_of(' ') + 1);
-        text += out + "\n";
-    }
-    return text;
 }
 
 } // namespace
@@ -149,7 +125,7 @@ std::string fit_words(Fit fit) {
 }
 
 std::string reading_table(const Plan& plan, const Prediction& prediction) {
-    std::vector<Line> lines{{"check", "points", "must read", "limits", ""}};
+    std::vector<std::vector<std::string>> lines{{"check", "points", "must read", "limits", ""}};
     for (std::size_t i = 0; i < plan.checks.size(); ++i) {
         const Check& check = plan.checks[i];
         const CheckPrediction& made = prediction[i];

@@ -17,7 +17,7 @@ Findings prove(Plan& plan, Findings found, Prediction* predicted) {
         fill_limits(plan, prediction);
         if (predicted) *predicted = std::move(prediction);
     }
-    apply_allowances(plan, found);
+    apply_allowances(plan, found, Family::compiled);
     found.sort();
     return found;
 }

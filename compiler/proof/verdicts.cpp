@@ -1,4 +1,8 @@
 #include "proof/verdicts.hpp"
+#include "circuit/fault.hpp"
+#include "proof/allow.hpp"
+#include "proof/outcomes_used.hpp"
+#include "proof/witness.hpp"
 #include "proof/words.hpp"
 #include <algorithm>
 #include <fmt/format.h>
@@ -7,174 +11,196 @@
 namespace loomsheet {
 namespace {
 
-struct Told { // suspects with the words of their faults
-    std::vector<std::pair<Suspect, std::vector<std::string>>> list;
-    std::vector<Step> way; // of the first
-    void add(const Candidate& fault, const std::vector<Step>& along) {
-        if (list.empty()) way = along;
-        for (auto& [suspect, words] : list)
-            if (suspect == fault.suspect) {
-                words.push_back(fault.fault.words);
-                return;
-            }
-        list.emplace_back(fault.suspect, std::vector<std::string>{fault.fault.words});
-    }
-    // "W1 (open, 10 .. 100 ohm and 2 more), joint G1.+ (open) and 4 more"
-    std::string words(const Circuit& circuit) const {
-        std::vector<std::string> all;
-        for (const auto& [suspect, faults] : list)
-            all.push_back(fmt::format("{} ({})", suspect_name(circuit, suspect), list_words(faults, "and", 2)));
-        return list_words(all, "and", 5);
-    }
-};
-
 bool blows(const Plan& plan, const Verdict& verdict) {
     return !verdict.blames.empty() && std::all_of(verdict.blames.begin(), verdict.blames.end(), [&](const PointRef& point) {
         return point.part != none && plan.circuit.parts[point.part].kind == PartKind::fuse;
     });
 }
 
+// Lets more flow than a fuse carries.
 bool is_short(const Fault& fault) {
     return fault.kind == FaultKind::to_ground || fault.kind == FaultKind::reads || fault.kind == FaultKind::stuck_closed ||
            fault.kind == FaultKind::seized;
 }
 
-// LS701, LS707: a verdict at which a fault may end that it does not name.
-void prove_named(const Plan& plan, const Diagnosis& diagnosis, Findings& findings) {
-    std::vector<Told> unnamed(plan.verdicts.size()), shorts(plan.verdicts.size());
-    for (std::size_t i = 0; i < diagnosis.ends.size(); ++i)
-        for (std::size_t e = 0; e < diagnosis.ends[i].endings.size(); ++e) {
-            const Ending& ending = diagnosis.ends[i].endings[e];
-            if (ending.kind != EndKind::verdict || diagnosis.ends[i].judged[e] != Judgement::wrong) continue;
-            const Candidate& fault = diagnosis.matrix.faults[i];
-            const bool fuse = blows(plan, plan.verdicts[ending.verdict]) && is_short(fault.fault);
-            (fuse ? shorts : unnamed)[ending.verdict].add(fault, ending.way);
-        }
-    for (std::size_t v = 0; v < plan.verdicts.size(); ++v) {
-        const Verdict& verdict = plan.verdicts[v];
-        if (!unnamed[v].list.empty())
-            findings.add(701, verdict.at,
-                         fmt::format("{} may be wrong: with {} one can end here, and they are not blamed. For instance: {}", verdict.label,
-                                     unnamed[v].words(plan.circuit), way_words(plan, unnamed[v].way)),
-                         "blame them too, or add a check before this verdict that tells them apart");
-        if (!shorts[v].list.empty())
-            findings.add(707, verdict.at,
-                         fmt::format("{} fits a new fuse where {} has blown it: the new one blows too", verdict.label,
-                                     shorts[v].words(plan.circuit)),
-                         "let the verdict go on with `->` to a check that looks for the short");
-    }
-}
+std::string_view it(std::size_t count) { return count == 1 ? "it" : "them"; }
 
-// LS702: what is blamed though every way there has cleared it. LS705: a verdict at which nothing ends.
-void prove_blamed(const Plan& plan, const Diagnosis& diagnosis, Findings& findings) {
-    std::vector<std::vector<Suspect>> ended(plan.verdicts.size());
-    for (std::size_t i = 0; i < diagnosis.ends.size(); ++i)
-        for (const Ending& ending : diagnosis.ends[i].endings)
-            if (ending.kind == EndKind::verdict) ended[ending.verdict].push_back(diagnosis.matrix.faults[i].suspect);
-    for (std::size_t v = 0; v < plan.verdicts.size(); ++v) {
-        const Verdict& verdict = plan.verdicts[v];
-        if (verdict.blames_nothing || (verdict.blames.empty() && verdict.blamed_runs.empty())) continue;
-        if (ended[v].empty()) {
-            findings.add(705, verdict.at, fmt::format("no fault of the circuit that causes the complaint ends at {}", verdict.label),
-                         "look at the limits on the way to it, or take it out");
-            continue;
-        }
-        std::vector<Suspect> seen = ended[v];
-        const auto of = [&](const std::vector<Candidate>& list) {
-            std::vector<std::string> names;
-            for (const Candidate& fault : list)
-                if (diagnosis.walker->blames(static_cast<int>(v), fault) && std::find(seen.begin(), seen.end(), fault.suspect) == seen.end()) {
-                    seen.push_back(fault.suspect);
-                    names.push_back(suspect_name(plan.circuit, fault.suspect));
-                }
-            return names;
-        };
-        const std::vector<std::string> cleared = of(diagnosis.matrix.faults), idle = of(diagnosis.matrix.harmless);
-        const auto add = [&](const std::vector<std::string>& names, std::string_view why) {
-            if (names.empty()) return;
-            findings.add(702, verdict.at, fmt::format("{} blames {}, and {}", verdict.label, list_words(names, "and", 5), why),
-                         "take it out of `blames`, or look at the way that leads here");
-        };
-        add(cleared, "every way here has cleared that");
-        add(idle, "no fault there causes the complaint");
-    }
-}
+class Verdicts {
+public:
+    Verdicts(const Plan& plan, const Diagnosis& diagnosis, const Witness& witness, Findings& findings)
+        : plan_(plan), circuit_(plan.circuit), diagnosis_(diagnosis), witness_(witness), findings_(findings) {}
 
-// LS703, LS704: outcomes that nothing can have, checks that find nothing.
-void prove_outcomes_used(const Plan& plan, const Diagnosis& diagnosis, Findings& findings) {
-    std::vector<OutcomeSet> had(plan.checks.size()); // by cars that come to the check
-    for (const Step& step : diagnosis.steps)
-        if (step.outcome != Step::jumps) had[step.check] |= outcome_bit(step.outcome);
-    for (std::size_t c = 0; c < plan.checks.size(); ++c) {
-        const Check& check = plan.checks[c];
-        if (had[c] == 0 || check.exercise || check.measure == MeasureKind::read || check.measure == MeasureKind::volts_ac) continue;
-        if (is_sure(had[c])) {
-            findings.add(704, check.at, fmt::format("every way here has proved already what {} looks at: it comes out the same whatever is wrong", check.label),
-                         "take it out, or put it before the checks that prove it");
-            continue;
-        }
-        for (std::size_t o = 0; o < check.outcomes.size(); ++o) {
-            const Outcome& outcome = check.outcomes[o];
-            if ((had[c] & outcome_bit(o)) || outcome.kind == OutcomeKind::pass) continue;
-            findings.add(703, outcome.at, fmt::format("no fault and no sound car that comes to {} has this outcome", check.label),
-                         "take it out, or look at its limits");
-        }
-    }
-}
-
-// LS708: faults with which the plan may call the car sound.
-void prove_no_gap(const Plan& plan, const Diagnosis& diagnosis, Findings& findings) {
-    std::map<std::pair<int, int>, Told> gaps; // by where they end
-    for (std::size_t i = 0; i < diagnosis.ends.size(); ++i)
-        for (std::size_t e = 0; e < diagnosis.ends[i].endings.size(); ++e)
-            if (diagnosis.ends[i].judged[e] == Judgement::missed) {
-                const Ending& ending = diagnosis.ends[i].endings[e];
-                gaps[{ending.verdict, ending.kind == EndKind::done ? ending.last.check : none}].add(diagnosis.matrix.faults[i], ending.way);
+    // LS701, LS707: a verdict, or suspects that the plan names, where a fault may end that is not among them. LS708: a way to the
+    // end on which a fault is called sound.
+    void prove_named() {
+        std::map<Step, Told, ByPlace> stops, ends; // by what led there
+        std::vector<Told> unnamed(plan_.verdicts.size()), shorts(plan_.verdicts.size()), sound(plan_.verdicts.size());
+        for (std::size_t i = 0; i < diagnosis_.ends.size(); ++i)
+            for (std::size_t e = 0; e < diagnosis_.ends[i].endings.size(); ++e) {
+                const Ending& ending = diagnosis_.ends[i].endings[e];
+                const Candidate& fault = diagnosis_.matrix.faults[i];
+                const Judgement judged = diagnosis_.ends[i].judged[e];
+                const std::vector<OutcomeSet>& cells = diagnosis_.matrix.cells[i];
+                const bool sure = std::all_of(ending.way.begin(), ending.way.end(), [&](const Step& step) { return is_sure(cells[step.check]); });
+                if (judged == Judgement::missed)
+                    (ending.kind == EndKind::verdict ? sound[ending.verdict] : ends[ending.last]).add(fault, ending.way, sure);
+                if (judged != Judgement::wrong) continue;
+                if (ending.kind != EndKind::verdict)
+                    stops[ending.last].add(fault, ending.way, sure);
+                else
+                    (blows(plan_, plan_.verdicts[ending.verdict]) && is_short(fault.fault) ? shorts : unnamed)[ending.verdict].add(
+                        fault, ending.way, sure);
             }
-    for (const auto& [where, told] : gaps)
-        findings.add(708, where.first == none ? plan.checks[where.second].at : plan.verdicts[where.first].at,
-                     fmt::format("gap: the car may be called sound with {}. For instance: {}", told.words(plan.circuit), way_words(plan, told.way)),
-                     "add a check on this way that they cannot pass, such as a drop under load");
-}
-
-// LS706: a planted fault that does not end where it is blamed.
-void prove_planted(const Plan& plan, const Diagnosis& diagnosis, Findings& findings) {
-    for (std::size_t i = 0; i < plan.plants.size(); ++i) {
-        const Plant& plant = plan.plants[i];
-        const PlantEnds& ends = diagnosis.planted[i];
-        if (ends.fate == Fate::found) continue;
-        findings.add(706, plant.at,
-                     fmt::format("{} may end {}: {}", plant.title.empty() ? plant.label : plant.title,
-                                 ends.fate == Fate::wrong    ? "at a verdict that does not blame it"
-                                 : ends.fate == Fate::missed ? "undetected"
-                                                             : "at a stop that names nothing",
-                                 way_words(plan, ends.way)),
-                     "see which check on this way cannot see it");
+        for (std::size_t v = 0; v < plan_.verdicts.size(); ++v) {
+            const Verdict& verdict = plan_.verdicts[v];
+            say_unnamed(verdict.at, verdict.label + " is not the only answer", unnamed[v]);
+            say_gap(verdict.at, verdict.label, sound[v]);
+            if (shorts[v].empty()) continue;
+            findings_.add(707, verdict.at,
+                          fmt::format("{} fits a new fuse, but {} may have blown it: then the new one blows too. With {}",
+                                      verdict.label, shorts[v].words(circuit_), instance(shorts[v])),
+                          "let the verdict go on with `->` to a check that looks for the short; " + blame_too(shorts[v]));
+        }
+        for (const auto& [step, told] : stops)
+            say_unnamed(plan_.checks[step.check].outcomes[step.outcome].target.at, "the suspects named here leave some out", told);
+        for (const auto& [step, told] : ends)
+            say_gap(plan_.checks[step.check].outcomes[step.outcome].at, plan_.checks[step.check].label, told);
     }
-}
 
-std::string percent(double share) { return fmt::format("{:.0f} %", share * 100); }
+    // LS702: what is blamed by its name though none of its faults leads here, nor one of what hangs on it. A run takes in what lies
+    // on it. Of what fails in more ways than are tried nothing is said.
+    void prove_blamed() {
+        for (std::size_t v = 0; v < plan_.verdicts.size(); ++v) {
+            const std::vector<const Candidate*> ended = ended_at(static_cast<int>(v));
+            if (ended.empty()) continue; // LS705
+            const Verdict& verdict = plan_.verdicts[v];
+            Told cleared;
+            std::vector<std::string> idle;
+            for (const PointRef& point : verdict.blames) {
+                if (point.part != none && fails_otherwise(circuit_.parts[point.part].kind)) continue;
+                if (std::any_of(ended.begin(), ended.end(), [&](const Candidate* fault) { return covers(point, *fault); })) continue;
+                bool harmful = false;
+                for (std::size_t i = 0; i < diagnosis_.matrix.faults.size(); ++i) {
+                    const Candidate& fault = diagnosis_.matrix.faults[i];
+                    if (!names(circuit_, point, fault)) continue;
+                    harmful = true;
+                    cleared.add(fault, diagnosis_.ends[i].endings.empty() ? std::vector<Step>() : diagnosis_.ends[i].endings.front().way);
+                }
+                const bool tried = std::any_of(diagnosis_.matrix.harmless.begin(), diagnosis_.matrix.harmless.end(),
+                                               [&](const Candidate& fault) { return names(circuit_, point, fault); });
+                if (!harmful && tried) idle.push_back(written_point(circuit_, point));
+            }
+            say_cleared(verdict, cleared);
+            say_idle(verdict, idle);
+        }
+    }
+
+    // LS706: a planted fault that does not end where it is blamed.
+    void prove_planted() {
+        for (std::size_t i = 0; i < plan_.plants.size(); ++i) {
+            const Plant& plant = plan_.plants[i];
+            const PlantEnds& ends = diagnosis_.planted[i];
+            if (ends.fate == Fate::found) continue;
+            const std::string name = plant.title.empty() ? plant.label : plant.title;
+            findings_.add(706, plant.at,
+                          fmt::format("{} ({}) may end {}: {}", name, fault_words(circuit_, plant.fault), end_words(ends),
+                                      witness_.way(plant.fault, ends.way)),
+                          "see which check on this way cannot see it, or blame it where it ends");
+        }
+    }
+
+private:
+    struct ByPlace {
+        bool operator()(const Step& a, const Step& b) const { return std::pair(a.check, a.outcome) < std::pair(b.check, b.outcome); }
+    };
+
+    // "W3 open: lit says NO, volts passes (12.3 .. 12.9 V)"
+    std::string instance(const Told& told) const {
+        const Candidate& fault = told.witness();
+        const std::string point = suspect_point(circuit_, fault.suspect);
+        return fmt::format("{}: {}", fault.fault.kind == FaultKind::added ? fmt::format("{} in {}", fault.fault.words, point)
+                                                                       : fmt::format("{} {}", point, fault.fault.words),
+                           witness_.way(fault.fault, told.way()));
+    }
+    std::string blame_too(const Told& told) const {
+        const std::string points = told.to_blame(circuit_);
+        return points.empty() ? "or blame them here too" : fmt::format("or blame {} here too: `blames {}`", it(told.size()), points);
+    }
+
+    void say_unnamed(Span at, const std::string& what, const Told& told) {
+        if (told.empty()) return;
+        findings_.add(701, at,
+                      fmt::format("{}: {} may lead here too and {} not blamed. With {}", what, told.words(circuit_),
+                                  told.size() == 1 ? "is" : "are", instance(told)),
+                      "put a check before this that tells them apart, such as a drop under load; " + blame_too(told));
+    }
+    void say_gap(Span at, const std::string& label, const Told& told) {
+        if (told.empty()) return;
+        findings_.add(708, at,
+                      fmt::format("{} may call a car sound that complains: {}. With {}", label, told.words(circuit_), instance(told)),
+                      "put a check on this way that they cannot pass, such as a drop under load");
+    }
+
+    std::vector<const Candidate*> ended_at(int verdict) const {
+        std::vector<const Candidate*> ended;
+        for (std::size_t i = 0; i < diagnosis_.ends.size(); ++i)
+            for (const Ending& ending : diagnosis_.ends[i].endings)
+                if (ending.kind == EndKind::verdict && ending.verdict == verdict) ended.push_back(&diagnosis_.matrix.faults[i]);
+        return ended;
+    }
+    // Who looks at the point finds the fault.
+    bool covers(const PointRef& point, const Candidate& fault) const {
+        return names(circuit_, point, fault) || belongs(circuit_, {point.part, none, none}, fault.suspect);
+    }
+    void say_cleared(const Verdict& verdict, const Told& told) {
+        if (told.empty()) return;
+        findings_.add(702, verdict.at,
+                      fmt::format("{} blames {}, but the readings on the way here have cleared {}. With {}", verdict.label,
+                                  told.names(circuit_), it(told.size()), instance(told)),
+                      fmt::format("take {} out of `blames`, or look at the way that leads here", it(told.size())));
+    }
+    void say_idle(const Verdict& verdict, const std::vector<std::string>& idle) {
+        if (idle.empty()) return;
+        findings_.add(702, verdict.at,
+                      fmt::format("{} blames {}, but no fault there causes the complaint on its own", verdict.label, list_words(idle, "and", 5)),
+                      fmt::format("take {} out of `blames`", it(idle.size())));
+    }
+
+    std::string end_words(const PlantEnds& ends) const {
+        switch (ends.fate) {
+        case Fate::missed: return "with the car called sound";
+        case Fate::open: return "at a stop that names nothing";
+        default: break;
+        }
+        const Step& last = ends.way.back();
+        const Target* target = target_of(plan_.checks[last.check], last.outcome);
+        const bool named = target && target->kind == TargetKind::verdict && target->index != none;
+        return fmt::format("at {}, which does not blame it", named ? plan_.verdicts[target->index].label : "suspects");
+    }
+
+    const Plan& plan_;
+    const Circuit& circuit_;
+    const Diagnosis& diagnosis_;
+    const Witness& witness_;
+    Findings& findings_;
+};
 
 } // namespace
 
-void prove_verdicts(const Plan& plan, const Diagnosis& diagnosis, Findings& findings) {
-    prove_named(plan, diagnosis, findings);
-    prove_blamed(plan, diagnosis, findings);
-    prove_outcomes_used(plan, diagnosis, findings);
-    prove_no_gap(plan, diagnosis, findings);
-    prove_planted(plan, diagnosis, findings);
-}
+bool fails_otherwise(PartKind kind) { return kind == PartKind::module || kind == PartKind::sensor || kind == PartKind::plain; }
 
-std::string diagnosis_summary(const Diagnosis& diagnosis) {
-    const Figures& f = diagnosis.figures;
-    std::string text = fmt::format("Of all that can cause the complaint, as often as it happens, this plan surely finds {}", percent(f.found));
-    if (f.wrong > 0) text += fmt::format("; with {} it may blame something else", percent(f.wrong));
-    if (f.missed > 0) text += fmt::format("; {} it may call sound", percent(f.missed));
-    if (f.open > 0) text += fmt::format("; with {} it may stop with no verdict", percent(f.open));
-    text += fmt::format(".\nOf what it finds, {} is told down to one part, {} to two, {} to three.\n", percent(f.to_one), percent(f.to_two), percent(f.to_three));
-    text += fmt::format("On average {:.1f} checks and {:.0f} min to the end; at most {} checks and {:.0f} min. {} faults were tried, {} others do not cause the complaint.\n",
-                        f.checks, f.minutes, f.most_checks, f.most_minutes, diagnosis.matrix.faults.size(), diagnosis.matrix.harmless.size());
-    return text;
+void prove_verdicts(Plan& plan, const Diagnosis& diagnosis, Findings& findings) {
+    const Witness witness(plan);
+    Findings proved;
+    Verdicts verdicts(plan, diagnosis, witness, proved);
+    verdicts.prove_planted();
+    if (!diagnosis.matrix.faults.empty()) { // else nothing is known of the plan
+        verdicts.prove_named();
+        verdicts.prove_blamed();
+        prove_outcomes_used(plan, diagnosis, witness, proved);
+    }
+    apply_allowances(plan, proved, Family::proved);
+    findings.add(std::move(proved));
 }
 
 } // namespace loomsheet

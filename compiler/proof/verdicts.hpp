@@ -1,12 +1,11 @@
-// LS7xx: what the faults say against the plan's verdicts, and the summary that stands first.
+// LS7xx: what the faults say against the plan's verdicts. What `allow` accepts is left out, and an allowance that nothing needs is
+// told (LS312).
 #pragma once
 #include "faults/diagnosis.hpp"
 #include "source/diagnostic.hpp"
 
 namespace loomsheet {
 
-void prove_verdicts(const Plan& plan, const Diagnosis& diagnosis, Findings& findings);
-// The answer first: how much is found, what is missed, what does not hold; then figures, and parts.
-std::string diagnosis_summary(const Diagnosis& diagnosis);
+void prove_verdicts(Plan& plan, const Diagnosis& diagnosis, Findings& findings);
 
 } // namespace loomsheet

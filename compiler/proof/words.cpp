@@ -4,6 +4,29 @@
 
 namespace loomsheet {
 
+namespace {
+// Characters on the screen: those that begin in UTF-8.
+std::size_t width(const std::string& text) {
+    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return (c & 0xC0) != 0x80; }));
+}
+} // namespace
+
+std::string laid_out(const std::vector<std::vector<std::string>>& lines) {
+    std::vector<std::size_t> widths(lines.empty() ? 0 : lines.front().size());
+    for (const auto& line : lines)
+        for (std::size_t i = 0; i < widths.size(); ++i)
+            widths[i] = std::max(widths[i], width(line[i]));
+    std::string text;
+    for (const auto& line : lines) {
+        std::string out;
+        for (std::size_t i = 0; i < widths.size(); ++i)
+            out += line[i] + std::string(widths[i] - width(line[i]) + 2, ' ');
+        out.erase(out.find_last_not_of(' ') + 1);
+        text += out + "\n";
+    }
+    return text;
+}
+
 std::string list_words(const std::vector<std::string>& words, std::string_view last, std::size_t most) {
     std::string text;
     const std::size_t shown = words.size() > most ? most - 1 : words.size();

@@ -8,6 +8,8 @@ namespace loomsheet {
 
 // "M3", "M3 and M4", "M3, M4 and M5"; of more than `most`: "M3, M4 and 7 more". `last` stands before the last one.
 std::string list_words(const std::vector<std::string>& words, std::string_view last = "and", std::size_t most = 4);
+// Lines of as many cells as the first, in columns.
+std::string laid_out(const std::vector<std::vector<std::string>>& lines);
 // "a fuse", "an assembly"; "a lamp"
 std::string a_kind(PartKind kind);
 // 12.6, 0.8, 110: at most two decimals, none that are zero.

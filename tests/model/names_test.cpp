@@ -164,7 +164,8 @@ TEST_CASE("allowances of this room: an error cannot be allowed, a code must be o
 
 TEST_CASE("what is accepted and not used yet is told once a kind") {
     const Built built(base +
-                      "horn H1 1/2 5 A, likely 3\nhorn H2 1/2 5 A, likely 2\nplant a F1 open\nplant b F1 blown\n");
+                      "horn H1 1/2 5 A, likely 3\nplant a F1 open\nquestion c \"Why?\"\nquestion d \"How?\"\n"
+                      "check e \"E\"\n  look \"x\"\n  pass -> done\n  marks 2\n");
     int notes = 0;
     for (const auto& finding : built.findings.list())
         notes += finding.code == 901 ? 1 : 0;
