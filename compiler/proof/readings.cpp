@@ -94,14 +94,14 @@ std::string history_words(const Look& look) {
         number_words(too_little->on));
 }
 
-bool not_at_rest(const Look& look, int code, std::string says, std::string help) {
+bool not_at_rest(const Look& look, int code, const std::string& says, std::string help) {
     const bool as_it_stands = look.made.limit && look.made.limit->not_computed;
     if (!as_it_stands) look.findings.add(code, look.check.at, look.name() + says, std::move(help));
     return false;
 }
 
 bool prove_number(const Look& look) {
-    const auto add = [&](int code, Span at, std::string says, std::string help) {
+    const auto add = [&](int code, Span at, const std::string& says, std::string help) {
         look.findings.add(code, at, look.name() + says, std::move(help));
         return false;
     };

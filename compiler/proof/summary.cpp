@@ -76,7 +76,7 @@ std::vector<Covered> covered(const Diagnosis& diagnosis) {
 
 // "W3, S1.2 to X1.1", "joint X1.1", "K5 (Fan relay)"
 std::string suspect_words(const Circuit& circuit, const Suspect& suspect) {
-    const std::string name = suspect_name(circuit, suspect);
+    std::string name = suspect_name(circuit, suspect);
     if (suspect.wire == none) return name;
     const Wire& wire = circuit.wires[suspect.wire];
     return fmt::format("{}, {} to {}", name, circuit.pin_name(wire.from), circuit.pin_name(wire.to));
