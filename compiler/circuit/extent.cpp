@@ -10,89 +10,146 @@ using Values = std::vector<double>;
 
 class Corners {
 public:
-    Corners(std::span<Term> terms, std::size_t shared) : terms_(terms), shared_(shared) {
-        for (const Term& term : terms)
-            slopes_.emplace_back(term.bench->network().parameters.size());
+    Corners(std::span<Term> terms, std::size_t shared) : terms_(terms) {
+        for (const Term& term : terms) {
+            values_.push_back(usual_values(term.bench->network()));
+            slopes_.emplace_back(values_.back().size());
+            apart_ = apart_ && (&term == &terms.front() || term.bench != terms.front().bench);
+        }
+        apart_ = apart_ && terms.size() <= 2;
+        lay_coordinates(terms.size() > 1 ? shared : 0);
+        slope_.resize(coordinates_.size());
     }
 
     Extent find() {
         Extent found;
-        std::vector<Values> middle;
-        for (const Term& term : terms_)
-            middle.push_back(usual_values(term.bench->network()));
+        Values middle;
+        for (const Coordinate& each : coordinates_)
+            middle.push_back(each.range.value);
         found.value = evaluate(middle);
-        const std::vector<Values> at_middle = slopes_;
+        const Values at_middle = slope_;
         found.low = extreme(-1, middle, found.value);
-        slopes_ = at_middle;
+        slope_ = at_middle;
         found.high = extreme(1, middle, found.value);
-        slopes_ = at_middle;
+        slope_ = at_middle;
         spread(found);
         found.settled = settled_;
         return found;
     }
 
 private:
-    // The sum of the terms at these values; the slopes there beside it.
-    double evaluate(const std::vector<Values>& values) {
-        double sum = 0;
-        for (std::size_t i = 0; i < terms_.size(); ++i) {
-            sum += terms_[i].sign * one(terms_[i], values[i], slopes_[i]);
-            for (double& slope : slopes_[i])
-                slope *= terms_[i].sign;
+    // A parameter that may move: one thing on all benches, or of one term only.
+    struct Coordinate {
+        ParameterId id;
+        int term; // none: of all
+        Parameter range;
+    };
+    void lay_coordinates(std::size_t shared) {
+        const auto add = [&](ParameterId id, int term, const Network& network) {
+            const Parameter& range = network.parameters[id];
+            if (range.low < range.value || range.value < range.high) coordinates_.push_back({id, term, range});
+        };
+        const auto is_shared = [&](ParameterId id) { return static_cast<std::size_t>(id) < shared; };
+        std::vector<ParameterId> ids;
+        for (const Term& term : terms_) {
+            const std::span<const ParameterId> used = term.bench->in_use();
+            std::copy_if(used.begin(), used.end(), std::back_inserter(ids), is_shared);
+            if (term.own != none && is_shared(term.own)) ids.push_back(term.own);
         }
-        for (std::size_t p = 0; terms_.size() > 1 && p < shared_; ++p) { // one thing on all benches
-            double all = 0;
-            for (const Values& slopes : slopes_)
-                all += slopes[p];
-            for (Values& slopes : slopes_)
-                slopes[p] = all;
+        std::sort(ids.begin(), ids.end());
+        ids.erase(std::unique(ids.begin(), ids.end()), ids.end());
+        for (const ParameterId id : ids)
+            add(id, none, terms_.front().bench->network());
+        for (int i = 0; i < static_cast<int>(terms_.size()); ++i) {
+            const std::span<const ParameterId> used = terms_[i].bench->in_use();
+            const ParameterId own = terms_[i].own;
+            const bool beside = own != none && !std::binary_search(used.begin(), used.end(), own);
+            for (const ParameterId id : used)
+                if (!is_shared(id)) add(id, i, terms_[i].bench->network());
+            if (beside && !is_shared(own)) add(own, i, terms_[i].bench->network());
         }
-        return sum;
     }
 
-    double one(Term& term, const Values& values, Values& slopes) {
+    // The sum of the terms at these values; the slopes there beside it.
+    double evaluate(const Values& at, bool with_slopes = true) {
+        double sum = 0;
+        for (std::size_t c = 0; c < at.size(); ++c) {
+            const Coordinate& each = coordinates_[c];
+            for (std::size_t i = 0; i < terms_.size(); ++i)
+                if (each.term == none || each.term == static_cast<int>(i)) values_[i][each.id] = at[c];
+        }
+        for (std::size_t i = 0; i < terms_.size(); ++i) {
+            sum += terms_[i].sign * shown(terms_[i], values_[i]);
+            if (with_slopes) find_slopes(terms_[i], values_[i], slopes_[i]);
+        }
+        if (with_slopes) gather();
+        return sum;
+    }
+    // Where `evaluate` was last, without.
+    void slopes_there(const Values& at) {
+        if (!apart_) {
+            evaluate(at);
+            return;
+        }
+        for (std::size_t i = 0; i < terms_.size(); ++i)
+            find_slopes(terms_[i], values_[i], slopes_[i]);
+        gather();
+    }
+
+    double shown(Term& term, const Values& values) {
         Bench& bench = *term.bench;
         if (term.own != none && term.amps) bench.instrument().siemens = 1 / values[term.own];
         if (term.own != none && !term.amps) bench.instrument().lamp_ohms = values[term.own];
         settled_ &= bench.settle(values, term.stand, true) == Settling::settled;
-        if (!term.along.empty()) {
-            bench.slopes_of(term.along, values, slopes);
-            return bench.volts(term.along);
-        }
+        if (!term.along.empty()) return bench.volts(term.along);
+        return term.own != none && term.amps ? bench.instrument_amps() : bench.port_volts();
+    }
+
+    static void find_slopes(Term& term, const Values& values, Values& slopes) {
+        Bench& bench = *term.bench;
+        if (term.own != none) slopes[term.own] = 0;
+        if (!term.along.empty()) return bench.slopes_of(term.along, values, slopes);
         bench.slopes_of_port(values, slopes);
-        if (term.own == none) return bench.port_volts();
+        if (term.own == none) return;
         if (!term.amps) {
             slopes[term.own] += 1; // a lamp of more ohms has more volts
-            return bench.port_volts();
+            return;
         }
-        const double siemens = bench.instrument().siemens, through = bench.instrument_amps();
-        for (double& slope : slopes)
-            slope *= siemens;
-        const double seen = bench.port().g;
-        slopes[term.own] += -through * seen * siemens / (seen + siemens);
-        return through;
+        const double siemens = bench.instrument().siemens, seen = bench.port().g;
+        for (const ParameterId each : bench.in_use())
+            slopes[each] *= siemens;
+        slopes[term.own] += -bench.instrument_amps() * seen * siemens / (seen + siemens);
+    }
+
+    // One slope for one thing, whichever benches have it.
+    void gather() {
+        for (std::size_t c = 0; c < coordinates_.size(); ++c) {
+            const Coordinate& each = coordinates_[c];
+            double all = 0;
+            for (std::size_t i = 0; i < terms_.size(); ++i)
+                if (each.term == none || each.term == static_cast<int>(i)) all += terms_[i].sign * slopes_[i][each.id];
+            slope_[c] = all;
+        }
     }
 
     // Where the slope sends a parameter from where it stands.
-    double sent(std::size_t term, std::size_t p, int way, double from) const {
-        const Parameter& range = terms_[term].bench->network().parameters[p];
-        const double up = slopes_[term][p] * way;
-        return up > 0 ? range.high : up < 0 ? range.low : from;
+    double sent(std::size_t c, int way, double from) const {
+        const double up = slope_[c] * way;
+        return up > 0 ? coordinates_[c].range.high : up < 0 ? coordinates_[c].range.low : from;
     }
 
     // Walks to the corner that the slopes point at, and on while they point elsewhere there and that leads further.
-    double extreme(int way, std::vector<Values> at, double best) {
+    double extreme(int way, Values at, double best) {
         constexpr int turns = 6;
         double top = 0; // at the corner `at`
+        Values corner(at.size());
         for (int turn = 0; turn < turns; ++turn) {
-            std::vector<Values> corner = at;
-            for (std::size_t i = 0; i < corner.size(); ++i)
-                for (std::size_t p = 0; p < corner[i].size(); ++p)
-                    corner[i][p] = sent(i, p, way, at[i][p]);
+            for (std::size_t c = 0; c < at.size(); ++c)
+                corner[c] = sent(c, way, at[c]);
             if (corner == at) return best;
             const double here = evaluate(corner);
             if (turn > 0 && here * way <= top * way) break;
-            at = std::move(corner), top = here;
+            at.swap(corner), top = here;
             best = way > 0 ? std::max(best, top) : std::min(best, top);
         }
         top = climb(way, std::move(at));
@@ -101,31 +158,27 @@ private:
 
     // Those that point elsewhere pull against each other, as the arms of a bridge do: one at a time, the strongest
     // first.
-    double climb(int way, std::vector<Values> at) {
+    double climb(int way, Values at) {
         constexpr int tries = 64;
         double top = evaluate(at);
-        std::vector<Values> slopes = slopes_;
-        std::vector<std::pair<std::size_t, std::size_t>> vain;
+        std::vector<char> vain(at.size(), 0);
         for (int turn = 0; turn < tries; ++turn) {
             double most = 0;
-            std::size_t term = 0, which = 0;
-            for (std::size_t i = 0; i < at.size(); ++i)
-                for (std::size_t p = i == 0 ? 0 : shared_; p < at[i].size(); ++p) {
-                    const double gain = slopes_[i][p] * way * (sent(i, p, way, at[i][p]) - at[i][p]);
-                    if (gain <= most || std::find(vain.begin(), vain.end(), std::pair(i, p)) != vain.end()) continue;
-                    most = gain, term = i, which = p;
-                }
+            std::size_t which = 0;
+            for (std::size_t c = 0; c < at.size(); ++c) {
+                const double gain = slope_[c] * way * (sent(c, way, at[c]) - at[c]);
+                if (gain > most && !vain[c]) most = gain, which = c;
+            }
             if (most == 0) break;
-            std::vector<Values> corner = at;
-            for (std::size_t i = 0; i < at.size(); ++i)
-                if (i == term || which < shared_) corner[i][which] = sent(term, which, way, at[term][which]);
-            const double here = evaluate(corner);
+            const double before = std::exchange(at[which], sent(which, way, at[which]));
+            const double here = evaluate(at, false);
             if (here * way > top * way) {
-                at = std::move(corner), top = here, slopes = slopes_;
-                vain.clear();
+                top = here;
+                slopes_there(at);
+                std::fill(vain.begin(), vain.end(), 0);
             } else {
-                slopes_ = slopes;
-                vain.emplace_back(term, which);
+                at[which] = before;
+                vain[which] = 1;
             }
         }
         return top;
@@ -134,22 +187,21 @@ private:
     void spread(Extent& found) const {
         double down = 0, up = 0;
         const auto square = [](double x) { return x * x; };
-        for (std::size_t i = 0; i < terms_.size(); ++i) {
-            const std::vector<Parameter>& all = terms_[i].bench->network().parameters;
-            for (std::size_t p = i == 0 ? 0 : shared_; p < all.size(); ++p) {
-                const double to_low = slopes_[i][p] * (all[p].low - all[p].value);
-                const double to_high = slopes_[i][p] * (all[p].high - all[p].value);
-                down += square(std::min({to_low, to_high, 0.0}));
-                up += square(std::max({to_low, to_high, 0.0}));
-            }
+        for (std::size_t c = 0; c < coordinates_.size(); ++c) {
+            const Parameter& range = coordinates_[c].range;
+            const double to_low = slope_[c] * (range.low - range.value), to_high = slope_[c] * (range.high - range.value);
+            down += square(std::min({to_low, to_high, 0.0}));
+            up += square(std::max({to_low, to_high, 0.0}));
         }
         found.likely_low = std::max(found.low, found.value - std::sqrt(down));
         found.likely_high = std::min(found.high, found.value + std::sqrt(up));
     }
 
     std::span<Term> terms_;
-    std::size_t shared_;
-    std::vector<Values> slopes_;
+    bool apart_ = true; // each on a bench of its own
+    std::vector<Coordinate> coordinates_;
+    std::vector<Values> values_, slopes_; // by term and parameter
+    Values slope_;                        // by coordinate, of the sum
     bool settled_ = true;
 };
 
