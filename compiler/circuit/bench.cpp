@@ -74,6 +74,18 @@ void Bench::renew() {
         fuse_of_[network_->fuses[i].branch] = static_cast<int>(i);
     for (const Relay& relay : network_->relays)
         pulls_.push_back(pull_of(*network_, relay));
+    const auto most_ohms = [&](int branch) {
+        const NetBranch& of = network_->branches[branch];
+        if (of.law == Law::absent) return 0.0;
+        return network_->parameters[of.ohms].high + (of.plus == none ? 0 : network_->parameters[of.plus].high);
+    };
+    pull_ohms_.assign(network_->relays.size(), 0), supply_ohms_.assign(network_->modules.size(), 0);
+    for (std::size_t i = 0; i < pulls_.size(); ++i)
+        for (const Along& coil : pulls_[i])
+            pull_ohms_[i] += coil.weight * most_ohms(coil.branch);
+    for (std::size_t i = 0; i < network_->modules.size(); ++i)
+        for (const int supply : network_->modules[i].supplies)
+            supply_ohms_[i] = std::max(supply_ohms_[i], most_ohms(supply));
     all_changed_ = true;
 }
 
@@ -228,13 +240,17 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
         Stand next = stand;
         for (std::size_t i = 0; i < network_->relays.size(); ++i) {
             const double pull = std::abs(volts(pulls_[i]));
+            weigh_relay(i, pull);
             if (pull >= network_->relays[i].pulls_in) next.in[i] = 1;
             if (pull <= network_->relays[i].drops_out) next.in[i] = 0;
         }
         for (std::size_t i = 0; i < network_->modules.size(); ++i) {
             const Module& module = network_->modules[i];
-            next.alive[i] = std::any_of(module.supplies.begin(), module.supplies.end(),
-                                        [&](int supply) { return volts(supply) >= module.needs; });
+            next.alive[i] = 0;
+            for (const int supply : module.supplies) {
+                weigh_module(i, volts(supply));
+                next.alive[i] |= volts(supply) >= module.needs;
+            }
         }
         if (next != stand) {
             if (std::find(seen.begin(), seen.end(), next) != seen.end()) return Settling::chatters;
@@ -246,6 +262,7 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
         double most = blows_at;
         for (std::size_t i = 0; i < network_->fuses.size(); ++i) {
             const double load = std::abs(amps(network_->fuses[i].branch)) / network_->fuses[i].rating;
+            slack_ = std::min(slack_, std::abs(load - blows_at) * network_->fuses[i].rating);
             if (!stand.blown[i] && load > most) worst = static_cast<int>(i), most = load;
         }
         if (worst == none) return Settling::settled;
@@ -253,6 +270,15 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
         seen.clear();
     }
     return Settling::chatters;
+}
+
+void Bench::weigh_relay(std::size_t relay, double volts) {
+    const Relay& of = network_->relays[relay];
+    if (pull_ohms_[relay] > 0)
+        slack_ = std::min(slack_, std::min(std::abs(volts - of.pulls_in), std::abs(volts - of.drops_out)) / pull_ohms_[relay]);
+}
+void Bench::weigh_module(std::size_t module, double volts) {
+    if (supply_ohms_[module] > 0) slack_ = std::min(slack_, std::abs(volts - network_->modules[module].needs) / supply_ohms_[module]);
 }
 
 // One ampere put in where it is asked answers, by reciprocity, for a change of any branch: dV = -v' di.

@@ -3,6 +3,7 @@
 #pragma once
 #include "circuit/elimination.hpp"
 #include "circuit/network.hpp"
+#include <limits>
 #include <span>
 #include <vector>
 
@@ -41,6 +42,12 @@ public:
     // moves but diodes and filaments.
     Settling settle(std::span<const double> values, Stand& stand, bool held = false);
 
+    // How near, since it was cleared, anything came to standing otherwise, in A that would have to be pushed through it.
+    void clear_slack() { slack_ = std::numeric_limits<double>::infinity(); }
+    double slack() const { return slack_; }
+    void weigh_relay(std::size_t relay, double volts);
+    void weigh_module(std::size_t module, double volts);
+
     // --- of what was settled last
     double port_volts() const { return port_volts_; }
     double instrument_amps() const { return instrument_.siemens * port_volts_ + instrument_.amps; }
@@ -77,6 +84,7 @@ private:
     std::vector<int> linear_branches_, bent_branches_; // there at all; the bent: diodes, filaments, motors
     std::vector<int> fuse_of_;                         // by branch
     std::vector<std::vector<Along>> pulls_;            // by relay
+    std::vector<double> pull_ohms_, supply_ohms_;      // by relay, by module: V for each A through it, at most
     std::vector<ParameterId> in_use_;
     struct Knee { // of a filament, the volts up to which it is cold, for the cold share asked last
         double cold = 0, volts = 0;
@@ -86,7 +94,7 @@ private:
     std::vector<int> changed_;       // branches laid anew since the last elimination
     bool all_changed_ = true;
     std::vector<double> volts_, answer_;
-    double port_volts_ = 0;
+    double port_volts_ = 0, slack_ = 0;
 };
 
 } // namespace loomsheet

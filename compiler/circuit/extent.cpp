@@ -239,6 +239,7 @@ Stands stands_of(Bench& bench, const Stand& from) {
     Stands stands;
     const Values values = usual_values(bench.network());
     const Network& network = bench.network();
+    bench.clear_slack();
     Stand rest = from;
     if (bench.settle(values, rest) == Settling::chatters) {
         stands.chatters = true;
@@ -292,6 +293,7 @@ Stands stands_of(Bench& bench, const Stand& from) {
         };
         for (std::size_t i = 0; i < network.relays.size(); ++i) {
             const Size pull = pulls[i].empty() ? Size{0, 0} : size_of(bench, stand, pulls[i]);
+            bench.weigh_relay(i, pull.low), bench.weigh_relay(i, pull.high);
             weigh(network.relays[i].part, pull, {network.relays[i].pulls_in, network.relays[i].drops_out}, &Stand::in, i);
         }
         for (std::size_t i = 0; i < network.modules.size(); ++i) {
@@ -300,6 +302,7 @@ Stands stands_of(Bench& bench, const Stand& from) {
                 const Size size = size_of(bench, stand, {supply});
                 most_volts = {std::max(most_volts.low, size.low), std::max(most_volts.high, size.high)};
             }
+            bench.weigh_module(i, most_volts.low), bench.weigh_module(i, most_volts.high);
             weigh(network.modules[i].part, most_volts, {network.modules[i].needs, network.modules[i].needs}, &Stand::alive, i);
         }
         if (!holds) continue;
@@ -309,6 +312,7 @@ Stands stands_of(Bench& bench, const Stand& from) {
     for (const Stand& stand : left_for)
         if (std::find(stands.list.begin(), stands.list.end(), stand) == stands.list.end()) stands.may_chatter = true;
     if (stands.list.empty()) stands.list.push_back(rest);
+    stands.slack = bench.slack();
     return stands;
 }
 

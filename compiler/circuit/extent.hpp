@@ -32,6 +32,7 @@ struct Stands {
     std::vector<InDoubt> in_doubt;
     bool chatters = false, history = false;
     bool may_chatter = false; // some car leaves its stand and comes back to it
+    double slack = 0;         // A: what is pushed into the network must be more to move a relay, a module or a fuse
 };
 Stands stands_of(Bench& bench, const Stand& from);
 

@@ -1,5 +1,5 @@
 #include "faults/matrix.hpp"
-#include "circuit/setting.hpp"
+#include "circuit/rig.hpp"
 #include "faults/together.hpp"
 #include "model/change.hpp"
 #include <algorithm>
@@ -128,7 +128,7 @@ namespace {
 // A short with no fuse before it: no plan is walked with such a car.
 bool burns(const Plan& plan, const Predictor& car) {
     constexpr double too_much = 500; // A, from a battery at rest
-    Setting setting = set_up(car.circuit(), car.parameters(), plan.complaint_with, &*car.fault(), {});
+    const Setting& setting = car.rig(plan.complaint_with).setting();
     Stand stand = setting.from;
     setting.bench->settle(usual_values(*setting.network), stand);
     for (std::size_t i = 0; i < setting.network->branches.size(); ++i)
