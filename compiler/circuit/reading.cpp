@@ -18,33 +18,6 @@ MeterFunction function_of(MeasureKind measure) {
     return measure == MeasureKind::clamp ? MeterFunction::clamp : MeterFunction::volts;
 }
 
-// `one of F30 F31 pulled`: a set-up for each; `B5 from released to pressed`: one for each end.
-std::vector<Setup> one_by_one(const Setup& setup) {
-    std::vector<Setup> list{setup};
-    for (std::size_t i = 0; i < setup.items.size(); ++i) {
-        const SetupItem& item = setup.items[i];
-        std::vector<SetupItem> instead;
-        SetupItem each = item;
-        if (item.kind == ItemKind::one_of_pulled) {
-            each.kind = ItemKind::pulled;
-            for (const PartId part : item.parts)
-                each.part = part, instead.push_back(each);
-        } else if (item.kind == ItemKind::moved) {
-            each.kind = ItemKind::position;
-            for (const std::string& position : {item.word, item.word2})
-                each.word = position, instead.push_back(each);
-        } else {
-            continue;
-        }
-        std::vector<Setup> more;
-        for (const Setup& so_far : list)
-            for (const SetupItem& one : instead)
-                more.push_back(so_far), more.back().items[i] = one;
-        list = std::move(more);
-    }
-    return list;
-}
-
 void widen(Reading& reading, double low, double high) {
     reading.low = std::min(reading.low, low), reading.high = std::max(reading.high, high);
 }
@@ -159,6 +132,37 @@ Reading in_stand(const Setting& setting, const Stand& stand, MeasureKind measure
 
 } // namespace
 
+std::vector<Setup> one_by_one(const Setup& setup) {
+    std::vector<Setup> list{setup};
+    for (std::size_t i = 0; i < setup.items.size(); ++i) {
+        const SetupItem& item = setup.items[i];
+        std::vector<SetupItem> instead;
+        SetupItem each = item;
+        if (item.kind == ItemKind::one_of_pulled) {
+            each.kind = ItemKind::pulled;
+            for (const PartId part : item.parts)
+                each.part = part, instead.push_back(each);
+        } else if (item.kind == ItemKind::moved) {
+            each.kind = ItemKind::position;
+            for (const std::string& position : {item.word, item.word2})
+                each.word = position, instead.push_back(each);
+        } else {
+            continue;
+        }
+        std::vector<Setup> more;
+        for (const Setup& so_far : list)
+            for (const SetupItem& one : instead)
+                more.push_back(so_far), more.back().items[i] = one;
+        list = std::move(more);
+    }
+    return list;
+}
+
+std::vector<double> ohmmeter_volts(MeasureKind measure) {
+    const UsualRow& test = usual(Usual::ohms_test);
+    return is_ohms(measure) ? std::vector<double>{test.value, test.low, test.high} : std::vector<double>{test.value};
+}
+
 Setup placed(Setup setup, const Row& row) {
     for (SetupItem& item : setup.items)
         if (item.kind == ItemKind::load && item.across_points) item.a = row.red, item.b = row.black, item.across_points = false;
@@ -193,15 +197,14 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
     std::optional<Reading> all;
     for (const Setup& each : one_by_one(setup)) {
         // Where a diode may conduct, the volts of the ohmmeter decide: both the least and the most are tried.
-        const UsualRow& test = usual(Usual::ohms_test);
-        std::vector<double> open_volts{test.value};
+        std::vector<double> open_volts{usual(Usual::ohms_test).value};
         for (std::size_t turn = 0; turn < open_volts.size(); ++turn) {
             Rig& rigged = rig(placed(each, row), measure, row, open_volts[turn]);
             const Setting& setting = rigged.setting();
             if (!setting.beyond.empty()) return of_kind(ReadingKind::beyond, setting.beyond);
             if (turn == 0 && is_ohms(measure))
                 for (const NetBranch& branch : setting.network->branches)
-                    if (branch.law == Law::diode && open_volts.size() == 1) open_volts = {test.value, test.low, test.high};
+                    if (branch.law == Law::diode) open_volts = ohmmeter_volts(measure);
             const Stands& stands = rigged.stands();
             if (stands.chatters) return of_kind(ReadingKind::chatters);
             if (stands.history && !fault_) return of_kind(ReadingKind::history);

@@ -86,5 +86,9 @@ private:
 
 // Puts the load "across the points measured" across this row's.
 Setup placed(Setup setup, const Row& row);
+// `one of F30 F31 pulled`: a set-up for each; `B5 from released to pressed`: one for each end.
+std::vector<Setup> one_by_one(const Setup& setup);
+// The open volts of ohmmeters: the usual one, then the least and the most; of other instruments any.
+std::vector<double> ohmmeter_volts(MeasureKind measure);
 
 } // namespace loomsheet
