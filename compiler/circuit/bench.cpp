@@ -8,31 +8,37 @@ namespace {
 constexpr double least_ohms = 1e-6; // what cannot be less: a shorted fault
 constexpr double blows_at = 1.35;   // of its rating a fuse surely blows in half an hour: ISO 8820-3
 
-// A filament: cold ohms up to where the power law crosses them. Amps and siemens at `volts`.
+const double filament_power = usual(Usual::filament_power_law).value, motor_friction = usual(Usual::friction).value;
+
+// A filament: cold ohms up to where the power law crosses them, the knee. Amps and siemens at `volts`.
 struct Filament {
-    double ohms, cold, rated;
-    double power = usual(Usual::filament_power_law).value;
-    bool is_cold(double volts) const { return std::abs(volts) <= rated * std::pow(cold, 1 / (1 - power)); }
+    double ohms, cold, rated, knee;
+    Filament(double in_use, double cold_share, double rated_volts, double knee_volts)
+        : ohms(in_use), cold(cold_share), rated(rated_volts), knee(knee_volts) {}
+    Filament(double in_use, double cold_share, double rated_volts)
+        : Filament(in_use, cold_share, rated_volts, knee_of(cold_share, rated_volts)) {}
+    static double knee_of(double cold, double rated) { return rated * std::pow(cold, 1 / (1 - filament_power)); }
+    bool is_cold(double volts) const { return std::abs(volts) <= knee; }
     double amps(double volts) const {
         if (is_cold(volts)) return volts / (ohms * cold);
-        return std::copysign(rated / ohms * std::pow(std::abs(volts) / rated, power), volts);
+        return std::copysign(rated / ohms * std::pow(std::abs(volts) / rated, filament_power), volts);
     }
-    double siemens(double volts) const {
-        return is_cold(volts) ? 1 / (ohms * cold) : power * amps(volts) / volts;
+    double siemens(double volts, double amps_there) const {
+        return is_cold(volts) ? 1 / (ohms * cold) : filament_power * amps_there / volts;
     }
+    double siemens(double volts) const { return siemens(volts, is_cold(volts) ? 0 : amps(volts)); }
 };
 
 // A motor: its still ohms until it turns, then a share of its current at any speed and the rest with the volts.
 struct Motor {
     double ohms, still, rated;
-    double friction = usual(Usual::friction).value;
-    double turning_siemens() const { return (1 - friction) / ohms; }
+    double turning_siemens() const { return (1 - motor_friction) / ohms; }
     bool stands(double volts) const {
-        return std::abs(volts) * (1 / still - turning_siemens()) <= friction * rated / ohms;
+        return std::abs(volts) * (1 / still - turning_siemens()) <= motor_friction * rated / ohms;
     }
     double amps(double volts) const {
         if (stands(volts)) return volts / still;
-        return std::copysign(friction * rated / ohms, volts) + turning_siemens() * volts;
+        return std::copysign(motor_friction * rated / ohms, volts) + turning_siemens() * volts;
     }
     double siemens(double volts) const { return stands(volts) ? 1 / still : turning_siemens(); }
 };
@@ -43,10 +49,44 @@ bool is_bent(Law law) { return law == Law::diode || law == Law::filament || law 
 
 Bench::Bench(const Network& network, NodeId red, NodeId black, const Instrument& instrument)
     : network_(&network), pattern_(network.nodes(), network.ends, red, black), elimination_(pattern_),
-      instrument_(instrument), volts_(network.nodes()), island_(network.nodes()) {
-    for (int i = 0; i < static_cast<int>(network.branches.size()); ++i)
-        if (is_bent(network.branches[i].law)) bent_branches_.push_back(i);
+      instrument_(instrument), volts_(network.nodes()), answer_(network.nodes()) {
+    renew();
+}
+
+void Bench::renew() {
+    linear_branches_.clear(), bent_branches_.clear(), pulls_.clear(), in_use_.clear();
+    for (int i = 0; i < static_cast<int>(network_->branches.size()); ++i) {
+        const NetBranch& of = network_->branches[i];
+        if (of.law == Law::absent) {
+            elimination_.set(i, {});
+            continue;
+        }
+        (is_bent(of.law) ? bent_branches_ : linear_branches_).push_back(i);
+        for (const ParameterId each : {of.ohms, of.second, of.share, of.plus})
+            if (each != none) in_use_.push_back(each);
+    }
+    std::sort(in_use_.begin(), in_use_.end());
+    in_use_.erase(std::unique(in_use_.begin(), in_use_.end()), in_use_.end());
     touched_at_.assign(bent_branches_.size(), 0);
+    knees_.assign(bent_branches_.size(), {});
+    fuse_of_.assign(network_->branches.size(), none);
+    for (std::size_t i = 0; i < network_->fuses.size(); ++i)
+        fuse_of_[network_->fuses[i].branch] = static_cast<int>(i);
+    for (const Relay& relay : network_->relays)
+        pulls_.push_back(pull_of(*network_, relay));
+    const auto most_ohms = [&](int branch) {
+        const NetBranch& of = network_->branches[branch];
+        if (of.law == Law::absent) return 0.0;
+        return network_->parameters[of.ohms].high + (of.plus == none ? 0 : network_->parameters[of.plus].high);
+    };
+    pull_ohms_.assign(network_->relays.size(), 0), supply_ohms_.assign(network_->modules.size(), 0);
+    for (std::size_t i = 0; i < pulls_.size(); ++i)
+        for (const Along& coil : pulls_[i])
+            pull_ohms_[i] += coil.weight * most_ohms(coil.branch);
+    for (std::size_t i = 0; i < network_->modules.size(); ++i)
+        for (const int supply : network_->modules[i].supplies)
+            supply_ohms_[i] = std::max(supply_ohms_[i], most_ohms(supply));
+    all_changed_ = true;
 }
 
 Stand Bench::at_rest() const {
@@ -82,33 +122,40 @@ Admittance Bench::linear(int branch, std::span<const double> values, const Stand
     return {siemens, 0};
 }
 
-bool Bench::stands_still(int branch, std::span<const double> values, double volts) const {
+bool Bench::is_cold(int branch, std::span<const double> values, double volts) const {
     const NetBranch& of = network_->branches[branch];
-    if (of.law == Law::filament) return Filament{values[of.ohms], values[of.second], of.volts}.is_cold(volts);
-    return of.law == Law::motor && Motor{values[of.ohms], values[of.second], of.volts}.stands(volts);
+    return Filament(values[of.ohms], values[of.second], of.volts).is_cold(volts);
 }
 
-double Bench::bent_amps(int branch, std::span<const double> values, double volts) const {
-    const NetBranch& of = network_->branches[branch];
-    if (of.law == Law::absent) return 0; // taken out after the bench was made
-    if (of.law == Law::diode) return std::max(0.0, (volts - values[of.second]) / values[of.ohms]);
-    if (of.law == Law::filament) return Filament{values[of.ohms], values[of.second], of.volts}.amps(volts);
-    return Motor{values[of.ohms], values[of.second], of.volts}.amps(volts);
-}
-
-// The tangent to its law at these volts.
-Admittance Bench::bent(int branch, std::span<const double> values, double volts) const {
-    const NetBranch& of = network_->branches[branch];
-    double siemens = 0;
-    if (of.law == Law::absent) return {};
-    if (of.law == Law::diode) {
-        if (volts <= values[of.second]) return {};
-        siemens = 1 / values[of.ohms];
-        return {siemens, -siemens * values[of.second]};
+// Amps and siemens of its law at these volts.
+Bench::Tangent Bench::tangent(std::size_t bent, std::span<const double> values, double volts) {
+    const NetBranch& of = network_->branches[bent_branches_[bent]];
+    if (of.law == Law::absent) return {}; // taken out after the bench was made
+    const double ohms = values[of.ohms], second = values[of.second];
+    if (of.law == Law::diode) return volts <= second ? Tangent{} : Tangent{(volts - second) / ohms, 1 / ohms};
+    if (of.law == Law::motor) {
+        const Motor motor{ohms, second, of.volts};
+        return {motor.amps(volts), motor.siemens(volts)};
     }
-    if (of.law == Law::filament) siemens = Filament{values[of.ohms], values[of.second], of.volts}.siemens(volts);
-    if (of.law == Law::motor) siemens = Motor{values[of.ohms], values[of.second], of.volts}.siemens(volts);
-    return {siemens, bent_amps(branch, values, volts) - siemens * volts};
+    Knee& knee = knees_[bent];
+    if (knee.cold != second) knee = {second, Filament::knee_of(second, of.volts)};
+    const Filament lamp(ohms, second, of.volts, knee.volts);
+    const double amps = lamp.amps(volts);
+    return {amps, lamp.siemens(volts, amps)};
+}
+
+void Bench::lay(int branch, Admittance value) {
+    const Admittance before = elimination_.value(branch);
+    if (value.g == before.g && value.f == before.f) return;
+    elimination_.set(branch, value);
+    changed_.push_back(branch);
+}
+
+void Bench::lay_bent(std::size_t bent, std::span<const double> values, double volts) {
+    const NetBranch& of = network_->branches[bent_branches_[bent]];
+    const Tangent at = tangent(bent, values, volts);
+    const double beside = of.law == Law::diode ? -at.siemens * values[of.second] : at.amps - at.siemens * volts;
+    lay(bent_branches_[bent], {at.siemens, beside});
 }
 
 // The volts at which the network and the instrument agree.
@@ -134,28 +181,30 @@ double Bench::balance() const {
 // cannot chase each other. False when there is no end to it.
 bool Bench::solve(std::span<const double> values) {
     constexpr int turns = 200, diodes_one_by_one = 20;
-    elimination_.eliminate();
-    std::vector<int> changed;
+    constexpr std::size_t few = 6; // one way to the port is about so small a share of all
     for (int turn = 0; turn < turns; ++turn) {
+        if (all_changed_ || changed_.size() * few > linear_branches_.size())
+            elimination_.eliminate();
+        else
+            elimination_.update(changed_);
+        all_changed_ = false;
+        changed_.clear();
         port_volts_ = balance();
         elimination_.solve(port_volts_, volts_);
-        if (bent_branches_.empty()) return true;
-        elimination_.islands(island_);
-        changed.clear();
+        bool touches = true; // each law where it has its tangent
         for (std::size_t i = 0; i < bent_branches_.size(); ++i) {
             const int branch = bent_branches_[i];
             double across = volts(branch);
             const Admittance now = elimination_.value(branch);
-            const double wrong = bent_amps(branch, values, across) - (now.g * across + now.f);
+            const double wrong = tangent(i, values, across).amps - (now.g * across + now.f);
             if (std::abs(wrong) <= 1e-11 * (std::abs(now.g * across) + std::abs(now.f) + 1e-6)) continue;
-            if (network_->branches[branch].law == Law::diode && turn > diodes_one_by_one && !changed.empty()) continue;
+            if (network_->branches[branch].law == Law::diode && turn > diodes_one_by_one && !touches) continue;
             if (across * touched_at_[i] < 0 && network_->branches[branch].law != Law::diode) across = 0;
             touched_at_[i] = across;
-            elimination_.set(branch, bent(branch, values, across));
-            changed.push_back(branch);
+            lay_bent(i, values, across);
+            touches = false;
         }
-        if (changed.empty()) return true;
-        elimination_.update(changed);
+        if (touches) return true;
     }
     return false;
 }
@@ -180,27 +229,29 @@ double Bench::amps(int branch) const {
 Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) {
     if (!held) std::fill(touched_at_.begin(), touched_at_.end(), 0.0);
     for (std::size_t i = 0; i < bent_branches_.size(); ++i)
-        elimination_.set(bent_branches_[i], bent(bent_branches_[i], values, touched_at_[i]));
+        lay_bent(i, values, touched_at_[i]);
     constexpr int most_stands = 10000; // a circuit that takes more has no end that matters
     std::vector<Stand> seen;
     for (int turn = 0; turn < most_stands; ++turn) {
-        for (int i = 0; i < static_cast<int>(network_->branches.size()); ++i)
-            if (!is_bent(network_->branches[i].law)) elimination_.set(i, linear(i, values, stand));
-        for (std::size_t i = 0; i < network_->fuses.size(); ++i)
-            if (stand.blown[i]) elimination_.set(network_->fuses[i].branch, {});
+        for (const int i : linear_branches_)
+            lay(i, fuse_of_[i] != none && stand.blown[fuse_of_[i]] ? Admittance{} : linear(i, values, stand));
         if (!solve(values)) return Settling::chatters;
         if (held) return Settling::settled;
 
         Stand next = stand;
         for (std::size_t i = 0; i < network_->relays.size(); ++i) {
-            const double pull = std::abs(volts(pull_of(*network_, network_->relays[i])));
+            const double pull = std::abs(volts(pulls_[i]));
+            weigh_relay(i, pull);
             if (pull >= network_->relays[i].pulls_in) next.in[i] = 1;
             if (pull <= network_->relays[i].drops_out) next.in[i] = 0;
         }
         for (std::size_t i = 0; i < network_->modules.size(); ++i) {
             const Module& module = network_->modules[i];
-            next.alive[i] = std::any_of(module.supplies.begin(), module.supplies.end(),
-                                        [&](int supply) { return volts(supply) >= module.needs; });
+            next.alive[i] = 0;
+            for (const int supply : module.supplies) {
+                weigh_module(i, volts(supply));
+                next.alive[i] |= volts(supply) >= module.needs;
+            }
         }
         if (next != stand) {
             if (std::find(seen.begin(), seen.end(), next) != seen.end()) return Settling::chatters;
@@ -212,6 +263,7 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
         double most = blows_at;
         for (std::size_t i = 0; i < network_->fuses.size(); ++i) {
             const double load = std::abs(amps(network_->fuses[i].branch)) / network_->fuses[i].rating;
+            slack_ = std::min(slack_, std::abs(load - blows_at) * network_->fuses[i].rating);
             if (!stand.blown[i] && load > most) worst = static_cast<int>(i), most = load;
         }
         if (worst == none) return Settling::settled;
@@ -221,15 +273,27 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
     return Settling::chatters;
 }
 
+void Bench::weigh_relay(std::size_t relay, double volts) {
+    const Relay& of = network_->relays[relay];
+    if (pull_ohms_[relay] > 0)
+        slack_ = std::min(slack_, std::min(std::abs(volts - of.pulls_in), std::abs(volts - of.drops_out)) / pull_ohms_[relay]);
+}
+void Bench::weigh_module(std::size_t module, double volts) {
+    if (supply_ohms_[module] > 0) slack_ = std::min(slack_, std::abs(volts - network_->modules[module].needs) / supply_ohms_[module]);
+}
+
 // One ampere put in where it is asked answers, by reciprocity, for a change of any branch: dV = -v' di.
-void Bench::slopes(std::span<const double> values, std::span<const double> answer, std::span<double> slopes) const {
-    std::fill(slopes.begin(), slopes.end(), 0.0);
-    for (int i = 0; i < static_cast<int>(network_->branches.size()); ++i) {
+void Bench::slopes(std::span<const double> values, std::span<double> slopes) const {
+    for (const ParameterId each : in_use_)
+        slopes[each] = 0;
+    const auto add = [&](int i) {
         const NetBranch& of = network_->branches[i];
         const Admittance value = elimination_.value(i);
-        if (value.g == 0) continue;
+        if (value.g == 0) return;
         const Branch& ends = network_->ends[i];
-        const double back = answer[ends.a] - answer[ends.b], through = amps(i);
+        const double back = answer_[ends.a] - answer_[ends.b];
+        if (back == 0) return;
+        const double across = volts(i), through = value.g * across + value.f;
         const double share = of.share == none ? 1 : of.share_turned ? 1 - values[of.share] : values[of.share];
         const double per_ohm = back * through / (values[of.ohms] * share + (of.plus == none ? 0 : values[of.plus]));
         double of_ohms = per_ohm * share;
@@ -238,43 +302,41 @@ void Bench::slopes(std::span<const double> values, std::span<const double> answe
         case Law::supplied:
         case Law::diode: slopes[of.second] += back * value.g; break;
         case Law::filament:
-            if (stands_still(i, values, volts(i))) slopes[of.second] += back * through / values[of.second];
+            if (is_cold(i, values, across)) slopes[of.second] += back * through / values[of.second];
             break;
         case Law::motor:
-            if (stands_still(i, values, volts(i))) slopes[of.second] += back * through / values[of.second], of_ohms = 0;
+            if (Motor{values[of.ohms], values[of.second], of.volts}.stands(across))
+                slopes[of.second] += back * through / values[of.second], of_ohms = 0;
             break;
         default: break;
         }
         slopes[of.ohms] += of_ohms;
         if (of.share != none) slopes[of.share] += (of.share_turned ? -1 : 1) * per_ohm * values[of.ohms];
         if (of.plus != none) slopes[of.plus] += per_ohm;
-    }
+    };
+    for (const int i : linear_branches_)
+        add(i);
+    for (const int i : bent_branches_)
+        add(i);
+}
+
+double Bench::instrument_siemens() const {
+    if (instrument_.lamp_ohms == 0) return instrument_.siemens;
+    return Filament(instrument_.lamp_ohms, instrument_.lamp_cold, instrument_.lamp_volts).siemens(port_volts_);
 }
 
 void Bench::slopes_of_port(std::span<const double> values, std::span<double> out) {
-    double siemens = instrument_.siemens;
-    if (instrument_.lamp_ohms > 0)
-        siemens = Filament{instrument_.lamp_ohms, instrument_.lamp_cold, instrument_.lamp_volts}.siemens(port_volts_);
-    std::vector<double> answer(volts_.size());
-    const double all = elimination_.port().g + siemens;
-    if (all > 0) elimination_.solve(1 / all, answer, true);
-    slopes(values, answer, out);
+    const double all = elimination_.port().g + instrument_siemens();
+    if (all > 0)
+        elimination_.solve(1 / all, answer_, true);
+    else
+        std::fill(answer_.begin(), answer_.end(), 0.0);
+    slopes(values, out);
 }
 
 void Bench::slopes_of(std::span<const Along> along, std::span<const double> values, std::span<double> out) {
-    Elimination test = elimination_;
-    for (int i = 0; i < pattern_.branches(); ++i)
-        test.set(i, {elimination_.value(i).g, 0});
-    for (const Along& each : along)
-        test.set(each.branch, {elimination_.value(each.branch).g, -each.weight});
-    test.eliminate();
-    double siemens = instrument_.siemens;
-    if (instrument_.lamp_ohms > 0)
-        siemens = Filament{instrument_.lamp_ohms, instrument_.lamp_cold, instrument_.lamp_volts}.siemens(port_volts_);
-    std::vector<double> answer(volts_.size());
-    const double all = test.port().g + siemens;
-    test.solve(all > 0 ? -test.port().f / all : 0, answer);
-    slopes(values, answer, out);
+    elimination_.answer(along, instrument_siemens(), answer_);
+    slopes(values, out);
 }
 
 } // namespace loomsheet

@@ -3,6 +3,7 @@
 #pragma once
 #include "circuit/elimination.hpp"
 #include "circuit/network.hpp"
+#include <limits>
 #include <span>
 #include <vector>
 
@@ -31,11 +32,21 @@ public:
     Bench(const Bench&) = delete;
     Bench& operator=(const Bench&) = delete;
 
+    // To be called when branches of the network are changed in place, all but their ends.
+    void renew();
+    std::span<const ParameterId> in_use() const { return in_use_; } // those that branches hang on, ascending
+
     Stand at_rest() const;    // nothing pulled in, nothing alive, all fuses whole
     Stand all_on() const;
     // Settles from `stand`, which becomes the one that is reached. A stand seen twice chatters. With `held` nothing
     // moves but diodes and filaments.
     Settling settle(std::span<const double> values, Stand& stand, bool held = false);
+
+    // How near, since it was cleared, anything came to standing otherwise, in A that would have to be pushed through it.
+    void clear_slack() { slack_ = std::numeric_limits<double>::infinity(); }
+    double slack() const { return slack_; }
+    void weigh_relay(std::size_t relay, double volts);
+    void weigh_module(std::size_t module, double volts);
 
     // --- of what was settled last
     double port_volts() const { return port_volts_; }
@@ -45,7 +56,7 @@ public:
     double amps(int branch) const;  // through it, from a to b
     double node_volts(NodeId node) const { return volts_[node]; }
     double volts(std::span<const Along> along) const;
-    // How far the volts at the port, or along branches, move with each parameter: V/ohm, V/V, V.
+    // How far the volts at the port, or along branches, move with each parameter in use: V/ohm, V/V, V.
     void slopes_of_port(std::span<const double> values, std::span<double> slopes);
     void slopes_of(std::span<const Along> along, std::span<const double> values, std::span<double> slopes);
 
@@ -54,22 +65,36 @@ public:
 
 private:
     Admittance linear(int branch, std::span<const double> values, const Stand& stand) const;
-    Admittance bent(int branch, std::span<const double> values, double volts) const;
-    double bent_amps(int branch, std::span<const double> values, double volts) const;
-    bool stands_still(int branch, std::span<const double> values, double volts) const;
+    struct Tangent {
+        double amps = 0, siemens = 0;
+    };
+    Tangent tangent(std::size_t bent, std::span<const double> values, double volts);
+    bool is_cold(int branch, std::span<const double> values, double volts) const;
+    void lay(int branch, Admittance value);
+    void lay_bent(std::size_t bent, std::span<const double> values, double volts);
     bool solve(std::span<const double> values);
     double balance() const;
-    void slopes(std::span<const double> values, std::span<const double> answer, std::span<double> slopes) const;
+    double instrument_siemens() const;
+    void slopes(std::span<const double> values, std::span<double> slopes) const;
 
     const Network* network_;
     Pattern pattern_;
     Elimination elimination_;
     Instrument instrument_;
-    std::vector<int> bent_branches_; // diodes, filaments, motors
-    std::vector<double> touched_at_; // the volts at which each has its tangent
-    std::vector<double> volts_;
-    std::vector<int> island_;
-    double port_volts_ = 0;
+    std::vector<int> linear_branches_, bent_branches_; // there at all; the bent: diodes, filaments, motors
+    std::vector<int> fuse_of_;                         // by branch
+    std::vector<std::vector<Along>> pulls_;            // by relay
+    std::vector<double> pull_ohms_, supply_ohms_;      // by relay, by module: V for each A through it, at most
+    std::vector<ParameterId> in_use_;
+    struct Knee { // of a filament, the volts up to which it is cold, for the cold share asked last
+        double cold = 0, volts = 0;
+    };
+    std::vector<Knee> knees_;        // by bent branch
+    std::vector<double> touched_at_; // the volts at which each bent one has its tangent
+    std::vector<int> changed_;       // branches laid anew since the last elimination
+    bool all_changed_ = true;
+    std::vector<double> volts_, answer_;
+    double port_volts_ = 0, slack_ = 0;
 };
 
 } // namespace loomsheet

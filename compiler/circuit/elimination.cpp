@@ -81,6 +81,7 @@ void Pattern::lay_fronts(std::span<const Branch> branches) {
         front.neighbours = static_cast<int>(neighbours_.size());
         entries_ += front.degree + front.degree * (front.degree - 1) / 2;
         neighbours_.insert(neighbours_.end(), below_[place].begin(), below_[place].end());
+        (front.degree ? joined_ : alone_).push_back(place);
         if (front.degree == 0) continue;
         front.parent = below_[place].front();
         children[front.parent].push_back(place);
@@ -132,7 +133,7 @@ int Pattern::way_of(int branch) const {
 
 Elimination::Elimination(const Pattern& pattern)
     : pattern_(&pattern), given_(pattern.slot_.size()), entry_(pattern.entries_), pivot_(pattern.order_.size()),
-      marked_(pattern.order_.size()) {}
+      marked_(pattern.order_.size()), put_in_(pattern.entries_) {}
 
 void Elimination::eliminate_node(int place) {
     const Pattern::Front& front = pattern_->fronts_[place];
@@ -174,16 +175,20 @@ void Elimination::eliminate_node(int place) {
 }
 
 void Elimination::eliminate() {
-    for (int place = 0; place < static_cast<int>(pivot_.size()); ++place)
+    for (const int place : pattern_->joined_)
         eliminate_node(place);
+}
+
+// Its way to the port, as far as it is not on the path yet.
+void Elimination::mark(int branch) {
+    for (int place = pattern_->first_[branch]; place >= 0 && !marked_[place]; place = pattern_->fronts_[place].parent)
+        marked_[place] = 1, path_.push_back(place);
 }
 
 void Elimination::update(std::span<const int> branches) {
     path_.clear();
     for (const int branch : branches)
-        for (int place = pattern_->first_[branch]; place >= 0 && !marked_[place];
-             place = pattern_->fronts_[place].parent)
-            marked_[place] = 1, path_.push_back(place);
+        mark(branch);
     if (branches.size() > 1) std::sort(path_.begin(), path_.end());
     for (const int place : path_)
         marked_[place] = 0, eliminate_node(place);
@@ -195,26 +200,72 @@ Admittance Elimination::port() const {
     return front.degree ? entry_[front.entries] : Admittance{};
 }
 
-void Elimination::solve(double red_volts, std::span<double> volts, bool passive) const {
-    for (int place = static_cast<int>(pivot_.size()) - 1; place >= 0; --place) {
-        const int node = pattern_->order_[place];
+// From the port back to where the elimination began; `amps` of a place and its entry are what the EMFs drive there.
+template <class Amps>
+void Elimination::back(double red_volts, std::span<double> volts, const Amps& amps) const {
+    for (const int place : pattern_->alone_)
+        volts[pattern_->order_[place]] = 0;
+    if (pattern_->red_ >= 0 && pattern_->red_ != pattern_->black_) volts[pattern_->red_] = red_volts;
+    for (auto at = pattern_->joined_.rbegin(); at != pattern_->joined_.rend(); ++at) {
+        const int place = *at, node = pattern_->order_[place];
+        if (node == pattern_->red_ && node != pattern_->black_) continue;
         if (node == pattern_->black_ || pivot_[place] == 0) {
-            volts[node] = node == pattern_->red_ && node != pattern_->black_ ? red_volts : 0;
-            continue;
-        }
-        if (node == pattern_->red_) {
-            volts[node] = red_volts;
+            volts[node] = 0;
             continue;
         }
         const Pattern::Front& front = pattern_->fronts_[place];
         double sum = 0;
         for (int i = 0; i < front.degree; ++i) {
-            const Admittance& to = entry_[front.entries + i];
-            sum += to.g * volts[pattern_->order_[pattern_->neighbours_[front.neighbours + i]]];
-            if (!passive) sum -= to.f;
+            const int entry = front.entries + i;
+            sum += entry_[entry].g * volts[pattern_->order_[pattern_->neighbours_[front.neighbours + i]]];
+            sum -= amps(place, entry);
         }
         volts[node] = sum / pivot_[place];
     }
+}
+
+void Elimination::solve(double red_volts, std::span<double> volts, bool passive) const {
+    if (passive)
+        back(red_volts, volts, [](int, int) { return 0.0; });
+    else
+        back(red_volts, volts, [&](int, int entry) { return entry_[entry].f; });
+}
+
+void Elimination::answer(std::span<const Along> along, double siemens, std::span<double> volts) {
+    path_.clear();
+    for (const Along& each : along)
+        mark(each.branch);
+    std::sort(path_.begin(), path_.end());
+    for (const int place : path_) {
+        const Pattern::Front& front = pattern_->fronts_[place];
+        std::fill_n(put_in_.begin() + front.entries, front.degree + front.degree * (front.degree - 1) / 2, 0.0);
+    }
+    for (const Along& each : along)
+        if (const int slot = pattern_->slot_[each.branch]; slot >= 0)
+            put_in_[slot] -= pattern_->turned_[each.branch] ? -each.weight : each.weight;
+    for (const int place : path_) { // as `eliminate_node`, of the amperes only; what lies beside the path has none
+        const Pattern::Front& front = pattern_->fronts_[place];
+        if (pivot_[place] == 0 || front.degree < 2) continue;
+        const Admittance* const own = entry_.data() + front.entries;
+        const double* const put = put_in_.data() + front.entries;
+        const int* target = pattern_->targets_.data() + front.targets;
+        const double* pair = put + front.degree;
+        for (int i = 0; i + 1 < front.degree; ++i) {
+            const double share = own[i].g / pivot_[place], driven = put[i] / pivot_[place];
+            for (int j = i + 1; j < front.degree; ++j, ++pair, ++target)
+                put_in_[*target] += share * put[j] - driven * own[j].g + *pair;
+        }
+    }
+    double red_volts = 0;
+    if (pattern_->red_ >= 0 && pattern_->red_ != pattern_->black_) {
+        const int place = pattern_->place_[pattern_->red_];
+        const Pattern::Front& front = pattern_->fronts_[place];
+        const double all = (front.degree ? entry_[front.entries].g : 0) + siemens;
+        if (all > 0 && front.degree && marked_[place]) red_volts = -put_in_[front.entries] / all;
+    }
+    back(red_volts, volts, [&](int place, int entry) { return marked_[place] ? put_in_[entry] : 0.0; });
+    for (const int place : path_)
+        marked_[place] = 0;
 }
 
 void Elimination::islands(std::span<int> island) const {

@@ -18,6 +18,10 @@ struct Branch {
 struct Admittance {
     double g = 0, f = 0;
 };
+struct Along { // the volts along a branch, times a weight
+    int branch = -1;
+    double weight = 1;
+};
 
 // The order of elimination and the places of all fill: made once for a network, whatever its values. Nodes of least
 // degree first, among them those with the flattest tree below, so that a change of one branch has a short way to the
@@ -49,6 +53,7 @@ private:
     };
     int red_, black_;
     std::vector<int> order_, place_; // node by place, place by node
+    std::vector<int> joined_, alone_; // places with neighbours, and without any
     std::vector<Front> fronts_;      // by place
     std::vector<int> neighbours_, children_, targets_;
     std::vector<int> slot_;                   // by branch: its entry, or -1
@@ -75,16 +80,23 @@ public:
     // The volts of all nodes with black at 0 V and red held at `red_volts`. An island that is joined to neither has a
     // zero of its own. `passive` leaves all EMFs out.
     void solve(double red_volts, std::span<double> volts, bool passive = false) const;
+    // The volts of all nodes with all EMFs out, `siemens` across the port, and as many amperes as their weights put in along
+    // these branches: by reciprocity, how far the sum of the volts along them moves for an ampere anywhere.
+    void answer(std::span<const Along> along, double siemens, std::span<double> volts);
     // For each node the one whose zero it shares: two nodes float apart when theirs differ.
     void islands(std::span<int> island) const;
 
 private:
     void eliminate_node(int place);
+    void mark(int branch);
+    template <class Amps>
+    void back(double red_volts, std::span<double> volts, const Amps& amps) const;
     const Pattern* pattern_;
     std::vector<Admittance> given_, entry_;
     std::vector<double> pivot_; // by place
     std::vector<char> marked_;
     std::vector<int> path_;
+    std::vector<double> put_in_; // by entry: the f of `answer`
 };
 
 } // namespace loomsheet

@@ -10,138 +10,205 @@ using Values = std::vector<double>;
 
 class Corners {
 public:
-    Corners(std::span<Term> terms, std::size_t shared) : terms_(terms), shared_(shared) {
+    Corners(std::span<Term> terms, std::size_t shared) : terms_(terms) {
         for (const Term& term : terms) {
-            const Network& network = term.bench->network();
-            slopes_.emplace_back(network.parameters.size());
-            forked_.emplace_back(network.parameters.size());
-            std::vector<char> once(network.parameters.size());
-            for (const NetBranch& branch : network.branches)
-                for (const ParameterId each : {branch.ohms, branch.share})
-                    if (each != none && branch.law != Law::absent && std::exchange(once[each], 1))
-                        forked_.back()[each] = 1;
+            values_.push_back(usual_values(term.bench->network()));
+            slopes_.emplace_back(values_.back().size());
+            apart_ = apart_ && (&term == &terms.front() || term.bench != terms.front().bench);
         }
+        apart_ = apart_ && terms.size() <= 2;
+        lay_coordinates(terms.size() > 1 ? shared : 0);
+        slope_.resize(coordinates_.size());
+        mark_forked();
     }
 
     Extent find() {
         Extent found;
-        std::vector<Values> middle;
-        for (const Term& term : terms_)
-            middle.push_back(usual_values(term.bench->network()));
+        Values middle;
+        for (const Coordinate& each : coordinates_)
+            middle.push_back(each.range.value);
         found.value = evaluate(middle);
-        const std::vector<Values> at_middle = slopes_;
-        std::vector<Values> lowest = middle, highest = middle;
+        const Values at_middle = slope_;
+        Values lowest = middle, highest = middle;
         found.low = std::min(found.value, extreme(-1, lowest));
-        slopes_ = at_middle;
+        slope_ = at_middle;
         found.high = std::max(found.value, extreme(1, highest));
-        // There may be lesser tops: once more, each from the other end.
-        std::swap(lowest, highest);
-        found.low = std::min(found.low, extreme(-1, lowest));
-        evaluate(highest);
-        found.high = std::max(found.high, extreme(1, highest));
-        slopes_ = at_middle;
+        if (pulled_apart_) { // there may be lesser tops: once more, each from the other end
+            std::swap(lowest, highest);
+            evaluate(lowest);
+            found.low = std::min(found.low, extreme(-1, lowest));
+            evaluate(highest);
+            found.high = std::max(found.high, extreme(1, highest));
+        }
+        slope_ = at_middle;
         spread(found);
         found.settled = settled_;
         return found;
     }
 
 private:
-    // The sum of the terms at these values; the slopes there beside it.
-    double evaluate(const std::vector<Values>& values) {
-        double sum = 0;
-        for (std::size_t i = 0; i < terms_.size(); ++i) {
-            sum += terms_[i].sign * one(terms_[i], values[i], slopes_[i]);
-            for (double& slope : slopes_[i])
-                slope *= terms_[i].sign;
+    // A parameter that may move: one thing on all benches, or of one term only.
+    struct Coordinate {
+        ParameterId id;
+        int term; // none: of all
+        Parameter range;
+    };
+    void lay_coordinates(std::size_t shared) {
+        const auto add = [&](ParameterId id, int term, const Network& network) {
+            const Parameter& range = network.parameters[id];
+            if (range.low < range.value || range.value < range.high) coordinates_.push_back({id, term, range});
+        };
+        const auto is_shared = [&](ParameterId id) { return static_cast<std::size_t>(id) < shared; };
+        std::vector<ParameterId> ids;
+        for (const Term& term : terms_) {
+            const std::span<const ParameterId> used = term.bench->in_use();
+            std::copy_if(used.begin(), used.end(), std::back_inserter(ids), is_shared);
+            if (term.own != none && is_shared(term.own)) ids.push_back(term.own);
         }
-        for (std::size_t p = 0; terms_.size() > 1 && p < shared_; ++p) { // one thing on all benches
-            double all = 0;
-            for (const Values& slopes : slopes_)
-                all += slopes[p];
-            for (Values& slopes : slopes_)
-                slopes[p] = all;
+        std::sort(ids.begin(), ids.end());
+        ids.erase(std::unique(ids.begin(), ids.end()), ids.end());
+        for (const ParameterId id : ids)
+            add(id, none, terms_.front().bench->network());
+        for (int i = 0; i < static_cast<int>(terms_.size()); ++i) {
+            const std::span<const ParameterId> used = terms_[i].bench->in_use();
+            const ParameterId own = terms_[i].own;
+            const bool beside = own != none && !std::binary_search(used.begin(), used.end(), own);
+            for (const ParameterId id : used)
+                if (!is_shared(id)) add(id, i, terms_[i].bench->network());
+            if (beside && !is_shared(own)) add(own, i, terms_[i].bench->network());
         }
-        return sum;
     }
 
-    double one(Term& term, const Values& values, Values& slopes) {
+    // What lies in several branches, as a track does: for it a slope says little.
+    void mark_forked() {
+        for (const Coordinate& each : coordinates_) {
+            std::size_t most = 0;
+            for (std::size_t i = 0; i < terms_.size(); ++i) {
+                if (each.term != none && each.term != static_cast<int>(i)) continue;
+                std::size_t count = 0;
+                for (const NetBranch& branch : terms_[i].bench->network().branches)
+                    count += branch.law != Law::absent && (branch.ohms == each.id || branch.share == each.id) ? 1 : 0;
+                most = std::max(most, count);
+            }
+            forked_.push_back(most > 1);
+            pulled_apart_ |= most > 1;
+        }
+    }
+
+    // The sum of the terms at these values; the slopes there beside it.
+    double evaluate(const Values& at, bool with_slopes = true) {
+        double sum = 0;
+        for (std::size_t c = 0; c < at.size(); ++c) {
+            const Coordinate& each = coordinates_[c];
+            for (std::size_t i = 0; i < terms_.size(); ++i)
+                if (each.term == none || each.term == static_cast<int>(i)) values_[i][each.id] = at[c];
+        }
+        for (std::size_t i = 0; i < terms_.size(); ++i) {
+            sum += terms_[i].sign * shown(terms_[i], values_[i]);
+            if (with_slopes) find_slopes(terms_[i], values_[i], slopes_[i]);
+        }
+        if (with_slopes) gather();
+        return sum;
+    }
+    // Where `evaluate` was last, without.
+    void slopes_there(const Values& at) {
+        if (!apart_) {
+            evaluate(at);
+            return;
+        }
+        for (std::size_t i = 0; i < terms_.size(); ++i)
+            find_slopes(terms_[i], values_[i], slopes_[i]);
+        gather();
+    }
+
+    double shown(Term& term, const Values& values) {
         Bench& bench = *term.bench;
         if (term.own != none && term.amps) bench.instrument().siemens = 1 / values[term.own];
         if (term.own != none && !term.amps) bench.instrument().lamp_ohms = values[term.own];
         settled_ &= bench.settle(values, term.stand, true) == Settling::settled;
-        if (!term.along.empty()) {
-            bench.slopes_of(term.along, values, slopes);
-            return bench.volts(term.along);
-        }
+        if (!term.along.empty()) return bench.volts(term.along);
+        return term.own != none && term.amps ? bench.instrument_amps() : bench.port_volts();
+    }
+
+    static void find_slopes(Term& term, const Values& values, Values& slopes) {
+        Bench& bench = *term.bench;
+        if (term.own != none) slopes[term.own] = 0;
+        if (!term.along.empty()) return bench.slopes_of(term.along, values, slopes);
         bench.slopes_of_port(values, slopes);
-        if (term.own == none) return bench.port_volts();
+        if (term.own == none) return;
         if (!term.amps) {
             slopes[term.own] += 1; // a lamp of more ohms has more volts
-            return bench.port_volts();
+            return;
         }
-        const double siemens = bench.instrument().siemens, through = bench.instrument_amps();
-        for (double& slope : slopes)
-            slope *= siemens;
-        const double seen = bench.port().g;
-        slopes[term.own] += -through * seen * siemens / (seen + siemens);
-        return through;
+        const double siemens = bench.instrument().siemens, seen = bench.port().g;
+        for (const ParameterId each : bench.in_use())
+            slopes[each] *= siemens;
+        slopes[term.own] += -bench.instrument_amps() * seen * siemens / (seen + siemens);
+    }
+
+    // One slope for one thing, whichever benches have it.
+    void gather() {
+        for (std::size_t c = 0; c < coordinates_.size(); ++c) {
+            const Coordinate& each = coordinates_[c];
+            double all = 0;
+            for (std::size_t i = 0; i < terms_.size(); ++i)
+                if (each.term == none || each.term == static_cast<int>(i)) all += terms_[i].sign * slopes_[i][each.id];
+            slope_[c] = all;
+        }
     }
 
     // Where the slope sends a parameter from where it stands.
-    double sent(std::size_t term, std::size_t p, int way, double from) const {
-        const Parameter& range = terms_[term].bench->network().parameters[p];
-        const double up = slopes_[term][p] * way;
-        return up > 0 ? range.high : up < 0 ? range.low : from;
+    double sent(std::size_t c, int way, double from) const {
+        const double up = slope_[c] * way;
+        return up > 0 ? coordinates_[c].range.high : up < 0 ? coordinates_[c].range.low : from;
     }
 
     // Walks to the corner that the slopes point at, and on while they point elsewhere there and that leads further.
-    double extreme(int way, std::vector<Values>& at) {
+    double extreme(int way, Values& at) {
         constexpr int turns = 6;
         double top = 0; // at the corner `at`
+        Values corner(at.size());
         for (int turn = 0; turn < turns; ++turn) {
-            std::vector<Values> corner = at;
-            for (std::size_t i = 0; i < corner.size(); ++i)
-                for (std::size_t p = 0; p < corner[i].size(); ++p)
-                    corner[i][p] = sent(i, p, way, at[i][p]);
+            for (std::size_t c = 0; c < at.size(); ++c)
+                corner[c] = sent(c, way, at[c]);
+            if (turn > 0 && corner == at && std::none_of(forked_.begin(), forked_.end(), [](char each) { return each != 0; }))
+                return top;
             if (turn > 0 && corner == at) break;
             const double here = evaluate(corner);
             if (turn > 0 && here * way <= top * way) break;
-            at = std::move(corner), top = here;
+            at.swap(corner), top = here;
         }
+        pulled_apart_ = true;
         return climb(way, at);
     }
 
     // Those that point elsewhere pull against each other, as the arms of a bridge do: one at a time, the strongest
-    // first. Last those that lie in several branches, for which a slope says little.
-    double climb(int way, std::vector<Values>& at) {
+    // first. Last those that lie in several branches.
+    double climb(int way, Values& at) {
         constexpr int tries = 64;
         double top = evaluate(at);
-        std::vector<Values> slopes = slopes_;
-        std::vector<std::pair<std::size_t, std::size_t>> vain;
+        std::vector<char> vain(at.size(), 0);
         for (int turn = 0; turn < tries; ++turn) {
             double most = -1, to = 0;
-            std::size_t term = 0, which = 0;
-            for (std::size_t i = 0; i < at.size(); ++i)
-                for (std::size_t p = i == 0 ? 0 : shared_; p < at[i].size(); ++p) {
-                    const double there = sent(i, p, way, at[i][p]), gain = slopes_[i][p] * way * (there - at[i][p]);
-                    const bool turns = gain > 0 || (forked_[i][p] && slopes_[i][p] != 0);
-                    if (!turns || gain <= most || std::find(vain.begin(), vain.end(), std::pair(i, p)) != vain.end())
-                        continue;
-                    const Parameter& range = terms_[i].bench->network().parameters[p];
-                    most = gain, term = i, which = p;
-                    to = gain > 0 ? there : at[i][p] == range.low ? range.high : range.low;
-                }
+            std::size_t which = 0;
+            for (std::size_t c = 0; c < at.size(); ++c) {
+                const double there = sent(c, way, at[c]), gain = slope_[c] * way * (there - at[c]);
+                const bool turns = gain > 0 || (forked_[c] && slope_[c] != 0);
+                if (!turns || gain <= most || vain[c]) continue;
+                const Parameter& range = coordinates_[c].range;
+                most = gain, which = c;
+                to = gain > 0 ? there : at[c] == range.low ? range.high : range.low;
+            }
             if (most < 0) break;
-            std::vector<Values> corner = at;
-            for (std::size_t i = 0; i < at.size(); ++i)
-                if (i == term || which < shared_) corner[i][which] = to;
-            const double here = evaluate(corner);
+            const double before = std::exchange(at[which], to);
+            const double here = evaluate(at, false);
             if (here * way > top * way) {
-                at = std::move(corner), top = here, slopes = slopes_;
-                vain.clear();
+                top = here;
+                slopes_there(at);
+                std::fill(vain.begin(), vain.end(), 0);
             } else {
-                slopes_ = slopes;
-                vain.emplace_back(term, which);
+                at[which] = before;
+                vain[which] = 1;
             }
         }
         return top;
@@ -150,23 +217,23 @@ private:
     void spread(Extent& found) const {
         double down = 0, up = 0;
         const auto square = [](double x) { return x * x; };
-        for (std::size_t i = 0; i < terms_.size(); ++i) {
-            const std::vector<Parameter>& all = terms_[i].bench->network().parameters;
-            for (std::size_t p = i == 0 ? 0 : shared_; p < all.size(); ++p) {
-                const double to_low = slopes_[i][p] * (all[p].low - all[p].value);
-                const double to_high = slopes_[i][p] * (all[p].high - all[p].value);
-                down += square(std::min({to_low, to_high, 0.0}));
-                up += square(std::max({to_low, to_high, 0.0}));
-            }
+        for (std::size_t c = 0; c < coordinates_.size(); ++c) {
+            const Parameter& range = coordinates_[c].range;
+            const double to_low = slope_[c] * (range.low - range.value), to_high = slope_[c] * (range.high - range.value);
+            down += square(std::min({to_low, to_high, 0.0}));
+            up += square(std::max({to_low, to_high, 0.0}));
         }
         found.likely_low = std::max(found.low, found.value - std::sqrt(down));
         found.likely_high = std::min(found.high, found.value + std::sqrt(up));
     }
 
     std::span<Term> terms_;
-    std::size_t shared_;
-    std::vector<Values> slopes_;
-    std::vector<std::vector<char>> forked_; // by term and parameter: lies in several branches
+    bool apart_ = true; // each on a bench of its own
+    std::vector<Coordinate> coordinates_;
+    std::vector<Values> values_, slopes_; // by term and parameter
+    Values slope_;                        // by coordinate, of the sum
+    std::vector<char> forked_;            // by coordinate: lies in several branches
+    bool pulled_apart_ = false;           // some pull against each other
     bool settled_ = true;
 };
 
@@ -248,6 +315,7 @@ Stands stands_of(Bench& bench, const Stand& from) {
     Stands stands;
     const Values values = usual_values(bench.network());
     const Network& network = bench.network();
+    bench.clear_slack();
     Stand rest = from;
     if (bench.settle(values, rest) == Settling::chatters) {
         stands.chatters = true, stands.moves = restless_in(bench, rest);
@@ -302,6 +370,7 @@ Stands stands_of(Bench& bench, const Stand& from) {
         };
         for (std::size_t i = 0; i < network.relays.size(); ++i) {
             const Size pull = pulls[i].empty() ? Size{0, 0} : size_of(bench, stand, pulls[i]);
+            bench.weigh_relay(i, pull.low), bench.weigh_relay(i, pull.high);
             weigh(network.relays[i].part, pull, {network.relays[i].pulls_in, network.relays[i].drops_out}, &Stand::in, i);
         }
         for (std::size_t i = 0; i < network.modules.size(); ++i) {
@@ -310,6 +379,7 @@ Stands stands_of(Bench& bench, const Stand& from) {
                 const Size size = size_of(bench, stand, {supply});
                 most_volts = {std::max(most_volts.low, size.low), std::max(most_volts.high, size.high)};
             }
+            bench.weigh_module(i, most_volts.low), bench.weigh_module(i, most_volts.high);
             weigh(network.modules[i].part, most_volts, {network.modules[i].needs, network.modules[i].needs}, &Stand::alive, i);
         }
         if (!holds) continue;
@@ -319,6 +389,7 @@ Stands stands_of(Bench& bench, const Stand& from) {
     for (const Stand& stand : left_for)
         if (std::find(stands.list.begin(), stands.list.end(), stand) == stands.list.end()) stands.may_chatter = true;
     if (stands.list.empty()) stands.list.push_back(rest);
+    stands.slack = bench.slack();
     return stands;
 }
 

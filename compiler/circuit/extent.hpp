@@ -33,6 +33,7 @@ struct Stands {
     std::vector<InDoubt> moves; // what chatters; or what ends otherwise: its volts from rest `low`, from all on `high`
     bool chatters = false, history = false;
     bool may_chatter = false; // some car leaves its stand and comes back to it
+    double slack = 0;         // A: what is pushed into the network must be more to move a relay, a module or a fuse
 };
 Stands stands_of(Bench& bench, const Stand& from);
 

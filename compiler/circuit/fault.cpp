@@ -122,7 +122,7 @@ private:
         case FaultKind::blown:
         case FaultKind::stuck_open: branch.law = Law::absent; return;
         case FaultKind::added:
-            if (net_.added == none) net_.added = net_.add({fault_.value->low(), value, fault_.value->high()});
+            net_.parameters[net_.added] = {fault_.value->low(), value, fault_.value->high()};
             branch.plus = net_.added;
             return;
         case FaultKind::stuck_closed:

@@ -1,6 +1,6 @@
 // What is seen, heard or felt: states of parts, from the volts that they get.
 #include "circuit/reading.hpp"
-#include "circuit/setting.hpp"
+#include "circuit/rig.hpp"
 #include <algorithm>
 #include <cmath>
 
@@ -21,7 +21,7 @@ Truth one_of(Truth a, Truth b) { return negate(both(negate(a), negate(b))); }
 
 class Onlooker {
 public:
-    Onlooker(const Circuit& circuit, Setting& setting, const Stand& stand, const std::vector<PartId>& blown)
+    Onlooker(const Circuit& circuit, const Setting& setting, const Stand& stand, const std::vector<PartId>& blown)
         : circuit_(circuit), net_(*setting.network), setting_(setting), stand_(stand), blown_(blown) {}
 
     Truth see(const State& state) {
@@ -138,7 +138,7 @@ private:
 
     const Circuit& circuit_;
     const Network& net_;
-    Setting& setting_;
+    const Setting& setting_;
     const Stand& stand_;
     const std::vector<PartId>& blown_;
 };
@@ -146,9 +146,10 @@ private:
 } // namespace
 
 Truth Predictor::looks(const Setup& setup, const State& state) const {
-    Setting setting = set_up(circuit_, parameters_, setup, fault_ ? &*fault_ : nullptr, blown_);
+    Rig& rigged = rig(setup);
+    const Setting& setting = rigged.setting();
     if (!setting.beyond.empty()) return Truth::unknown;
-    const Stands stands = stands_of(*setting.bench, setting.from);
+    const Stands& stands = rigged.stands();
     if (stands.chatters) return state.verb == StateVerb::chatters ? Truth::yes : Truth::jumps;
     if (stands.history && !fault_) return Truth::unknown;
     std::optional<Truth> seen;

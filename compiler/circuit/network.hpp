@@ -40,10 +40,6 @@ struct Relay {
     std::vector<int> coils; // branches
     double pulls_in = 0, drops_out = 0; // V
 };
-struct Along { // the volts along a branch, times a weight
-    int branch = none;
-    double weight = 1;
-};
 struct Module {
     PartId part = none;
     std::vector<int> supplies; // branches, from supply pin to ground

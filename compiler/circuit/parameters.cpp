@@ -46,6 +46,7 @@ public:
         }
         for (PartId id = 0; id < static_cast<PartId>(parts); ++id)
             part(id);
+        made_.added = add({});
     }
 
 private:

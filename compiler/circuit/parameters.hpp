@@ -23,7 +23,7 @@ struct Parameters {
 
     std::vector<Parameter> list;
     double system_volts;
-    ParameterId added = none; // ohms that a fault adds: one thing in every set-up
+    ParameterId added = none; // ohms that a fault adds: one thing in every set-up; 0 on a sound car
     // --- what stands where in `list`; none where there is no such thing
     std::vector<ParameterId> wire;            // by wire: ohms with both crimps
     std::vector<ParameterId> joint, bolt;     // by pin: ohms

@@ -1,5 +1,5 @@
 #include "circuit/reading.hpp"
-#include "circuit/setting.hpp"
+#include "circuit/rig.hpp"
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -13,40 +13,6 @@ MeterFunction function_of(MeasureKind measure) {
     if (is_ohms(measure)) return MeterFunction::ohms;
     if (measure == MeasureKind::amps) return MeterFunction::amps;
     return measure == MeasureKind::clamp ? MeterFunction::clamp : MeterFunction::volts;
-}
-
-// `one of F30 F31 pulled`: a set-up for each; `B5 from released to pressed`: one for each end.
-std::vector<Setup> one_by_one(const Setup& setup) {
-    std::vector<Setup> list{setup};
-    for (std::size_t i = 0; i < setup.items.size(); ++i) {
-        const SetupItem& item = setup.items[i];
-        std::vector<SetupItem> instead;
-        SetupItem each = item;
-        if (item.kind == ItemKind::one_of_pulled) {
-            each.kind = ItemKind::pulled;
-            for (const PartId part : item.parts)
-                each.part = part, instead.push_back(each);
-        } else if (item.kind == ItemKind::moved) {
-            each.kind = ItemKind::position;
-            for (const std::string& position : {item.word, item.word2})
-                each.word = position, instead.push_back(each);
-        } else {
-            continue;
-        }
-        std::vector<Setup> more;
-        for (const Setup& so_far : list)
-            for (const SetupItem& one : instead)
-                more.push_back(so_far), more.back().items[i] = one;
-        list = std::move(more);
-    }
-    return list;
-}
-
-// Puts the load "across the points measured" across this row's.
-Setup placed(Setup setup, const Row& row) {
-    for (SetupItem& item : setup.items)
-        if (item.kind == ItemKind::load && item.across_points) item.a = row.red, item.b = row.black, item.across_points = false;
-    return setup;
 }
 
 void widen(Reading& reading, double low, double high) {
@@ -134,17 +100,16 @@ void unite(Reading& all, const Reading& more) {
     all.likely_low = std::min(all.likely_low, more.likely_low), all.likely_high = std::max(all.likely_high, more.likely_high);
 }
 
-Reading in_stand(Setting& setting, const Stand& stand, MeasureKind measure, double ohms_volts) {
-    setting.term.stand = stand;
-    setting.term.sign = 1;
-    std::size_t shared = 0;
-    Extent extent = extent_of({&setting.term, 1}, shared);
+Reading in_stand(const Setting& setting, const Stand& stand, MeasureKind measure, double ohms_volts) {
+    Term term = setting.term;
+    term.stand = stand;
+    Extent extent = extent_of({&term, 1}, 0);
     if (!extent.settled) return of_kind(ReadingKind::chatters);
     if (is_current(measure) && extent.value < 0) {
-        setting.term.sign = -1;
-        extent = extent_of({&setting.term, 1}, shared);
+        term.sign = -1;
+        extent = extent_of({&term, 1}, 0);
     }
-    setting.bench->settle(usual_values(*setting.network), setting.term.stand, true); // back from the corners
+    setting.bench->settle(usual_values(*setting.network), term.stand, true); // back from the corners
     const bool joined = setting.bench->port().g > 0;
     if (!joined && is_ohms(measure)) return of_kind(ReadingKind::open);
     if (!joined && !is_current(measure)) return of_kind(ReadingKind::floating);
@@ -167,17 +132,52 @@ Reading in_stand(Setting& setting, const Stand& stand, MeasureKind measure, doub
 bool is_ohms(MeasureKind measure) { return measure == MeasureKind::ohms || measure == MeasureKind::continuity; }
 bool is_current(MeasureKind measure) { return measure == MeasureKind::amps || measure == MeasureKind::clamp; }
 
+std::vector<Setup> one_by_one(const Setup& setup) {
+    std::vector<Setup> list{setup};
+    for (std::size_t i = 0; i < setup.items.size(); ++i) {
+        const SetupItem& item = setup.items[i];
+        std::vector<SetupItem> instead;
+        SetupItem each = item;
+        if (item.kind == ItemKind::one_of_pulled) {
+            each.kind = ItemKind::pulled;
+            for (const PartId part : item.parts)
+                each.part = part, instead.push_back(each);
+        } else if (item.kind == ItemKind::moved) {
+            each.kind = ItemKind::position;
+            for (const std::string& position : {item.word, item.word2})
+                each.word = position, instead.push_back(each);
+        } else {
+            continue;
+        }
+        std::vector<Setup> more;
+        for (const Setup& so_far : list)
+            for (const SetupItem& one : instead)
+                more.push_back(so_far), more.back().items[i] = one;
+        list = std::move(more);
+    }
+    return list;
+}
+
+std::vector<double> ohmmeter_volts(MeasureKind measure) {
+    const UsualRow& test = usual(Usual::ohms_test);
+    return is_ohms(measure) ? std::vector<double>{test.value, test.low, test.high} : std::vector<double>{test.value};
+}
+
+Setup placed(Setup setup, const Row& row) {
+    for (SetupItem& item : setup.items)
+        if (item.kind == ItemKind::load && item.across_points) item.a = row.red, item.b = row.black, item.across_points = false;
+    return setup;
+}
+
 Predictor::Predictor(const Circuit& circuit, double system_volts)
-    : circuit_(circuit), parameters_(circuit, system_volts) {}
+    : circuit_(circuit), parameters_(std::make_shared<Parameters>(circuit, system_volts)),
+      rigs_(std::make_shared<Rigs>(circuit, parameters_)), car_(std::make_shared<RiggedCar>(rigs_->car(nullptr, blown_))) {}
 
 Predictor::Predictor(const Predictor& sound, const Fault& fault, const std::vector<Setup>& used_before)
-    : circuit_(sound.circuit_), parameters_(sound.parameters_), fault_(fault) {
-    if (fault.kind == FaultKind::added && fault.value) {
-        parameters_.added = static_cast<ParameterId>(parameters_.list.size());
-        parameters_.list.push_back({fault.value->low(), fault.value->si, fault.value->high()});
-    }
+    : circuit_(sound.circuit_), parameters_(sound.parameters_), fault_(fault), rigs_(sound.rigs_),
+      car_(std::make_shared<RiggedCar>(rigs_->car(&*fault_, blown_))) {
     for (const Setup& setup : used_before) {
-        Setting setting = set_up(circuit_, parameters_, setup, &fault, blown_);
+        const Setting& setting = rig(setup).setting();
         Stand stand = setting.from;
         setting.bench->settle(usual_values(*setting.network), stand);
         for (std::size_t i = 0; i < setting.network->fuses.size(); ++i)
@@ -185,24 +185,28 @@ Predictor::Predictor(const Predictor& sound, const Fault& fault, const std::vect
     }
 }
 
+Rig& Predictor::rig(const Setup& setup, MeasureKind measure, const Row& row, double ohms_volts) const {
+    return rigs_->at(*car_, setup, measure, &row, ohms_volts);
+}
+Rig& Predictor::rig(const Setup& setup) const { return rigs_->at(*car_, setup, MeasureKind::look, nullptr, 0); }
+
 Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row) const {
     if (measure == MeasureKind::volts_ac) return of_kind(ReadingKind::beyond, "alternating volts are not modelled");
     if (measure == MeasureKind::read || measure == MeasureKind::look || measure == MeasureKind::nothing)
         return of_kind(ReadingKind::beyond, "the circuit does not give it");
     std::optional<Reading> all;
-    const Fault* fault = fault_ ? &*fault_ : nullptr;
     for (const Setup& each : one_by_one(setup)) {
         // Where a diode may conduct, the volts of the ohmmeter decide: both the least and the most are tried.
-        const UsualRow& test = usual(Usual::ohms_test);
-        std::vector<double> open_volts{test.value};
+        std::vector<double> open_volts{usual(Usual::ohms_test).value};
         for (std::size_t turn = 0; turn < open_volts.size(); ++turn) {
-            Setting setting = set_up(circuit_, parameters_, placed(each, row), measure, row, fault, blown_, open_volts[turn]);
+            Rig& rigged = rig(placed(each, row), measure, row, open_volts[turn]);
+            const Setting& setting = rigged.setting();
             if (!setting.beyond.empty()) return of_kind(ReadingKind::beyond, setting.beyond);
             if (turn == 0 && is_ohms(measure))
                 for (const NetBranch& branch : setting.network->branches)
-                    if (branch.law == Law::diode && open_volts.size() == 1) open_volts = {test.value, test.low, test.high};
-            const Stands stands = stands_of(*setting.bench, setting.from);
-            if (stands.chatters || (stands.history && !fault)) {
+                    if (branch.law == Law::diode) open_volts = ohmmeter_volts(measure);
+            const Stands& stands = rigged.stands();
+            if (stands.chatters || (stands.history && !fault_)) {
                 Reading no_number = of_kind(stands.chatters ? ReadingKind::chatters : ReadingKind::history);
                 no_number.in_doubt = stands.moves;
                 return no_number;
@@ -213,7 +217,7 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
                 if (measure == MeasureKind::drop && !all) reading.carried = carried_along(setting);
                 if (reading.kind == ReadingKind::chatters) return reading;
                 if (reading.kind == ReadingKind::number) put_meter_on(reading, circuit_, measure);
-                answer(reading, measure, parameters_.system_volts);
+                answer(reading, measure, parameters_->system_volts);
                 if (all)
                     unite(*all, reading);
                 else
@@ -228,26 +232,26 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
 
 Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row& row, const Setup& before,
                               MeasureKind measure_before, const Row& row_before) const {
-    const Fault* fault = fault_ ? &*fault_ : nullptr;
     const double open_volts = usual(Usual::ohms_test).value;
-    Setting here = set_up(circuit_, parameters_, placed(setup, row), measure, row, fault, blown_, open_volts);
-    Setting there = set_up(circuit_, parameters_, placed(before, row_before), measure_before, row_before, fault, blown_, open_volts);
+    Rig& rig_here = rig(placed(setup, row), measure, row, open_volts);
+    Rig& rig_there = rig(placed(before, row_before), measure_before, row_before, open_volts);
+    const Setting &here = rig_here.setting(), &there = rig_there.setting();
     for (const Setting* each : {&here, &there})
         if (!each->beyond.empty()) return of_kind(ReadingKind::beyond, each->beyond);
-    const Stands now = stands_of(*here.bench, here.from), then = stands_of(*there.bench, there.from);
+    const Stands &now = rig_here.stands(), &then = rig_there.stands();
     if (now.chatters || then.chatters) return of_kind(ReadingKind::chatters);
-    if ((now.history || then.history) && !fault) return of_kind(ReadingKind::history);
+    if ((now.history || then.history) && !fault_) return of_kind(ReadingKind::history);
     const Meter meter = meter_for(circuit_, function_of(measure));
     std::optional<Reading> all;
     for (const Stand& one : now.list)
         for (const Stand& other : then.list) {
-            here.term.stand = one, there.term.stand = other;
-            there.term.sign = -1;
             Term terms[] = {here.term, there.term};
-            const Extent extent = extent_of(terms, parameters_.list.size());
+            terms[0].stand = one, terms[1].stand = other;
+            terms[1].sign = -1;
+            const Extent extent = extent_of(terms, parameters_->list.size());
             if (!extent.settled) return of_kind(ReadingKind::chatters);
-            for (Setting* each : {&here, &there})
-                each->bench->settle(usual_values(*each->network), each->term.stand, true); // back from the corners
+            for (Term& each : terms)
+                each.bench->settle(usual_values(each.bench->network()), each.stand, true); // back from the corners
             for (const Setting* each : {&here, &there})
                 if (each->bench->port().g == 0 && !is_current(measure)) return of_kind(ReadingKind::floating);
             Reading reading;

@@ -3,6 +3,7 @@
 #include "circuit/meter.hpp"
 #include "circuit/parameters.hpp"
 #include "model/plan.hpp"
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -47,7 +48,12 @@ bool is_current(MeasureKind measure); // amps in line and by clamp
 // A state that is looked for: surely so, surely not, or hangs on tolerances.
 enum class Truth : std::uint8_t { no, yes, maybe, jumps, unknown }; // jumps: the circuit chatters
 
-// A circuit, sound or with one fault, that is measured. Set-ups have their loads placed.
+class Rig;
+class Rigs;
+struct RiggedCar;
+
+// A circuit, sound or with one fault, that is measured. Set-ups have their loads placed. What is built for one car serves all
+// that were made from the same sound one: they belong to one thread.
 class Predictor {
 public:
     Predictor(const Circuit& circuit, double system_volts);
@@ -64,15 +70,28 @@ public:
     // Fuses that normal use has blown before the plan starts.
     const std::vector<PartId>& blown_before() const { return blown_; }
 
+    // The settings that it is measured in: of a row, or with nothing measured.
+    Rig& rig(const Setup& setup, MeasureKind measure, const Row& row, double ohms_volts) const;
+    Rig& rig(const Setup& setup) const;
+
     const Circuit& circuit() const { return circuit_; }
-    const Parameters& parameters() const { return parameters_; }
+    const Parameters& parameters() const { return *parameters_; }
     const std::optional<Fault>& fault() const { return fault_; }
 
 private:
     const Circuit& circuit_;
-    Parameters parameters_;
+    std::shared_ptr<const Parameters> parameters_;
     std::optional<Fault> fault_;
     std::vector<PartId> blown_;
+    std::shared_ptr<Rigs> rigs_;
+    std::shared_ptr<RiggedCar> car_; // its part of them
 };
+
+// Puts the load "across the points measured" across this row's.
+Setup placed(Setup setup, const Row& row);
+// `one of F30 F31 pulled`: a set-up for each; `B5 from released to pressed`: one for each end.
+std::vector<Setup> one_by_one(const Setup& setup);
+// The open volts of ohmmeters: the usual one, then the least and the most; of other instruments any.
+std::vector<double> ohmmeter_volts(MeasureKind measure);
 
 } // namespace loomsheet

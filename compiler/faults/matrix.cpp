@@ -1,82 +1,57 @@
 #include "faults/matrix.hpp"
-#include "circuit/setting.hpp"
+#include "faults/effects.hpp"
 #include "faults/together.hpp"
 #include "model/change.hpp"
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace loomsheet {
 namespace {
 
-// What a fault must touch to change a reading: the branches through which current flows on a sound car.
-class Flows {
-public:
-    Flows(const Predictor& sound, const Setup& setup, MeasureKind measure, const Row* row) : circuit_(sound.circuit()) {
-        Setup placed = setup;
-        for (SetupItem& item : placed.items)
-            if (row && item.kind == ItemKind::load && item.across_points) item.a = row->red, item.b = row->black, item.across_points = false;
-        setting_ = row ? set_up(circuit_, sound.parameters(), placed, measure, *row, nullptr, {}, usual(Usual::ohms_test).value)
-                       : set_up(circuit_, sound.parameters(), placed, nullptr, {});
-        const std::vector<double> values = usual_values(*setting_.network);
-        const Stands stands = stands_of(*setting_.bench, setting_.from);
-        certain_ = !stands.chatters && !stands.history && stands.list.size() == 1 && setting_.beyond.empty();
-        for (const SetupItem& item : setup.items)
-            certain_ &= item.kind != ItemKind::moved && item.kind != ItemKind::one_of_pulled;
-        if (!certain_) return;
-        Stand stand = stands.list.front();
-        setting_.bench->settle(values, stand, true);
-        flows_.resize(setting_.network->branches.size());
-        for (std::size_t i = 0; i < flows_.size(); ++i)
-            flows_[i] = std::abs(setting_.bench->amps(static_cast<int>(i))) > 1e-15;
-        if (measured_branch(row)) flows_.clear(), certain_ = false;
-    }
-    bool may_change(const Fault& fault) const {
-        if (!certain_ || can_blow(fault.kind)) return true;
-        const std::vector<int> branches = touched(circuit_, fault, *setting_.network);
-        return std::any_of(branches.begin(), branches.end(), [&](int branch) { return flows_[branch] != 0; });
-    }
-
-private:
-    // The branch that a clamp lies round is the instrument: its own current is not seen here.
-    bool measured_branch(const Row*) const { return setting_.term.amps; }
-    const Circuit& circuit_;
-    Setting setting_;
-    std::vector<char> flows_;
-    bool certain_ = false;
+// The settings on which the outcome of a check hangs, and the parts that are looked at, in the hand too.
+struct CheckEffects {
+    std::vector<const Effects::List*> settings;
+    std::vector<PartId> seen;
 };
 
-struct CheckFlows {
-    std::vector<Flows> rows;     // with what they are held against
-    std::vector<PartId> seen;    // parts that are looked at, in the hand too
-    bool may_change(const Fault& fault) const {
-        if (std::find(seen.begin(), seen.end(), fault.at_point.part) != seen.end() && fault.at_point.part != none) return true;
-        return std::any_of(rows.begin(), rows.end(), [&](const Flows& each) { return each.may_change(fault); });
-    }
-};
+void see(std::vector<PartId>& seen, const States& states) {
+    for (const State& state : states.list)
+        seen.push_back(state.of.part);
+}
 
-CheckFlows flows_of(const Plan& plan, const Predictor& sound, const Check& check) {
-    CheckFlows made;
-    if (check.measure == MeasureKind::look) made.rows.emplace_back(sound, setup_of(check), MeasureKind::look, nullptr);
-    const auto see = [&](const States& states) {
-        for (const State& state : states.list)
-            made.seen.push_back(state.of.part);
-    };
-    see(check.look_states);
+CheckEffects effects_on(const Plan& plan, Effects& effects, const Check& check) {
+    CheckEffects made;
+    if (check.measure == MeasureKind::look) made.settings.push_back(&effects.of(setup_of(check)));
+    see(made.seen, check.look_states);
     for (const Outcome& outcome : check.outcomes)
-        see(outcome.states);
+        see(made.seen, outcome.states);
+    const auto measured = [&](const Check& of, const Row& row) {
+        for (const Effects::List* each : effects.of(of.with, of.measure, row))
+            made.settings.push_back(each);
+    };
     for (const Row& row : check.rows) {
-        made.rows.emplace_back(sound, check.with, check.measure, &row);
+        measured(check, row);
         const Limit* limit = limit_of(check, row.name);
         if (!limit || limit->kind != LimitKind::within || limit->reference == none) continue;
-        const Check& before = plan.checks[limit->reference];
-        for (const Row& each : before.rows)
-            made.rows.emplace_back(sound, before.with, before.measure, &each);
+        for (const Row& each : plan.checks[limit->reference].rows)
+            measured(plan.checks[limit->reference], each);
     }
     return made;
 }
 
-bool works_as_before(const Plan& plan, const Predictor& sound, const Predictor& car) {
-    for (const Setup& use : normal_use(plan))
+bool has(const std::vector<PartId>& parts, PartId part) {
+    return part != none && std::find(parts.begin(), parts.end(), part) != parts.end();
+}
+
+// What works in normal use.
+struct Use {
+    const Setup* setup;
+    State works;
+};
+std::vector<Use> working(const Plan& plan, const Predictor& sound, const std::vector<Setup>& uses) {
+    std::vector<Use> list;
+    for (const Setup& use : uses)
         for (PartId id = 0; id < static_cast<PartId>(plan.circuit.parts.size()); ++id) {
             const PartKind kind = plan.circuit.parts[id].kind;
             if (kind != PartKind::motor && kind != PartKind::lamp && kind != PartKind::heater && kind != PartKind::horn &&
@@ -84,14 +59,12 @@ bool works_as_before(const Plan& plan, const Predictor& sound, const Predictor& 
                 continue;
             State works;
             works.of.part = id, works.of.metal = Metal::whole;
-            if (sound.looks(use, works) == Truth::yes && car.looks(use, works) != Truth::yes) return false;
+            if (sound.looks(use, works) == Truth::yes) list.push_back({&use, works});
         }
-    return true;
+    return list;
 }
 
-} // namespace
-
-Truth complains(const Plan& plan, const Predictor& sound, const Predictor& car) {
+Truth complains_of(const Plan& plan, const std::vector<Use>& before, const Predictor& car) {
     if (!plan.complaint_states.empty()) return hold(car, plan.complaint_with, plan.complaint_states);
     if (plan.complaint_points && plan.complaint_limit) {
         const Reading reading = car.read(plan.complaint_with, plan.complaint_measure, *plan.complaint_points);
@@ -101,7 +74,17 @@ Truth complains(const Plan& plan, const Predictor& sound, const Predictor& car) 
         default: return Truth::maybe;
         }
     }
-    return works_as_before(plan, sound, car) ? Truth::no : Truth::maybe;
+    const auto works = [&](const Use& use) { return car.looks(*use.setup, use.works) == Truth::yes; };
+    return std::all_of(before.begin(), before.end(), works) ? Truth::no : Truth::maybe;
+}
+
+bool is_formal(const Plan& plan) { return !plan.complaint_states.empty() || (plan.complaint_points && plan.complaint_limit); }
+
+} // namespace
+
+Truth complains(const Plan& plan, const Predictor& sound, const Predictor& car) {
+    const std::vector<Setup> uses = is_formal(plan) ? std::vector<Setup>() : normal_use(plan);
+    return complains_of(plan, working(plan, sound, uses), car);
 }
 
 std::vector<OutcomeSet> outcomes_of_car(const Plan& plan, const Predictor& car) {
@@ -128,7 +111,7 @@ namespace {
 // A short with no fuse before it: no plan is walked with such a car.
 bool burns(const Plan& plan, const Predictor& car) {
     constexpr double too_much = 500; // A, from a battery at rest
-    Setting setting = set_up(car.circuit(), car.parameters(), plan.complaint_with, &*car.fault(), {});
+    const Setting& setting = car.rig(plan.complaint_with).setting();
     Stand stand = setting.from;
     setting.bench->settle(usual_values(*setting.network), stand);
     for (std::size_t i = 0; i < setting.network->branches.size(); ++i)
@@ -137,53 +120,117 @@ bool burns(const Plan& plan, const Predictor& car) {
 }
 } // namespace
 
-Matrix fault_matrix(const Plan& plan, const Predictor& sound, const Prediction& of_sound) {
-    Matrix matrix;
-    std::vector<CheckFlows> flows;
-    for (std::size_t i = 0; i < plan.checks.size(); ++i) {
-        matrix.sound.push_back(outcomes_of(plan.checks[i], of_sound[i]));
-        flows.push_back(flows_of(plan, sound, plan.checks[i]));
+namespace {
+
+class Making {
+public:
+    Making(const Plan& plan, const Predictor& sound, const Prediction& of_sound)
+        : plan_(plan), sound_(sound), faults_(all_faults(plan.circuit)), effects_(sound, faults_), uses_(normal_use(plan)),
+          volts_(complaint_volts(plan, sound.parameters().system_volts)), known_(plan.checks.size()) {
+        for (std::size_t i = 0; i < plan.checks.size(); ++i) {
+            matrix_.sound.push_back(outcomes_of(plan.checks[i], of_sound[i]));
+            on_checks_.push_back(effects_on(plan, effects_, plan.checks[i]));
+        }
+        on_complaint_ = &effects_.of(plan.complaint_with);
+        see(complained_of_, plan.complaint_states);
+        if (!is_formal(plan)) working_ = working(plan, sound, uses_);
     }
-    const std::optional<ComplaintVolts> volts = complaint_volts(plan, sound.parameters().system_volts);
-    const std::vector<Setup> uses = normal_use(plan);
-    const Flows complaint_flows(sound, plan.complaint_with, MeasureKind::look, nullptr);
-    for (Candidate& candidate : all_faults(plan.circuit)) {
-        const bool formal = !plan.complaint_states.empty();
-        if (formal && !complaint_flows.may_change(candidate.fault)) { // a sound car does not complain
-            matrix.harmless.push_back(std::move(candidate));
-            continue;
-        }
-        const Predictor car(sound, candidate.fault, can_blow(candidate.fault.kind) ? uses : std::vector<Setup>());
-        if (candidate.fault.kind == FaultKind::to_ground && car.blown_before().empty() && burns(plan, car)) continue;
-        std::optional<Together> together;
-        Truth harm = complains(plan, sound, car);
-        if (harm != Truth::no && volts) {
-            together.emplace(plan, car, *volts);
-            const Truth by_volts = together->complains();
-            if (by_volts == Truth::no || harm == Truth::yes) harm = by_volts;
-        }
-        if (harm == Truth::no) {
-            matrix.harmless.push_back(std::move(candidate));
-            continue;
-        }
-        std::vector<OutcomeSet>& cells = matrix.cells.emplace_back();
-        for (std::size_t i = 0; i < plan.checks.size(); ++i)
-        {
-            const Check& check = plan.checks[i];
-            if (!flows[i].may_change(candidate.fault) && car.blown_before().empty()) {
-                cells.push_back(matrix.sound[i]);
+
+    Matrix make() {
+        for (std::size_t i = 0; i < faults_.size(); ++i) {
+            begin(i);
+            const std::optional<Truth> harm = harm_of();
+            if (!harm) continue;
+            if (*harm == Truth::no) {
+                matrix_.harmless.push_back(std::move(faults_[i]));
                 continue;
             }
-            const CheckPrediction made = predict_check(plan, car, check);
-            const Possible possible = [&](std::size_t row, Answer answer) {
-                return together->possible(check, made.rows.empty() ? nullptr : &made.rows[row], row, answer);
-            };
-            cells.push_back(outcomes_of(check, made, together && harm == Truth::maybe ? possible : Possible()));
+            std::vector<OutcomeSet>& cells = matrix_.cells.emplace_back();
+            for (std::size_t check = 0; check < plan_.checks.size(); ++check)
+                cells.push_back(cell(check, *harm));
+            matrix_.harm.push_back(*harm);
+            matrix_.faults.push_back(std::move(faults_[i]));
         }
-        matrix.harm.push_back(harm);
-        matrix.faults.push_back(std::move(candidate));
+        return std::move(matrix_);
     }
-    return matrix;
+
+private:
+    // --- the fault at hand; its car is made when it is asked for
+    void begin(std::size_t index) { index_ = index, together_.reset(), car_.reset(); }
+    const Fault& fault() const { return faults_[index_].fault; }
+    const Predictor& car() {
+        if (!car_) car_ = std::make_unique<Predictor>(sound_, fault(), can_blow(fault().kind) ? uses_ : std::vector<Setup>());
+        return *car_;
+    }
+    Together& together() {
+        if (!together_) together_.emplace(plan_, car(), *volts_);
+        return *together_;
+    }
+    bool has_blown() { return can_blow(fault().kind) && !car().blown_before().empty(); }
+
+    // None for what burns.
+    std::optional<Truth> harm_of() {
+        const int effect = has(complained_of_, fault().at_point.part) ? own_effect : (*on_complaint_)[index_];
+        const bool states = !plan_.complaint_states.empty();
+        if (states && (*on_complaint_)[index_] == no_effect) return Truth::no; // a sound car does not complain
+        if (const auto known = harms_.find(effect); states && known != harms_.end()) return known->second;
+        if (fault().kind == FaultKind::to_ground && !has_blown() && burns(plan_, car())) return std::nullopt;
+        Truth harm = complains_of(plan_, working_, car());
+        if (harm != Truth::no && volts_) {
+            const Truth by_volts = together().complains();
+            if (by_volts == Truth::no || harm == Truth::yes) harm = by_volts;
+        }
+        if (effect != own_effect) harms_[effect] = harm;
+        return harm;
+    }
+
+    OutcomeSet cell(std::size_t index, Truth harm) {
+        const Check& check = plan_.checks[index];
+        const CheckEffects& on = on_checks_[index];
+        const bool own = has(on.seen, fault().at_point.part);
+        const bool none_changed =
+            std::all_of(on.settings.begin(), on.settings.end(), [&](const Effects::List* each) { return (*each)[index_] == no_effect; });
+        if (!own && none_changed && !has_blown()) return matrix_.sound[index];
+        const bool with_complaint = volts_ && harm == Truth::maybe;
+        std::vector<int> key;
+        for (const Effects::List* each : on.settings)
+            key.push_back((*each)[index_]);
+        key.push_back(with_complaint ? (*on_complaint_)[index_] : no_effect);
+        key.push_back(with_complaint);
+        const bool alike = !own && !can_blow(fault().kind) && std::find(key.begin(), key.end() - 1, own_effect) == key.end() - 1;
+        if (alike)
+            if (const auto known = known_[index].find(key); known != known_[index].end()) return known->second;
+        const CheckPrediction made = predict_check(plan_, car(), check);
+        const Possible possible = [&](std::size_t row, Answer answer) {
+            return together().possible(check, made.rows.empty() ? nullptr : &made.rows[row], row, answer);
+        };
+        const OutcomeSet set = outcomes_of(check, made, with_complaint ? possible : Possible());
+        if (alike) known_[index][key] = set;
+        return set;
+    }
+
+    const Plan& plan_;
+    const Predictor& sound_;
+    Matrix matrix_;
+    std::vector<Candidate> faults_;
+    Effects effects_;
+    std::vector<Setup> uses_;
+    std::optional<ComplaintVolts> volts_;
+    std::vector<CheckEffects> on_checks_;
+    const Effects::List* on_complaint_ = nullptr;
+    std::vector<PartId> complained_of_;
+    std::vector<Use> working_;
+    std::map<int, Truth> harms_;                              // by effect on the complaint
+    std::vector<std::map<std::vector<int>, OutcomeSet>> known_; // by check and effects
+    std::size_t index_ = 0;
+    std::unique_ptr<Predictor> car_;
+    std::optional<Together> together_; // with that car
+};
+
+} // namespace
+
+Matrix fault_matrix(const Plan& plan, const Predictor& sound, const Prediction& of_sound) {
+    return Making(plan, sound, of_sound).make();
 }
 
 } // namespace loomsheet

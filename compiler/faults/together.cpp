@@ -59,10 +59,10 @@ std::optional<ComplaintVolts> complaint_volts(const Plan& plan, double system_vo
 
 Together::Together(const Plan& plan, const Predictor& car, const ComplaintVolts& complaint)
     : plan_(plan), car_(car), complaint_(complaint) {
-    complaining_ = std::make_unique<Setting>(set_up(car.circuit(), car.parameters(), plan.complaint_with,
-                                                    car.fault() ? &*car.fault() : nullptr, car.blown_before()));
+    Rig& rig = car.rig(plan.complaint_with);
+    complaining_ = &rig.setting();
     load_ = along_load(*complaining_, complaint.part);
-    stands_ = stands_of(*complaining_->bench, complaining_->from);
+    stands_ = rig.stands();
     if (load_.empty() || stands_.chatters) return;
     const bool stuck = complaining_->network->branches[load_.front().branch].law == Law::ohmic &&
                        car.circuit().parts[complaint.part].kind == PartKind::motor;
@@ -82,7 +82,7 @@ Together::Together(const Plan& plan, const Predictor& car, const ComplaintVolts&
 }
 
 // A relay has one threshold, and so has a module: on in one set-up and off in the other, it must get more where it is on.
-bool Together::compatible(Setting& setting, const Stand& stand, const Stand& complaining) {
+bool Together::compatible(const Setting& setting, const Stand& stand, const Stand& complaining) {
     const auto gets_more = [&](std::vector<Along> here, std::vector<Along> there, bool on_here) {
         if (here.empty() || there.empty()) return true;
         Term one, other;
@@ -108,28 +108,26 @@ bool Together::compatible(Setting& setting, const Stand& stand, const Stand& com
 }
 
 // Whether slack + the sum of the terms, and what the complaint leaves, can both be positive.
-bool Together::reaches(std::vector<Setting*> terms, std::vector<double> signs, double slack) {
-    std::vector<std::vector<Stand>> lists;
+bool Together::reaches(const std::vector<Part>& parts, double slack) {
     std::size_t all = stands_.list.size();
-    for (Setting* each : terms) {
-        const Stands stands = stands_of(*each->bench, each->from);
-        if (stands.chatters) return true;
-        lists.push_back(stands.list);
-        all *= stands.list.size();
+    for (const Part& each : parts) {
+        if (each.rig->stands().chatters) return true;
+        all *= each.rig->stands().list.size();
     }
     if (all > most_stands) return true;
     for (std::size_t pick = 0; pick < all; ++pick) {
         std::vector<Term> sum;
         std::size_t rest = pick;
         bool together = true;
-        for (std::size_t i = 0; i < terms.size(); ++i) {
-            Term term = terms[i]->term;
-            term.stand = lists[i][rest % lists[i].size()], term.sign = signs[i];
-            rest /= lists[i].size();
+        for (const Part& each : parts) {
+            const std::vector<Stand>& list = each.rig->stands().list;
+            Term term = each.rig->setting().term;
+            term.stand = list[rest % list.size()], term.sign = each.sign, term.along = each.along;
+            rest /= list.size();
             sum.push_back(std::move(term));
         }
-        for (std::size_t i = 0; i < terms.size(); ++i)
-            together = together && compatible(*terms[i], sum[i].stand, stands_.list[rest]);
+        for (std::size_t i = 0; i < parts.size(); ++i)
+            together = together && compatible(parts[i].rig->setting(), sum[i].stand, stands_.list[rest]);
         if (!together) continue;
         Term complaint = complaining_->term;
         complaint.stand = stands_.list[rest], complaint.along = load_, complaint.own = none;
@@ -148,9 +146,9 @@ bool Together::reaches(std::vector<Setting*> terms, std::vector<double> signs, d
 }
 
 bool Together::relay_may(const Check& check, PartId relay, bool in) {
-    Setting setting = set_up(car_.circuit(), car_.parameters(), setup_of(check), car_.fault() ? &*car_.fault() : nullptr,
-                             car_.blown_before());
-    const Stands stands = stands_of(*setting.bench, setting.from);
+    Rig& rig = car_.rig(setup_of(check));
+    const Setting& setting = rig.setting();
+    const Stands& stands = rig.stands();
     if (stands.chatters) return true;
     for (const Stand& stand : stands.list)
         for (std::size_t i = 0; i < setting.network->relays.size(); ++i)
@@ -162,7 +160,6 @@ bool Together::relay_may(const Check& check, PartId relay, bool in) {
 
 bool Together::possible(const Check& check, const RowPrediction* made, std::size_t row, Answer answer) {
     if (load_.empty() || stands_.chatters || stands_.list.empty()) return true;
-    const Fault* fault = car_.fault() ? &*car_.fault() : nullptr;
     if (check.measure == MeasureKind::look) {
         if (check.look_states.list.size() == 1 && check.look_states.list.front().verb == StateVerb::works &&
             car_.circuit().parts[check.look_states.list.front().of.part].kind == PartKind::relay)
@@ -170,40 +167,34 @@ bool Together::possible(const Check& check, const RowPrediction* made, std::size
         if (answer != Answer::pass || check.look_states.list.size() != 1) return true;
         const State& state = check.look_states.list.front();
         if (!is_good(state.verb) || state.of.part == none || !is_load(car_.circuit().parts[state.of.part].kind)) return true;
-        Setting setting = set_up(car_.circuit(), car_.parameters(), setup_of(check), fault, car_.blown_before());
-        setting.term.along = along_load(setting, state.of.part);
-        if (setting.term.along.empty()) return true;
-        return reaches({&setting}, {1}, -needs_of(car_.circuit().parts[state.of.part], car_.parameters().system_volts));
+        Rig& rig = car_.rig(setup_of(check));
+        const std::vector<Along> along = along_load(rig.setting(), state.of.part);
+        if (along.empty()) return true;
+        return reaches({{&rig, 1, along}}, -needs_of(car_.circuit().parts[state.of.part], car_.parameters().system_volts));
     }
     if (!made || !made->limit || (check.measure != MeasureKind::volts && check.measure != MeasureKind::drop)) return true;
     const Limit& limit = *made->limit;
     const Reading& reading = made->difference ? *made->difference : made->reading;
     if (reading.kind != ReadingKind::number) return true;
     const double error = std::max(reading.bare_low - reading.low, reading.high - reading.bare_high);
-    const auto set = [&](const Setup& with, MeasureKind measure, const Row& points) {
-        Setup placed = with;
-        for (SetupItem& item : placed.items)
-            if (item.kind == ItemKind::load && item.across_points) item.a = points.red, item.b = points.black, item.across_points = false;
-        return set_up(car_.circuit(), car_.parameters(), placed, measure, points, fault, car_.blown_before(),
-                      usual(Usual::ohms_test).value);
+    const auto rig = [&](const Setup& with, MeasureKind measure, const Row& points) {
+        return &car_.rig(placed(with, points), measure, points, usual(Usual::ohms_test).value);
     };
-    Setting here = set(check.with, check.measure, check.rows[row]);
-    std::vector<Setting*> terms{&here};
-    std::optional<Setting> there;
+    std::vector<Part> reading_of{{rig(check.with, check.measure, check.rows[row]), 1, {}}};
     if (made->difference) {
         const Check& before = plan_.checks[limit.reference];
         const Row* points = &before.rows.front();
         for (const Row& each : before.rows)
             if (each.name == check.rows[row].name) points = &each;
-        there.emplace(set(before.with, before.measure, *points));
-        terms.push_back(&*there);
+        reading_of.push_back({rig(before.with, before.measure, *points), -1, {}});
     }
     // `at least`: reading - least >= 0; `at most`: most - reading >= 0.
-    const auto at_least = [&](double least) {
-        return reaches(terms, terms.size() > 1 ? std::vector<double>{1, -1} : std::vector<double>{1}, error - least);
-    };
+    const auto at_least = [&](double least) { return reaches(reading_of, error - least); };
     const auto at_most = [&](double most) {
-        return reaches(terms, terms.size() > 1 ? std::vector<double>{-1, 1} : std::vector<double>{-1}, error + most);
+        std::vector<Part> turned = reading_of;
+        for (Part& each : turned)
+            each.sign = -each.sign;
+        return reaches(turned, error + most);
     };
     const bool within = limit.kind == LimitKind::within;
     const double high = limit.high ? limit.high->si : 0, low = within ? -high : limit.low ? limit.low->si : 0;

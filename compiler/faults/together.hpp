@@ -2,9 +2,8 @@
 // be possible where both together are not. Two slacks that must both be positive have a positive sum, whatever their weights; where
 // some weighted sum cannot be positive at any corner of the tolerances, no car has both.
 #pragma once
-#include "circuit/setting.hpp"
+#include "circuit/rig.hpp"
 #include "faults/answers.hpp"
-#include <memory>
 
 namespace loomsheet {
 
@@ -26,13 +25,18 @@ public:
     bool possible(const Check& check, const RowPrediction* made, std::size_t row, Answer answer);
 
 private:
-    bool reaches(std::vector<Setting*> terms, std::vector<double> signs, double slack);
-    bool compatible(Setting& setting, const Stand& stand, const Stand& complaining);
+    struct Part { // of a sum: what a rig shows, or the volts along its branches
+        Rig* rig = nullptr;
+        double sign = 1;
+        std::vector<Along> along;
+    };
+    bool reaches(const std::vector<Part>& parts, double slack);
+    bool compatible(const Setting& setting, const Stand& stand, const Stand& complaining);
     bool relay_may(const Check& check, PartId relay, bool in);
     const Plan& plan_;
     const Predictor& car_;
     ComplaintVolts complaint_;
-    std::unique_ptr<Setting> complaining_;
+    Setting* complaining_;
     std::vector<Along> load_;  // empty where the load is broken inside, or its plug is off
     Stands stands_;            // only those in which it complains
     Truth complains_ = Truth::yes;

@@ -52,6 +52,7 @@ void prove_use(const Plan& plan, const Predictor& sound, Findings& findings) {
         done.push_back(when);
         Setting setting = set_up(circuit, sound.parameters(), use, nullptr, {});
         const std::vector<FuseLink> links = std::exchange(setting.network->fuses, {}); // none blows while we look
+        setting.bench->renew();
         Stand stand = setting.bench->at_rest();
         if (setting.bench->settle(usual_values(*setting.network), stand) == Settling::chatters) continue;
         const auto keep = [&](Most& most, int branch) {

@@ -96,11 +96,13 @@ void prove_no_way_round(const Plan& plan, const Check& check, const Row& row, co
     for (const int index : way) {
         NetBranch& branch = setting.network->branches[index];
         const Law law = std::exchange(branch.law, Law::absent);
+        setting.bench->renew();
         Stand stand = setting.from;
         const bool settled = setting.bench->settle(values, stand) == Settling::settled;
         const Admittance port = setting.bench->port();
         const std::vector<int> round = direct_way(setting);
         branch.law = law;
+        setting.bench->renew();
         if (!settled || port.g == 0) continue;
         const double ohms = 1 / port.g;
         Reading open;

@@ -16,7 +16,7 @@ public:
             shared_.push_back(draw(each));
         if (const ParameterId added = predictor.parameters().added; added != none) { // ohms spread over decades
             const Parameter& band = predictor.parameters().list[added];
-            shared_[added] = std::exp(between(std::log(band.low), std::log(band.high)));
+            if (band.low > 0) shared_[added] = std::exp(between(std::log(band.low), std::log(band.high)));
         }
         gain_ = between(-1, 1);
         for (const Part& part : plan.circuit.parts)
