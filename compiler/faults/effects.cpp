@@ -6,7 +6,7 @@
 namespace loomsheet {
 namespace {
 
-constexpr double nothing_flows = 1e-15; // A
+constexpr double rounding = 1e-15; // A
 
 bool same(const PointRef& a, const PointRef& b) {
     return a.metal == b.metal && a.part == b.part && a.pin == b.pin && a.wire == b.wire && a.pins == b.pins;
@@ -120,7 +120,7 @@ std::vector<char> flows(const Setting& setting, const Stands& stands) {
     const auto look = [&] {
         setting.bench->settle(values, stand, true);
         for (std::size_t i = 0; i < setting.network->branches.size(); ++i)
-            flowing[i] |= in_loop[i] && std::abs(setting.bench->amps(static_cast<int>(i))) > nothing_flows;
+            flowing[i] |= in_loop[i] && std::abs(setting.bench->amps(static_cast<int>(i))) > rounding;
     };
     look();
     for (std::size_t i = 0; i < values.size(); ++i) { // no bridge is in balance with these too
