@@ -67,6 +67,21 @@ void Bench::renew() {
     }
     std::sort(in_use_.begin(), in_use_.end());
     in_use_.erase(std::unique(in_use_.begin(), in_use_.end()), in_use_.end());
+    hang_from_.assign(1, 0), hanging_.clear();
+    std::vector<std::pair<std::size_t, int>> pairs; // of a parameter in use and a branch
+    for (const int i : linear_branches_) {
+        const NetBranch& of = network_->branches[i];
+        for (const ParameterId each : {of.ohms, of.second, of.share, of.plus})
+            if (each != none) pairs.emplace_back(std::lower_bound(in_use_.begin(), in_use_.end(), each) - in_use_.begin(), i);
+    }
+    std::sort(pairs.begin(), pairs.end());
+    for (std::size_t k = 0, at = 0; k < in_use_.size(); ++k) {
+        for (; at < pairs.size() && pairs[at].first == k; ++at)
+            hanging_.push_back(pairs[at].second);
+        hang_from_.push_back(static_cast<int>(hanging_.size()));
+    }
+    usual_ = usual_values(*network_);
+    none_laid_ = true;
     touched_at_.assign(bent_branches_.size(), 0);
     knees_.assign(bent_branches_.size(), {});
     fuse_of_.assign(network_->branches.size(), none);
@@ -151,6 +166,29 @@ void Bench::lay(int branch, Admittance value) {
     changed_.push_back(branch);
 }
 
+void Bench::lay_linear(int branch, std::span<const double> values, const Stand& stand) {
+    const bool blown = fuse_of_[branch] != none && stand.blown[fuse_of_[branch]];
+    lay(branch, blown ? Admittance{} : linear(branch, values, stand));
+}
+
+// All linear branches; of those that hang only on what is as it was, none.
+void Bench::lay_all(std::span<const double> values, const Stand& stand) {
+    if (none_laid_ || stand != laid_stand_) {
+        for (const int branch : linear_branches_)
+            lay_linear(branch, values, stand);
+        laid_.assign(values.begin(), values.end()), laid_stand_ = stand;
+        none_laid_ = false;
+        return;
+    }
+    for (std::size_t k = 0; k < in_use_.size(); ++k) {
+        const ParameterId id = in_use_[k];
+        if (values[id] == laid_[id]) continue;
+        laid_[id] = values[id];
+        for (int at = hang_from_[k]; at < hang_from_[k + 1]; ++at)
+            lay_linear(hanging_[at], values, stand);
+    }
+}
+
 void Bench::lay_bent(std::size_t bent, std::span<const double> values, double volts) {
     const NetBranch& of = network_->branches[bent_branches_[bent]];
     const Tangent at = tangent(bent, values, volts);
@@ -233,8 +271,7 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
     constexpr int most_stands = 10000; // a circuit that takes more has no end that matters
     std::vector<Stand> seen;
     for (int turn = 0; turn < most_stands; ++turn) {
-        for (const int i : linear_branches_)
-            lay(i, fuse_of_[i] != none && stand.blown[fuse_of_[i]] ? Admittance{} : linear(i, values, stand));
+        lay_all(values, stand);
         if (!solve(values)) return Settling::chatters;
         if (held) return Settling::settled;
 

@@ -35,6 +35,7 @@ public:
     // To be called when branches of the network are changed in place, all but their ends.
     void renew();
     std::span<const ParameterId> in_use() const { return in_use_; } // those that branches hang on, ascending
+    const std::vector<double>& usual() const { return usual_; }     // values, by parameter
 
     Stand at_rest() const;    // nothing pulled in, nothing alive, all fuses whole
     Stand all_on() const;
@@ -71,6 +72,8 @@ private:
     Tangent tangent(std::size_t bent, std::span<const double> values, double volts);
     bool is_cold(int branch, std::span<const double> values, double volts) const;
     void lay(int branch, Admittance value);
+    void lay_linear(int branch, std::span<const double> values, const Stand& stand);
+    void lay_all(std::span<const double> values, const Stand& stand);
     void lay_bent(std::size_t bent, std::span<const double> values, double volts);
     bool solve(std::span<const double> values);
     double balance() const;
@@ -86,6 +89,10 @@ private:
     std::vector<std::vector<Along>> pulls_;            // by relay
     std::vector<double> pull_ohms_, supply_ohms_;      // by relay, by module: V for each A through it, at most
     std::vector<ParameterId> in_use_;
+    std::vector<int> hang_from_, hanging_; // by parameter in use: where the linear branches that hang on it begin in the list
+    std::vector<double> usual_, laid_;     // by parameter; laid: those for which the linear branches are laid
+    Stand laid_stand_;
+    bool none_laid_ = true;
     struct Knee { // of a filament, the volts up to which it is cold, for the cold share asked last
         double cold = 0, volts = 0;
     };

@@ -1,8 +1,9 @@
 #include "circuit/elimination.hpp"
 #include <algorithm>
+#include <cstdint>
+#include <functional>
 #include <numeric>
-#include <set>
-#include <tuple>
+#include <queue>
 #include <utility>
 
 namespace loomsheet {
@@ -26,33 +27,39 @@ void Pattern::choose_order(std::span<const Branch> branches) {
 
     // A chain is cheap to shorten anywhere: so its ends do not go before its middle, and the tree stays flat.
     std::vector<int> height(nodes, 0);
-    using Rank = std::tuple<std::size_t, int, std::size_t, int>;
+    // By rank, the least first; what has changed since it was put in is there again, and is passed over the first time.
+    using Rank = std::pair<std::uint64_t, std::uint64_t>;
     const auto rank = [&](int node) {
-        return Rank{std::max(near[node].size(), std::size_t{2}), height[node], near[node].size(), node};
+        const std::uint64_t degree = near[node].size();
+        return Rank{std::max(degree, std::uint64_t{2}) << 32 | static_cast<std::uint32_t>(height[node]),
+                    degree << 32 | static_cast<std::uint32_t>(node)};
     };
     const auto is_port = [&](int node) { return node == red_ || node == black_; };
-    std::set<Rank> waiting;
+    std::vector<Rank> first;
     for (int node = 0; node < nodes; ++node)
-        if (!is_port(node)) waiting.insert(rank(node));
+        if (!is_port(node)) first.push_back(rank(node));
+    std::priority_queue<Rank, std::vector<Rank>, std::greater<>> waiting(std::greater<>(), std::move(first));
 
     std::vector<std::vector<int>> left(nodes); // by node: the neighbours it had when it went
+    std::vector<char> gone(nodes, 0);
     const auto take = [&](int node) {
+        gone[node] = 1;
         place_[node] = static_cast<int>(order_.size());
         order_.push_back(node);
         left[node] = std::move(near[node]);
         for (const int other : left[node]) {
-            if (!is_port(other)) waiting.erase(rank(other));
             near[other].erase(std::lower_bound(near[other].begin(), near[other].end(), node));
             for (const int third : left[node])
                 if (third != other) join(other, third);
             height[other] = std::max(height[other], height[node] + 1);
-            if (!is_port(other)) waiting.insert(rank(other));
+            if (!is_port(other)) waiting.push(rank(other));
         }
     };
     while (!waiting.empty()) {
-        const int node = std::get<3>(*waiting.begin());
-        waiting.erase(waiting.begin());
-        take(node);
+        const Rank least = waiting.top();
+        waiting.pop();
+        const int node = static_cast<int>(least.second & 0xffffffff);
+        if (!gone[node] && rank(node) == least) take(node);
     }
     if (red_ != black_ && red_ >= 0) take(red_);
     if (black_ >= 0) take(black_);

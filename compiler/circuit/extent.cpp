@@ -12,7 +12,7 @@ class Corners {
 public:
     Corners(std::span<Term> terms, std::size_t shared) : terms_(terms) {
         for (const Term& term : terms) {
-            values_.push_back(usual_values(term.bench->network()));
+            values_.push_back(term.bench->usual());
             slopes_.emplace_back(values_.back().size());
             apart_ = apart_ && (&term == &terms.front() || term.bench != terms.front().bench);
         }
@@ -95,14 +95,19 @@ private:
         }
     }
 
+    void place(std::size_t c, double value) {
+        const Coordinate& each = coordinates_[c];
+        for (std::size_t i = 0; i < terms_.size(); ++i)
+            if (each.term == none || each.term == static_cast<int>(i)) values_[i][each.id] = value;
+    }
     // The sum of the terms at these values; the slopes there beside it.
-    double evaluate(const Values& at, bool with_slopes = true) {
+    double evaluate(const Values& at) {
+        for (std::size_t c = 0; c < at.size(); ++c)
+            place(c, at[c]);
+        return measure(true);
+    }
+    double measure(bool with_slopes) {
         double sum = 0;
-        for (std::size_t c = 0; c < at.size(); ++c) {
-            const Coordinate& each = coordinates_[c];
-            for (std::size_t i = 0; i < terms_.size(); ++i)
-                if (each.term == none || each.term == static_cast<int>(i)) values_[i][each.id] = at[c];
-        }
         for (std::size_t i = 0; i < terms_.size(); ++i) {
             sum += terms_[i].sign * shown(terms_[i], values_[i]);
             if (with_slopes) find_slopes(terms_[i], values_[i], slopes_[i]);
@@ -110,10 +115,10 @@ private:
         if (with_slopes) gather();
         return sum;
     }
-    // Where `evaluate` was last, without.
-    void slopes_there(const Values& at) {
+    // Where `measure` was last, without.
+    void slopes_there() {
         if (!apart_) {
-            evaluate(at);
+            measure(true);
             return;
         }
         for (std::size_t i = 0; i < terms_.size(); ++i)
@@ -201,13 +206,15 @@ private:
             }
             if (most < 0) break;
             const double before = std::exchange(at[which], to);
-            const double here = evaluate(at, false);
+            place(which, to);
+            const double here = measure(false);
             if (here * way > top * way) {
                 top = here;
-                slopes_there(at);
+                slopes_there();
                 std::fill(vain.begin(), vain.end(), 0);
             } else {
                 at[which] = before;
+                place(which, before);
                 vain[which] = 1;
             }
         }
@@ -313,7 +320,7 @@ Extent extent_of(std::span<Term> terms, std::size_t shared) { return Corners(ter
 Stands stands_of(Bench& bench, const Stand& from) {
     constexpr std::size_t most = 16;
     Stands stands;
-    const Values values = usual_values(bench.network());
+    const Values& values = bench.usual();
     const Network& network = bench.network();
     bench.clear_slack();
     Stand rest = from;

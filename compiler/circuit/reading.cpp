@@ -109,7 +109,7 @@ Reading in_stand(const Setting& setting, const Stand& stand, MeasureKind measure
         term.sign = -1;
         extent = extent_of({&term, 1}, 0);
     }
-    setting.bench->settle(usual_values(*setting.network), term.stand, true); // back from the corners
+    setting.bench->settle(setting.bench->usual(), term.stand, true); // back from the corners
     const bool joined = setting.bench->port().g > 0;
     if (!joined && is_ohms(measure)) return of_kind(ReadingKind::open);
     if (!joined && !is_current(measure)) return of_kind(ReadingKind::floating);
@@ -179,7 +179,7 @@ Predictor::Predictor(const Predictor& sound, const Fault& fault, const std::vect
     for (const Setup& setup : used_before) {
         const Setting& setting = rig(setup).setting();
         Stand stand = setting.from;
-        setting.bench->settle(usual_values(*setting.network), stand);
+        setting.bench->settle(setting.bench->usual(), stand);
         for (std::size_t i = 0; i < setting.network->fuses.size(); ++i)
             if (stand.blown[i] && !setting.from.blown[i]) blown_.push_back(setting.network->fuses[i].part);
     }
@@ -230,6 +230,17 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
     return *all;
 }
 
+Reading Predictor::rest(const Setup& setup, MeasureKind measure, const Row& row) const {
+    Reading made = of_kind(ReadingKind::number);
+    for (const Setup& each : one_by_one(setup)) {
+        Rig& rigged = rig(placed(each, row), measure, row, usual(Usual::ohms_test).value);
+        if (!rigged.setting().beyond.empty()) return of_kind(ReadingKind::beyond, rigged.setting().beyond);
+        if (rigged.stands().chatters) return of_kind(ReadingKind::chatters);
+        made.may_chatter |= rigged.stands().may_chatter;
+    }
+    return made;
+}
+
 Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row& row, const Setup& before,
                               MeasureKind measure_before, const Row& row_before) const {
     const double open_volts = usual(Usual::ohms_test).value;
@@ -251,7 +262,7 @@ Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row
             const Extent extent = extent_of(terms, parameters_->list.size());
             if (!extent.settled) return of_kind(ReadingKind::chatters);
             for (Term& each : terms)
-                each.bench->settle(usual_values(each.bench->network()), each.stand, true); // back from the corners
+                each.bench->settle(each.bench->usual(), each.stand, true); // back from the corners
             for (const Setting* each : {&here, &there})
                 if (each->bench->port().g == 0 && !is_current(measure)) return of_kind(ReadingKind::floating);
             Reading reading;

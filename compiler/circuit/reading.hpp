@@ -63,6 +63,8 @@ public:
     Predictor& operator=(const Predictor&) = delete;
 
     Reading read(const Setup& setup, MeasureKind measure, const Row& row) const;
+    // Only whether it comes to rest: a number without its value, else as `read`.
+    Reading rest(const Setup& setup, MeasureKind measure, const Row& row) const;
     // The same minus another reading of the same meter: what both share cancels.
     Reading difference(const Setup& setup, MeasureKind measure, const Row& row, const Setup& before,
                        MeasureKind measure_before, const Row& row_before) const;

@@ -5,7 +5,6 @@
 namespace loomsheet {
 namespace {
 
-
 // All that a network and its instrument hang on, as bytes.
 class Key {
 public:

@@ -90,7 +90,7 @@ Truth complains(const Plan& plan, const Predictor& sound, const Predictor& car) 
 std::vector<OutcomeSet> outcomes_of_car(const Plan& plan, const Predictor& car) {
     std::vector<OutcomeSet> cells;
     for (const Check& check : plan.checks)
-        cells.push_back(outcomes_of(check, predict_check(plan, car, check)));
+        cells.push_back(outcomes_of(check, predict_for_outcome(plan, car, check)));
     return cells;
 }
 
@@ -200,7 +200,7 @@ private:
         const bool alike = !own && !can_blow(fault().kind) && std::find(key.begin(), key.end() - 1, own_effect) == key.end() - 1;
         if (alike)
             if (const auto known = known_[index].find(key); known != known_[index].end()) return known->second;
-        const CheckPrediction made = predict_check(plan_, car(), check);
+        const CheckPrediction made = predict_for_outcome(plan_, car(), check);
         const Possible possible = [&](std::size_t row, Answer answer) {
             return together().possible(check, made.rows.empty() ? nullptr : &made.rows[row], row, answer);
         };

@@ -23,10 +23,12 @@ const Row* row_named(const Check& check, const std::string& name) {
     return check.rows.empty() ? nullptr : &check.rows.front();
 }
 
-RowPrediction predict_row(const Plan& plan, const Predictor& car, const Check& check, const Row& row) {
+RowPrediction predict_row(const Plan& plan, const Predictor& car, const Check& check, const Row& row, bool for_outcome) {
     RowPrediction made;
-    made.reading = car.read(check.with, check.measure, row);
     if (const Limit* limit = limit_of(check, row.name)) made.limit = *limit;
+    const bool by_difference = made.limit && !made.limit->not_computed && made.limit->kind == LimitKind::within &&
+                               made.limit->reference != none && !plan.checks[made.limit->reference].rows.empty();
+    made.reading = for_outcome && by_difference ? car.rest(check.with, check.measure, row) : car.read(check.with, check.measure, row);
     if (!made.limit || made.limit->not_computed) return made;
     if (made.limit->kind != LimitKind::within) {
         made.fit = fit_of(made.reading, *made.limit);
@@ -125,10 +127,11 @@ Truth hold(const Predictor& car, const Setup& setup, const States& states) {
     return all;
 }
 
-CheckPrediction predict_check(const Plan& plan, const Predictor& car, const Check& check) {
+namespace {
+CheckPrediction predicted(const Plan& plan, const Predictor& car, const Check& check, bool for_outcome) {
     CheckPrediction made;
     for (const Row& row : check.rows)
-        made.rows.push_back(predict_row(plan, car, check, row));
+        made.rows.push_back(predict_row(plan, car, check, row, for_outcome));
     if (check.measure != MeasureKind::look) return made;
     const Setup setup = setup_of(check);
     made.look = hold(car, setup, check.look_states);
@@ -137,6 +140,10 @@ CheckPrediction predict_check(const Plan& plan, const Predictor& car, const Chec
     made.other = other_state(car, setup, check);
     return made;
 }
+} // namespace
+
+CheckPrediction predict_check(const Plan& plan, const Predictor& car, const Check& check) { return predicted(plan, car, check, false); }
+CheckPrediction predict_for_outcome(const Plan& plan, const Predictor& car, const Check& check) { return predicted(plan, car, check, true); }
 
 Prediction predict(const Plan& plan, const Predictor& car) {
     Prediction made;

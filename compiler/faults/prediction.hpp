@@ -29,6 +29,8 @@ using Prediction = std::vector<CheckPrediction>; // by check
 
 Prediction predict(const Plan& plan, const Predictor& car);
 CheckPrediction predict_check(const Plan& plan, const Predictor& car, const Check& check);
+// As far as outcomes hang on it: where a difference counts, no value of the reading itself.
+CheckPrediction predict_for_outcome(const Plan& plan, const Predictor& car, const Check& check);
 Truth hold(const Predictor& car, const Setup& setup, const States& states);
 // Every set-up in which the car is used before anybody looks for the fault: nothing unplugged, pulled or bridged.
 std::vector<Setup> normal_use(const Plan& plan);
