@@ -1,5 +1,7 @@
 #include "circuit/rig.hpp"
 #include <algorithm>
+#include <array>
+#include <bit>
 #include <cmath>
 
 namespace loomsheet {
@@ -30,7 +32,8 @@ private:
     template <class Plain>
     void add(Plain value) {
         static_assert(std::is_trivially_copyable_v<Plain>);
-        bytes_.append(reinterpret_cast<const char*>(&value), sizeof value);
+        const auto bytes = std::bit_cast<std::array<char, sizeof(Plain)>>(value);
+        bytes_.append(bytes.data(), bytes.size());
     }
     void add(const std::string& word) { bytes_.append(word).push_back('\0'); }
     void add(const PointRef& point) {
