@@ -1,7 +1,5 @@
 #include "circuit/rig.hpp"
 #include <algorithm>
-#include <array>
-#include <bit>
 #include <cmath>
 
 namespace loomsheet {
@@ -16,7 +14,7 @@ public:
             add(item.parts.size());
             for (const PartId part : item.parts)
                 add(part);
-            if (item.value) add(item.value->si), add(item.value->plus_minus), add(item.value->unit);
+            if (item.value) add(item.value->si), add(item.value->plus_minus);
             add(item.value.has_value()), add(item.a), add(item.b);
         }
         if (!row) return std::move(bytes_);
@@ -32,8 +30,7 @@ private:
     template <class Plain>
     void add(Plain value) {
         static_assert(std::is_trivially_copyable_v<Plain>);
-        const auto bytes = std::bit_cast<std::array<char, sizeof(Plain)>>(value);
-        bytes_.append(bytes.data(), bytes.size());
+        bytes_.append(reinterpret_cast<const char*>(&value), sizeof value);
     }
     void add(const std::string& word) { bytes_.append(word).push_back('\0'); }
     void add(const PointRef& point) {
