@@ -112,6 +112,7 @@ private:
             sum += terms_[i].sign * shown(terms_[i], values_[i]);
             if (with_slopes) find_slopes(terms_[i], values_[i], slopes_[i]);
         }
+        sum_ = sum;
         if (with_slopes) gather();
         return sum;
     }
@@ -158,7 +159,9 @@ private:
             double all = 0;
             for (std::size_t i = 0; i < terms_.size(); ++i)
                 if (each.term == none || each.term == static_cast<int>(i)) all += terms_[i].sign * slopes_[i][each.id];
-            slope_[c] = all;
+            // What moves the sum by less than this is rounding, whose sign says nothing.
+            const double moves = std::abs(all) * (each.range.high - each.range.low);
+            slope_[c] = moves > 1e-10 * std::abs(sum_) + 1e-13 ? all : 0;
         }
     }
 
@@ -239,6 +242,7 @@ private:
     std::vector<Coordinate> coordinates_;
     std::vector<Values> values_, slopes_; // by term and parameter
     Values slope_;                        // by coordinate, of the sum
+    double sum_ = 0;                      // as measured last
     std::vector<char> forked_;            // by coordinate: lies in several branches
     bool pulled_apart_ = false;           // some pull against each other
     bool settled_ = true;
