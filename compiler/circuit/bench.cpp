@@ -1,6 +1,7 @@
 #include "circuit/bench.hpp"
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace loomsheet {
 namespace {
@@ -81,6 +82,13 @@ void Bench::renew() {
         hang_from_.push_back(static_cast<int>(hanging_.size()));
     }
     usual_ = usual_values(*network_);
+    forked_.assign(usual_.size(), 0);
+    std::vector<char> met(usual_.size(), 0);
+    for (const NetBranch& of : network_->branches) {
+        if (of.law == Law::absent) continue;
+        for (const ParameterId id : {of.ohms, of.share})
+            if (id != none && std::exchange(met[id], 1)) forked_[id] = 1;
+    }
     none_laid_ = true;
     touched_at_.assign(bent_branches_.size(), 0);
     knees_.assign(bent_branches_.size(), {});

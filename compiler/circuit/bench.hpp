@@ -35,6 +35,7 @@ public:
     // To be called when branches of the network are changed in place, all but their ends.
     void renew();
     std::span<const ParameterId> in_use() const { return in_use_; } // those that branches hang on, ascending
+    bool is_forked(ParameterId id) const { return forked_[id] != 0; } // several branches have their ohms by it, as a track has
     const std::vector<double>& usual() const { return usual_; }     // values, by parameter
 
     Stand at_rest() const;    // nothing pulled in, nothing alive, all fuses whole
@@ -93,6 +94,7 @@ private:
     std::vector<double> usual_, laid_;     // by parameter; laid: those for which the linear branches are laid
     Stand laid_stand_;
     bool none_laid_ = true;
+    std::vector<char> forked_; // by parameter
     struct Knee { // of a filament, the volts up to which it is cold, for the cold share asked last
         double cold = 0, volts = 0;
     };

@@ -82,16 +82,11 @@ private:
     // What lies in several branches, as a track does: for it a slope says little.
     void mark_forked() {
         for (const Coordinate& each : coordinates_) {
-            std::size_t most = 0;
-            for (std::size_t i = 0; i < terms_.size(); ++i) {
-                if (each.term != none && each.term != static_cast<int>(i)) continue;
-                std::size_t count = 0;
-                for (const NetBranch& branch : terms_[i].bench->network().branches)
-                    count += branch.law != Law::absent && (branch.ohms == each.id || branch.share == each.id) ? 1 : 0;
-                most = std::max(most, count);
-            }
-            forked_.push_back(most > 1);
-            pulled_apart_ |= most > 1;
+            bool forks = false;
+            for (std::size_t i = 0; i < terms_.size(); ++i)
+                if (each.term == none || each.term == static_cast<int>(i)) forks |= terms_[i].bench->is_forked(each.id);
+            forked_.push_back(forks);
+            pulled_apart_ |= forks;
         }
     }
 
