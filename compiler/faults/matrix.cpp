@@ -131,9 +131,19 @@ public:
             matrix_.sound.push_back(outcomes_of(plan.checks[i], of_sound[i]));
             on_checks_.push_back(effects_on(plan, effects_, plan.checks[i]));
         }
-        on_complaint_ = &effects_.of(plan.complaint_with);
-        see(complained_of_, plan.complaint_states);
-        if (!is_formal(plan)) working_ = working(plan, sound, uses_);
+        if (!plan.complaint_states.empty()) {
+            on_complaint_.push_back(&effects_.of(plan.complaint_with));
+            see(complained_of_, plan.complaint_states);
+        } else if (is_formal(plan)) {
+            on_complaint_ = effects_.of(plan.complaint_with, plan.complaint_measure, *plan.complaint_points);
+        } else {
+            working_ = working(plan, sound, uses_);
+            for (const Use& each : working_) {
+                complained_of_.push_back(each.works.of.part);
+                const Effects::List* list = &effects_.of(*each.setup);
+                if (std::find(on_complaint_.begin(), on_complaint_.end(), list) == on_complaint_.end()) on_complaint_.push_back(list);
+            }
+        }
     }
 
     Matrix make() {
@@ -170,17 +180,22 @@ private:
 
     // None for what burns.
     std::optional<Truth> harm_of() {
-        const int effect = has(complained_of_, fault().at_point.part) ? own_effect : (*on_complaint_)[index_];
-        const bool states = !plan_.complaint_states.empty();
-        if (states && (*on_complaint_)[index_] == no_effect) return Truth::no; // a sound car does not complain
-        if (const auto known = harms_.find(effect); states && known != harms_.end()) return known->second;
-        if (fault().kind == FaultKind::to_ground && !has_blown() && burns(plan_, car())) return std::nullopt;
+        const bool own = has(complained_of_, fault().at_point.part);
+        std::vector<int> key;
+        for (const Effects::List* each : on_complaint_)
+            key.push_back(own ? own_effect : (*each)[index_]);
+        const bool blown = has_blown();
+        const auto are_all = [&](int effect) { return std::all_of(key.begin(), key.end(), [&](int each) { return each == effect; }); };
+        if (!blown && are_all(no_effect)) return Truth::no; // a sound car does not complain
+        const bool alike = !can_blow(fault().kind) && std::find(key.begin(), key.end(), own_effect) == key.end();
+        if (const auto known = alike ? harms_.find(key) : harms_.end(); known != harms_.end()) return known->second;
+        if (fault().kind == FaultKind::to_ground && !blown && burns(plan_, car())) return std::nullopt;
         Truth harm = complains_of(plan_, working_, car());
         if (harm != Truth::no && volts_) {
             const Truth by_volts = together().complains();
             if (by_volts == Truth::no || harm == Truth::yes) harm = by_volts;
         }
-        if (effect != own_effect) harms_[effect] = harm;
+        if (alike) harms_[std::move(key)] = harm;
         return harm;
     }
 
@@ -195,7 +210,8 @@ private:
         std::vector<int> key;
         for (const Effects::List* each : on.settings)
             key.push_back((*each)[index_]);
-        key.push_back(with_complaint ? (*on_complaint_)[index_] : no_effect);
+        for (const Effects::List* each : on_complaint_)
+            key.push_back(with_complaint ? (*each)[index_] : no_effect);
         key.push_back(with_complaint);
         const bool alike = !own && !can_blow(fault().kind) && std::find(key.begin(), key.end() - 1, own_effect) == key.end() - 1;
         if (alike)
@@ -217,10 +233,10 @@ private:
     std::vector<Setup> uses_;
     std::optional<ComplaintVolts> volts_;
     std::vector<CheckEffects> on_checks_;
-    const Effects::List* on_complaint_ = nullptr;
+    std::vector<const Effects::List*> on_complaint_; // of the set-ups in which it is complained
     std::vector<PartId> complained_of_;
     std::vector<Use> working_;
-    std::map<int, Truth> harms_;                              // by effect on the complaint
+    std::map<std::vector<int>, Truth> harms_;                   // by effects on the complaint
     std::vector<std::map<std::vector<int>, OutcomeSet>> known_; // by check and effects
     std::size_t index_ = 0;
     std::unique_ptr<Predictor> car_;
