@@ -53,6 +53,12 @@ Bench::Bench(const Network& network, NodeId red, NodeId black, const Instrument&
     renew();
 }
 
+Bench::Bench(const Bench& like, const Network& network)
+    : network_(&network), pattern_(like.pattern_, network.ends), elimination_(pattern_), instrument_(like.instrument_), volts_(network.nodes()),
+      answer_(network.nodes()) {
+    renew();
+}
+
 void Bench::renew() {
     linear_branches_.clear(), bent_branches_.clear(), pulls_.clear(), in_use_.clear();
     usual_ = usual_values(*network_);

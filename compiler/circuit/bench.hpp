@@ -29,6 +29,8 @@ class Bench {
 public:
     // `red` and `black` are nodes of the network; both the same where nothing is measured.
     Bench(const Network& network, NodeId red, NodeId black, const Instrument& instrument);
+    // In the order of elimination of another, whose network has the same nodes, and with its instrument.
+    Bench(const Bench& like, const Network& network);
     Bench(const Bench&) = delete;
     Bench& operator=(const Bench&) = delete;
 

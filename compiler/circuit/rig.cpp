@@ -125,7 +125,7 @@ void Rigs::put_in(Kept& kept, const RiggedCar& car) {
     }
     if (network.branches.size() != kept.branches) {
         kept.bench = std::move(setting.bench);
-        setting.bench = std::make_unique<Bench>(network, setting.red, setting.black, kept.instrument);
+        setting.bench = std::make_unique<Bench>(*kept.bench, network);
         setting.term.bench = setting.bench.get();
     } else if (changed) {
         setting.bench->renew();
