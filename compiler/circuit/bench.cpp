@@ -260,6 +260,12 @@ bool Bench::solve(std::span<const double> values) {
     return false;
 }
 
+std::vector<NodeId> Bench::islands() const {
+    std::vector<NodeId> island(network_->nodes());
+    elimination_.islands(island);
+    return island;
+}
+
 double Bench::volts(int branch) const {
     const Branch& ends = network_->ends[branch];
     return volts_[ends.a] - volts_[ends.b];

@@ -59,6 +59,7 @@ public:
     double volts(int branch) const; // from its a to its b; 0 where they float apart
     double amps(int branch) const;  // through it, from a to b
     double node_volts(NodeId node) const { return volts_[node]; }
+    std::vector<NodeId> islands() const; // by node: one of its island
     double volts(std::span<const Along> along) const;
     // How far the volts at the port, or along branches, move with each parameter in use: V/ohm, V/V, V.
     void slopes_of_port(std::span<const double> values, std::span<double> slopes);
