@@ -38,6 +38,7 @@ Exit print(const Arguments& arguments, const Surroundings& around) {
                                   [&](const std::string& path, Compiled& compiled) {
                                       return print_one(path, compiled, *faces, arguments, around.disk);
                                   });
+    around.err << tally.json;
     if (arguments.format == Format::text && tally.well < plans.size()) {
         const std::string why = tally.findings.empty() ? std::string{} : ": " + summary(tally.findings);
         around.err << fmt::format("{} of {} plans printed{}\n", tally.well, plans.size(), why);

@@ -8,6 +8,7 @@ struct Step { // on the way: a check and the outcome it had
     static constexpr std::size_t jumps = ~std::size_t{0};
     int check = 0;
     std::size_t outcome = 0;
+    bool operator==(const Step&) const = default;
 };
 enum class EndKind : std::uint8_t { verdict, suspects, done };
 struct Ending {
