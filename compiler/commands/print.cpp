@@ -11,7 +11,9 @@ namespace loomsheet {
 namespace {
 Done print_one(const std::string& path, Compiled& compiled, const Faces& faces, const Arguments& arguments,
                Disk& disk) {
-    SheetResult sheet = lay_out(compiled.plan, faces, {arguments.paper});
+    const Predictor sound(compiled.plan.circuit, system_volts(compiled.plan));
+    const Diagnosis diagnosis = diagnose(compiled.plan, sound, compiled.prediction);
+    SheetResult sheet = lay_out(compiled.plan, faces, {arguments.paper, &diagnosis});
     compiled.findings.add(std::move(sheet.findings));
     if (!compiled.usable()) return {};
     const PdfResult pdf = write_pdf(sheet.document, faces);
