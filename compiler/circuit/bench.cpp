@@ -252,10 +252,16 @@ double Bench::volts(int branch) const {
     return volts_[ends.a] - volts_[ends.b];
 }
 
+// Of its volts, those along its own ohms.
+double Bench::own_share(int branch) const {
+    const NetBranch& of = network_->branches[branch];
+    return of.plus == none ? 1 : laid_[of.ohms] / (laid_[of.ohms] + laid_[of.plus]);
+}
+
 double Bench::volts(std::span<const Along> along) const {
     double sum = 0;
     for (const Along& each : along)
-        sum += each.weight * volts(each.branch);
+        sum += each.weight * volts(each.branch) * (each.own ? own_share(each.branch) : 1);
     return sum;
 }
 
@@ -372,8 +378,17 @@ void Bench::slopes_of_port(std::span<const double> values, std::span<double> out
 }
 
 void Bench::slopes_of(std::span<const Along> along, std::span<const double> values, std::span<double> out) {
-    elimination_.answer(along, instrument_siemens(), answer_);
+    along_.assign(along.begin(), along.end());
+    for (Along& each : along_)
+        if (each.own) each.weight *= own_share(each.branch);
+    elimination_.answer(along_, instrument_siemens(), answer_);
     slopes(values, out);
+    for (const Along& each : along_) { // and by how they share the volts
+        if (!each.own) continue;
+        const NetBranch& of = network_->branches[each.branch];
+        const double moves = each.weight * volts(each.branch) / (values[of.ohms] + values[of.plus]);
+        out[of.ohms] += moves * values[of.plus] / values[of.ohms], out[of.plus] -= moves;
+    }
 }
 
 } // namespace loomsheet

@@ -76,6 +76,7 @@ private:
     void lay_all(std::span<const double> values, const Stand& stand);
     void lay_bent(std::size_t bent, std::span<const double> values, double volts);
     bool solve(std::span<const double> values);
+    double own_share(int branch) const;
     double balance() const;
     double instrument_siemens() const;
     void slopes(std::span<const double> values, std::span<double> slopes) const;
@@ -88,6 +89,7 @@ private:
     std::vector<int> fuse_of_;                         // by branch
     std::vector<std::vector<Along>> pulls_;            // by relay
     std::vector<double> pull_ohms_, supply_ohms_;      // by relay, by module: V for each A through it, at most
+    std::vector<Along> along_;
     std::vector<ParameterId> in_use_;
     std::vector<int> hang_from_, hanging_; // by parameter in use: where the linear branches that hang on it begin in the list
     std::vector<double> usual_, laid_;     // by parameter; laid: those for which the linear branches are laid

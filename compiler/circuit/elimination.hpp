@@ -21,6 +21,7 @@ struct Admittance {
 struct Along { // the volts along a branch, times a weight
     int branch = -1;
     double weight = 1;
+    bool own = false; // only those along its own ohms, not along what a fault adds: for a bench to know
 };
 
 // The order of elimination and the places of all fill: made once for a network, whatever its values. Nodes of least

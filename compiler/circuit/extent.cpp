@@ -313,11 +313,23 @@ std::vector<InDoubt> differing(Bench& bench, const Stand& one, const Stand& othe
     return list;
 }
 
+// Whether a relay or module stands otherwise in some of these.
+bool differs(const Network& network, const std::vector<Stand>& list, PartId part) {
+    const auto any = [&](const auto& devices, std::vector<char> Stand::*group) {
+        for (std::size_t i = 0; i < devices.size(); ++i)
+            if (devices[i].part == part)
+                for (const Stand& stand : list)
+                    if ((stand.*group)[i] != (list.front().*group)[i]) return true;
+        return false;
+    };
+    return any(network.relays, &Stand::in) || any(network.modules, &Stand::alive);
+}
+
 } // namespace
 
 Extent extent_of(std::span<Term> terms, std::size_t shared) { return Corners(terms, shared).find(); }
 
-Stands stands_of(Bench& bench, const Stand& from) {
+Stands stands_of(Bench& bench, const Stand& from, const Stand& before) {
     constexpr std::size_t most = 16;
     Stands stands;
     const Values& values = bench.usual();
@@ -328,7 +340,7 @@ Stands stands_of(Bench& bench, const Stand& from) {
         stands.chatters = true, stands.moves = restless_in(bench, rest);
         return stands;
     }
-    Stand busy = bench.all_on();
+    Stand busy = before;
     busy.blown = from.blown;
     const bool busy_rests = bench.settle(values, busy) == Settling::settled;
     stands.history = !busy_rests || busy != rest;
@@ -396,6 +408,7 @@ Stands stands_of(Bench& bench, const Stand& from) {
     for (const Stand& stand : left_for)
         if (std::find(stands.list.begin(), stands.list.end(), stand) == stands.list.end()) stands.may_chatter = true;
     if (stands.list.empty()) stands.list.push_back(rest);
+    std::erase_if(stands.in_doubt, [&](const InDoubt& each) { return !differs(network, stands.list, each.part); });
     stands.slack = bench.slack();
     return stands;
 }

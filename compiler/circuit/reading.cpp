@@ -171,12 +171,13 @@ Setup placed(Setup setup, const Row& row) {
 
 Predictor::Predictor(const Circuit& circuit, double system_volts)
     : circuit_(circuit), parameters_(std::make_shared<Parameters>(circuit, system_volts)),
-      rigs_(std::make_shared<Rigs>(circuit, parameters_)), car_(std::make_shared<RiggedCar>(rigs_->car(nullptr, blown_))) {}
+      rigs_(std::make_shared<Rigs>(circuit, parameters_)), car_(std::make_shared<RiggedCar>(rigs_->car(nullptr, blown_, uses_))) {}
 
 Predictor::Predictor(const Predictor& sound, const Fault& fault, const std::vector<Setup>& used_before)
-    : circuit_(sound.circuit_), parameters_(sound.parameters_), fault_(fault), rigs_(sound.rigs_),
-      car_(std::make_shared<RiggedCar>(rigs_->car(&*fault_, blown_))) {
-    for (const Setup& setup : used_before) {
+    : circuit_(sound.circuit_), parameters_(sound.parameters_), fault_(fault), uses_(used_before), rigs_(sound.rigs_),
+      car_(std::make_shared<RiggedCar>(rigs_->car(&*fault_, blown_, uses_))) {
+    if (!can_blow(fault.kind)) return;
+    for (const Setup& setup : uses_) {
         const Setting& setting = rig(setup).setting();
         Stand stand = setting.from;
         setting.bench->settle(setting.bench->usual(), stand);

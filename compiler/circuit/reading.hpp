@@ -57,7 +57,7 @@ struct RiggedCar;
 class Predictor {
 public:
     Predictor(const Circuit& circuit, double system_volts);
-    // The same car with a fault. What it was used for before has blown the fuses that the fault blows.
+    // The same car with a fault. What it was used for before has blown the fuses that the fault blows, and left on what it holds on.
     Predictor(const Predictor& sound, const Fault& fault, const std::vector<Setup>& used_before);
     Predictor(const Predictor&) = delete;
     Predictor& operator=(const Predictor&) = delete;
@@ -85,6 +85,7 @@ private:
     std::shared_ptr<const Parameters> parameters_;
     std::optional<Fault> fault_;
     std::vector<PartId> blown_;
+    std::vector<Setup> uses_; // before
     std::shared_ptr<Rigs> rigs_;
     std::shared_ptr<RiggedCar> car_; // its part of them
 };

@@ -159,7 +159,7 @@ private:
     void begin(std::size_t index) { index_ = index, together_.reset(), car_.reset(); }
     const Fault& fault() const { return faults_[index_].fault; }
     const Predictor& car() {
-        if (!car_) car_ = std::make_unique<Predictor>(sound_, fault(), can_blow(fault().kind) ? uses_ : std::vector<Setup>());
+        if (!car_) car_ = std::make_unique<Predictor>(sound_, fault(), uses_);
         return *car_;
     }
     Together& together() {

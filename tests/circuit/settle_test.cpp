@@ -1,6 +1,7 @@
 // Where circuits come to rest: relays that rattle, hold or stay, fuses that blow, modules without ground, diodes,
 // motors and lamps. What each does is plain electricity; figures have their source beside them.
 #include "car.hpp"
+#include "circuit/rig.hpp"
 #include <cmath>
 
 using namespace loomsheet;
@@ -294,7 +295,7 @@ battery G1 12.6 V, inner 6 mohm
 ground XE1
 ground XE2, on engine
 assembly M1 pins 30 50 31, 31 on XE2
-relay K2 in M1, coil 50/31 1.1 ohm, coil 50/45 0.35 ohm, contact 30/45, pulls in at 8 V, drops out at 3 V
+relay K2 in M1, coil 50/31 1.1 ohm, coil 50/45 0.35 ohm, contact 30/45, pulls in at 7 V, drops out at 3 V
 motor M2 in M1, 45/31 140 A, stalls at 420 A, needs 9 V
 switch S1 1/2 closed when key crank
 fuse F1 60 A
@@ -347,6 +348,100 @@ plant burnt "D" K2.30/45 open
     CHECK(car.looks("stays", "seized") == Truth::yes);
     CHECK(car.looks("turns", "seized") == Truth::no);
     CHECK(car.value("posts", "seized") < car.value("posts") - 1);
+}
+
+// By hand, from ampere and ohm alone. Windings of 1 and 0.25 ohm with the same turns, in at 8 V on both: 8 + 32 = 40 A; out at 3 V on that of
+// 1 ohm: 3 A. At 12 V both together draw 60 A (0.2 ohm), so that R before them leaves 12 / (0.2 + R) A.
+TEST_CASE("what pulls a relay with two coils is the sum of their amperes") {
+    const Car car(R"(plan TWO-01 "Two coils"
+battery G1 12 V ±0.01 V, inner 0.5 mohm
+ground XE1
+switch S1, at rest, at pressed 1/2
+switch S2, at rest, at pressed 1/2
+relay K1 coil 86/85 1 ohm ±0.1 %, coil 96/95 0.25 ohm ±0.1 %, contact 30/87, pulls in at 8 V, drops out at 3 V
+splice J1
+splice J2
+wire W1 G1.+ -> J1 120 mm2 0.1 m
+wire W2 J1 -> S1.1 120 mm2 0.1 m
+wire W3 J1 -> S2.1 120 mm2 0.1 m
+wire W4 S1.2 -> K1.86 120 mm2 0.1 m
+wire W5 S2.2 -> K1.96 120 mm2 0.1 m
+wire W6 K1.85 -> J2 120 mm2 0.1 m
+wire W7 K1.95 -> J2 120 mm2 0.1 m
+wire W8 J2 -> G1.- 120 mm2 0.1 m
+wire W9 G1.- -> XE1 120 mm2 0.1 m
+check both "Both"
+  with S1 pressed, S2 pressed
+  look "In": K1 works
+  pass -> done
+check hold "Hold-in only"
+  with S1 pressed
+  look "In": K1 works
+  pass -> done
+check pull "Pull-in only"
+  with S2 pressed
+  look "In": K1 works
+  pass -> done
+plant feed-enough "A" W1 30 mohm
+plant feed-poor "B" W1 200 mohm
+plant hold-open "C" K1.86/85 open
+plant hold-poor "D" K1.86/85 1 ohm
+plant pull-poor "E" K1.96/95 0.25 ohm
+plant pull-shorted "F" K1.96/95 reads 0.02 ohm
+)");
+    CHECK(car.looks("both") == Truth::yes); // 60 A
+    CHECK(car.looks("hold") == Truth::unknown); // 12 A hold it, and do not pull it in: hangs on what was before
+    CHECK(car.looks("pull") == Truth::yes); // 48 A
+    CHECK(car.looks("both", "feed-enough") == Truth::yes); // 52 A
+    CHECK(car.looks("both", "feed-poor") == Truth::maybe); // 30 A: enough to hold, too few to pull it in
+    CHECK(car.looks("both", "hold-open") == Truth::yes); // 48 A
+    CHECK(car.looks("both", "hold-poor") == Truth::yes); // 48 + 6 A
+    CHECK(car.looks("pull", "pull-poor") == Truth::maybe); // 24 A; the volts along the joint inside pull nothing
+    CHECK(car.looks("both", "pull-poor") == Truth::maybe); // 24 + 12 A
+    const Predictor shorted(*car.with(""), car.plan.plants[5].fault, {});
+    const Rig& rig = shorted.rig(car.check("pull").with);
+    const Network& net = *rig.setting().network;
+    Stand stand = rig.setting().from;
+    rig.setting().bench->settle(rig.setting().bench->usual(), stand, true);
+    // 0.02 ohm of 0.25 are 0.08 of the turns: at their volts they pull as much as the whole coil would.
+    const double amps = rig.setting().bench->amps(net.relays[0].coils[1]);
+    CHECK(amps > 500);
+    CHECK(rig.setting().bench->volts(pull_of(net, net.relays[0])) == doctest::Approx(0.08 * amps / 5)); // 1 V on both are 5 A
+    CHECK(net.relays[0].drops_out == doctest::Approx(3.0 / 5));
+}
+
+TEST_CASE("the pull of a coil has its slopes by all ohms, its own too") {
+    const Car car(R"(plan SLOPE-01 "Slopes"
+battery G1 12 V
+ground XE1
+relay K1 coil 86/85 1.1 ohm, coil 86/95 0.35 ohm, contact 30/87
+resistor R1 1/2 0.5 ohm
+wire W1 G1.+ -> K1.86 1 mm2 1 m
+wire W2 K1.85 -> XE1 1 mm2 1 m
+wire W3 K1.95 -> R1.1 1 mm2 1 m
+wire W4 R1.2 -> XE1 1 mm2 1 m
+wire W5 G1.- -> XE1 1 mm2 1 m
+plant poor "A" K1.86/95 0.2 ohm ±0.1 ohm
+)");
+    const auto poor = car.with("poor");
+    const Rig& rig = poor->rig({});
+    Bench& bench = *rig.setting().bench;
+    const std::vector<Along> pull = pull_of(*rig.setting().network, rig.setting().network->relays[0]);
+    std::vector<double> values = bench.usual(), slopes(values.size());
+    Stand stand = rig.setting().from;
+    bench.settle(values, stand, true);
+    bench.slopes_of(pull, values, slopes);
+    for (const ParameterId each : bench.in_use()) {
+        const double as_it_is = values[each], step = 1e-6 * as_it_is;
+        double ends[2];
+        for (const int side : {0, 1}) {
+            values[each] = as_it_is + (side == 0 ? -step : step);
+            bench.settle(values, stand, true);
+            ends[side] = bench.volts(pull);
+        }
+        values[each] = as_it_is;
+        CHECK(slopes[each] == doctest::Approx((ends[1] - ends[0]) / (2 * step)).epsilon(1e-5));
+    }
 }
 
 // UN R37: 21 W at 12 V; cold to hot 1 : 10 (kfz-tech, Gluehlampe) to 1 : 15 (an encyclopedia): trade-data section 9.

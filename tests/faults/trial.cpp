@@ -222,7 +222,7 @@ TrialResult trial(const Plan& plan, const Diagnosis& diagnosis, std::size_t cars
     std::discrete_distribution<std::size_t> pick(likely.begin(), likely.end());
     for (std::size_t drawn = 0; result.cars < cars && drawn < cars * 10; ++drawn) {
         const Candidate& fault = diagnosis.matrix.faults[pick(random)];
-        const Predictor predictor(sound, fault.fault, can_blow(fault.fault.kind) ? uses : std::vector<Setup>());
+        const Predictor predictor(sound, fault.fault, uses);
         TrialCar car(plan, predictor, random);
         if (complaint) {
             const std::optional<double> volts = car.load_volts(complaint->part);
