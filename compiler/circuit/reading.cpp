@@ -42,6 +42,9 @@ Reading of_kind(ReadingKind kind, std::string why = {}) {
     return reading;
 }
 
+// V: what stray leakage leaves on a meter between points that nothing joins; its own ohms pull it to 0.
+double ghost(double system_volts) { return usual(Usual::ghost).high * system_volts; }
+
 // Volts at an ohmmeter's leads as the ohms that it shows.
 double shown_ohms(double volts, double open_volts) {
     const double through = ohms_test_amps * (1 - volts / open_volts);
@@ -87,7 +90,11 @@ void answer(Reading& reading, MeasureKind measure, double system_volts) {
 
 // The first reading, or what both have in common.
 void unite(Reading& all, const Reading& more) {
-    if (all.kind != more.kind) {
+    all.floats |= more.floats;
+    const auto is_volts = [](ReadingKind kind) { return kind == ReadingKind::number || kind == ReadingKind::floating; };
+    if (all.kind != more.kind && is_volts(all.kind) && is_volts(more.kind)) {
+        all.kind = ReadingKind::number;
+    } else if (all.kind != more.kind) {
         const bool numbers = all.kind == ReadingKind::number || more.kind == ReadingKind::number;
         if (!numbers) {
             all.kind = ReadingKind::unsure;
@@ -112,8 +119,13 @@ Reading in_stand(const Setting& setting, const Stand& stand, MeasureKind measure
     setting.bench->settle(setting.bench->usual(), term.stand, true); // back from the corners
     const bool joined = setting.bench->port().g > 0;
     if (!joined && is_ohms(measure)) return of_kind(ReadingKind::open);
-    if (!joined && !is_current(measure)) return of_kind(ReadingKind::floating);
     Reading reading;
+    if (!joined && !is_current(measure)) {
+        reading.kind = ReadingKind::floating, reading.floats = true;
+        reading.high = reading.likely_high = ghost(setting.network->system_volts);
+        reading.low = reading.likely_low = -reading.high;
+        return reading;
+    }
     reading.kind = ReadingKind::number;
     reading.value = extent.value, reading.low = extent.low, reading.high = extent.high;
     reading.likely_low = extent.likely_low, reading.likely_high = extent.likely_high;
@@ -161,12 +173,6 @@ std::vector<Setup> one_by_one(const Setup& setup) {
 std::vector<double> ohmmeter_volts(MeasureKind measure) {
     const UsualRow& test = usual(Usual::ohms_test);
     return is_ohms(measure) ? std::vector<double>{test.value, test.low, test.high} : std::vector<double>{test.value};
-}
-
-Setup placed(Setup setup, const Row& row) {
-    for (SetupItem& item : setup.items)
-        if (item.kind == ItemKind::load && item.across_points) item.a = row.red, item.b = row.black, item.across_points = false;
-    return setup;
 }
 
 Predictor::Predictor(const Circuit& circuit, double system_volts)
@@ -264,9 +270,10 @@ Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row
             if (!extent.settled) return of_kind(ReadingKind::chatters);
             for (Term& each : terms)
                 each.bench->settle(each.bench->usual(), each.stand, true); // back from the corners
-            for (const Setting* each : {&here, &there})
-                if (each->bench->port().g == 0 && !is_current(measure)) return of_kind(ReadingKind::floating);
             Reading reading;
+            double ghosts = 0;
+            for (const Setting* each : {&here, &there})
+                if (each->bench->port().g == 0 && !is_current(measure)) reading.floats = true, ghosts += ghost(parameters_->system_volts);
             reading.kind = ReadingKind::number;
             reading.value = extent.value, reading.bare_low = extent.low, reading.bare_high = extent.high;
             // One meter, one range: its gain is off by the same share in both, its last digits are not.
@@ -274,9 +281,9 @@ Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row
             const auto off = [&](double value) {
                 return meter.offset >= 0 ? 2 * meter.offset : meter.percent / 100 * std::abs(value) + digits;
             };
-            reading.low = extent.low - off(extent.low), reading.high = extent.high + off(extent.high);
-            reading.likely_low = extent.likely_low - off(extent.likely_low) / 2;
-            reading.likely_high = extent.likely_high + off(extent.likely_high) / 2;
+            reading.low = extent.low - off(extent.low) - ghosts, reading.high = extent.high + off(extent.high) + ghosts;
+            reading.likely_low = extent.likely_low - off(extent.likely_low) / 2 - ghosts;
+            reading.likely_high = extent.likely_high + off(extent.likely_high) / 2 + ghosts;
             if (all)
                 unite(*all, reading);
             else

@@ -2,6 +2,7 @@
 #pragma once
 #include "circuit/meter.hpp"
 #include "circuit/parameters.hpp"
+#include "model/change.hpp"
 #include "model/plan.hpp"
 #include <memory>
 #include <optional>
@@ -13,7 +14,7 @@ namespace loomsheet {
 enum class ReadingKind : std::uint8_t {
     number,
     open,     // ohms: nothing joins the points. A beeper is silent: `no`
-    floating, // volts: nothing joins the points; the display may show anything near 0
+    floating, // volts: nothing joins the points; the display may show anything near 0, from low to high
     yes, no,  // lit, beeping; not so
     unsure,   // yes in one sound car, no in another
     chatters, // the circuit comes to no rest
@@ -37,6 +38,7 @@ struct Reading {
     double carried = 0;                     // A that flow along the points of a drop, by the shortest way
     double residual = 0;                    // ohms: what still drives the points, as a share of the test current
     double burden = 0;                      // amps in line: the share that the meter itself takes off
+    bool floats = false;                    // or did in some stand: what is near 0 is a ghost
     bool may_chatter = false;               // some cars come to no rest
     std::vector<InDoubt> in_doubt;          // what may stand otherwise within its tolerances: not all sound cars read alike
     std::string why;
@@ -90,8 +92,6 @@ private:
     std::shared_ptr<RiggedCar> car_; // its part of them
 };
 
-// Puts the load "across the points measured" across this row's.
-Setup placed(Setup setup, const Row& row);
 // `one of F30 F31 pulled`: a set-up for each; `B5 from released to pressed`: one for each end.
 std::vector<Setup> one_by_one(const Setup& setup);
 // The open volts of ohmmeters: the usual one, then the least and the most; of other instruments any.

@@ -1,4 +1,5 @@
 #include "faults/prediction.hpp"
+#include "circuit/rig.hpp"
 #include "model/change.hpp"
 #include <algorithm>
 #include <array>
@@ -98,8 +99,7 @@ Fit fit_of(const Reading& reading, const Limit& limit) {
     switch (reading.kind) {
     case ReadingKind::beyond: return Fit::unknown;
     case ReadingKind::chatters:
-    case ReadingKind::history:
-    case ReadingKind::floating: return Fit::may_miss;
+    case ReadingKind::history: return Fit::may_miss;
     default: break;
     }
     switch (limit.kind) {
@@ -138,6 +138,7 @@ CheckPrediction predicted(const Plan& plan, const Predictor& car, const Check& c
     for (const Outcome& outcome : check.outcomes)
         made.answers.push_back(hold(car, setup, outcome.states));
     made.other = other_state(car, setup, check);
+    made.may_chatter = car.rig(setup).stands().may_chatter;
     return made;
 }
 } // namespace

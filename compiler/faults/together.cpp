@@ -175,7 +175,7 @@ bool Together::possible(const Check& check, const RowPrediction* made, std::size
     if (!made || !made->limit || (check.measure != MeasureKind::volts && check.measure != MeasureKind::drop)) return true;
     const Limit& limit = *made->limit;
     const Reading& reading = made->difference ? *made->difference : made->reading;
-    if (reading.kind != ReadingKind::number) return true;
+    if (reading.kind != ReadingKind::number || reading.floats) return true;
     const double error = std::max(reading.bare_low - reading.low, reading.high - reading.bare_high);
     const auto rig = [&](const Setup& with, MeasureKind measure, const Row& points) {
         return &car_.rig(placed(with, points), measure, points, usual(Usual::ohms_test).value);

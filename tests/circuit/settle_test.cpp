@@ -183,6 +183,7 @@ plant open "D" W3 open
     CHECK(car.looks("link") == Truth::yes);
     CHECK(car.blown("behind") == std::vector<std::string>{"F1"});
     CHECK(is(car.read("feed", "behind"), ReadingKind::floating)); // the button is open, the fuse too
+    CHECK(car.read("feed", "behind").high == doctest::Approx(0.04 * 12)); // a ghost at most
     CHECK(car.looks("link", "behind") == Truth::no);
     CHECK(car.looks("other", "behind") == Truth::yes);
     CHECK(car.value("across", "behind") ==
@@ -222,6 +223,9 @@ wire W7 B1.3 -> XE1 0.5 mm2 1 m
 check supply "Sensor supply"
   volts X1.72 to ground
   pass -> done
+check feed "Feed"
+  clamp W3
+  pass -> done
 check works "Click"
   with U1.47 on
   look "It clicks": K1 works
@@ -232,6 +236,7 @@ check unit "Unit"
 plant ground-open "A" W4 open
 plant ground-poor "B" W4 60 ohm
 plant feed-open "C" W3 open
+plant thirsty "D" U1 draws 3 A
 )";
 }
 } // namespace
@@ -251,6 +256,10 @@ TEST_CASE(
     }
     // 31.5 ohm (0.4 A) behind 60 ohm: 4.3 V are less than the 6 V from which it works.
     CHECK(one.looks("unit", "ground-poor") == Truth::no);
+    // 3 A instead of 0.4 A: its driver and its sensor supply are as they were.
+    CHECK(one.value("driver", "thirsty") < 0.1); // and what 2.6 A more drop in 15 mohm of its ground
+    CHECK(one.value("supply", "thirsty") == doctest::Approx(5).epsilon(0.01));
+    CHECK(one.value("feed", "thirsty") == doctest::Approx(3 * 12.6 / 12).epsilon(0.02));
     const Car two(module_with("wire W8 X1.26 -> XE1 1.5 mm2 1 m\n"));
     CHECK(two.looks("unit", "ground-open") == Truth::yes); // the other ground pin carries on
     CHECK(two.looks("works", "ground-open") == Truth::yes);

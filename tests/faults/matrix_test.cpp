@@ -107,7 +107,7 @@ public:
         case MeasureKind::amps:
         case MeasureKind::clamp: break;
         default:
-            if (!joined) made.kind = ReadingKind::floating;
+            if (!joined) made.kind = ReadingKind::floating, made.floats = true; // 0 V, without any ghost
         }
         made.value = made.low = made.high = shown;
         return made;
@@ -147,7 +147,7 @@ public:
         complaining_.emplace(car, set_up(car.circuit(), car.parameters(), plan.complaint_with, &*car.fault(), car.blown_before()), MeasureKind::look);
     }
 
-    // The outcome of a car; none where it does not complain, where something comes to no rest, or where a display shows anything.
+    // The outcome of a car; none where it does not complain, where something comes to no rest, or where a beeper or a lamp may do either.
     std::optional<OutcomeSet> draw(Drawing& drawing, bool corners) {
         drawing.next(corners);
         if (complaining_ && !(complaining_->draw(drawing) && complains())) return std::nullopt;
@@ -159,11 +159,11 @@ public:
             const double carried = row.reading.carried;
             row.reading = rows_[i].reading();
             row.reading.carried = carried;
-            if (row.reading.kind == ReadingKind::floating || row.reading.kind == ReadingKind::unsure) return std::nullopt;
+            if (row.reading.kind == ReadingKind::unsure) return std::nullopt;
             if (row.difference) {
                 if (!before_[before].draw(drawing)) return std::nullopt;
                 const Reading there = before_[before++].reading();
-                if (there.kind != ReadingKind::number) return std::nullopt;
+                if (there.kind != ReadingKind::number && there.kind != ReadingKind::floating) return std::nullopt;
                 row.difference = row.reading;
                 row.difference->value -= there.value, row.difference->low -= there.value, row.difference->high -= there.value;
             }

@@ -85,10 +85,7 @@ private:
     }
 
     std::optional<Reading> measure(const Setup& with, MeasureKind kind, const Row& row) {
-        Setup placed = with;
-        for (SetupItem& item : placed.items)
-            if (item.kind == ItemKind::load && item.across_points) item.a = row.red, item.b = row.black, item.across_points = false;
-        Setting setting = set_up(plan_.circuit, predictor_.parameters(), placed, kind, row, fault(), predictor_.blown_before(),
+        Setting setting = set_up(plan_.circuit, predictor_.parameters(), placed(with, row), kind, row, fault(), predictor_.blown_before(),
                                  usual(Usual::ohms_test).value);
         Reading reading;
         if (!setting.beyond.empty()) return reading; // nothing computed: any outcome
