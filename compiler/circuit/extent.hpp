@@ -12,7 +12,7 @@ struct Term {
     Bench* bench = nullptr;
     Stand stand;
     double sign = 1;
-    std::vector<Along> along; // the sum of the volts along these branches, each times its weight; empty: what the instrument shows
+    std::vector<Along> along; // the sum along these branches, each times its weight; empty: what the instrument shows
     ParameterId own = none; // ohms of the instrument itself, of its lamp
     bool amps = false;      // the instrument shows its current
 };
@@ -35,6 +35,7 @@ struct Stands {
     bool may_chatter = false; // some car leaves its stand and comes back to it
     double slack = 0;         // A: what is pushed into the network must be more to move a relay, a module or a fuse
 };
-Stands stands_of(Bench& bench, const Stand& from, const Stand& before);
+// `may_be_blown` by fuse: before, in some cars; none where empty.
+Stands stands_of(Bench& bench, const Stand& from, const Stand& before, std::span<const char> may_be_blown = {});
 
 } // namespace loomsheet

@@ -268,7 +268,8 @@ std::vector<Along> pull_of(const Network& network, const Relay& relay) {
         const NetBranch& branch = network.branches[relay.coils[i]];
         if (branch.law == Law::absent) continue;
         const double copper = std::min(1.0, relay.usual_ohms[i] / network.parameters[branch.ohms].value); // of what it reads
-        along.push_back({relay.coils[i], copper * ohms_together(relay) / relay.usual_ohms[i], branch.plus != none});
+        along.push_back({relay.coils[i], copper * ohms_together(relay) / relay.usual_ohms[i],
+                         branch.plus == none ? Share::volts : Share::own_volts});
     }
     return along;
 }

@@ -177,19 +177,32 @@ std::vector<double> ohmmeter_volts(MeasureKind measure) {
 
 Predictor::Predictor(const Circuit& circuit, double system_volts)
     : circuit_(circuit), parameters_(std::make_shared<Parameters>(circuit, system_volts)),
-      rigs_(std::make_shared<Rigs>(circuit, parameters_)), car_(std::make_shared<RiggedCar>(rigs_->car(nullptr, blown_, uses_))) {}
+      rigs_(std::make_shared<Rigs>(circuit, parameters_)), car_(std::make_shared<RiggedCar>(rigs_->car(nullptr, blown_, may_be_blown_, uses_))) {}
 
 Predictor::Predictor(const Predictor& sound, const Fault& fault, const std::vector<Setup>& used_before)
     : circuit_(sound.circuit_), parameters_(sound.parameters_), fault_(fault), uses_(used_before), rigs_(sound.rigs_),
-      car_(std::make_shared<RiggedCar>(rigs_->car(&*fault_, blown_, uses_))) {
+      car_(std::make_shared<RiggedCar>(rigs_->car(&*fault_, blown_, may_be_blown_, uses_))) {
     if (!can_blow(fault.kind)) return;
     for (const Setup& setup : uses_) {
         const Setting& setting = rig(setup).setting();
-        Stand stand = setting.from;
-        setting.bench->settle(setting.bench->usual(), stand);
-        for (std::size_t i = 0; i < setting.network->fuses.size(); ++i)
-            if (stand.blown[i] && !setting.from.blown[i]) blown_.push_back(setting.network->fuses[i].part);
+        Bench& bench = *setting.bench;
+        const std::vector<FuseLink>& fuses = setting.network->fuses;
+        Stands stands;
+        stands.list = {setting.from};
+        bench.watch();
+        const bool settled = bench.settle(bench.usual(), stands.list.front()) == Settling::settled;
+        if (settled && (!bench.close_calls().empty() || !bench.strained(stands.list.front()).empty()))
+            stands = stands_of(bench, setting.from, setting.from, setting.may_be_blown);
+        for (std::size_t i = 0; i < fuses.size(); ++i) {
+            if (setting.from.blown[i]) continue;
+            const auto blows = [&](const Stand& stand) { return stand.blown[i] != 0; };
+            if (std::all_of(stands.list.begin(), stands.list.end(), blows))
+                blown_.push_back(fuses[i].part);
+            else if (std::any_of(stands.list.begin(), stands.list.end(), blows))
+                may_be_blown_.push_back(fuses[i].part);
+        }
     }
+    std::erase_if(may_be_blown_, [&](PartId part) { return std::find(blown_.begin(), blown_.end(), part) != blown_.end(); });
 }
 
 Rig& Predictor::rig(const Setup& setup, MeasureKind measure, const Row& row, double ohms_volts) const {

@@ -73,6 +73,7 @@ public:
     Truth looks(const Setup& setup, const State& state) const;
     // Fuses that normal use has blown before the plan starts.
     const std::vector<PartId>& blown_before() const { return blown_; }
+    const std::vector<PartId>& may_be_blown_before() const { return may_be_blown_; }
 
     // The settings that it is measured in: of a row, or with nothing measured.
     Rig& rig(const Setup& setup, MeasureKind measure, const Row& row, double ohms_volts) const;
@@ -86,7 +87,7 @@ private:
     const Circuit& circuit_;
     std::shared_ptr<const Parameters> parameters_;
     std::optional<Fault> fault_;
-    std::vector<PartId> blown_;
+    std::vector<PartId> blown_, may_be_blown_;
     std::vector<Setup> uses_; // before
     std::shared_ptr<Rigs> rigs_;
     std::shared_ptr<RiggedCar> car_; // its part of them

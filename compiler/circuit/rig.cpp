@@ -74,11 +74,11 @@ const Stands& Rig::stands() {
         if (one && bare.slack > 2 * kept.pushes) stands_ = std::make_unique<Stands>(bare);
     }
     if (stands_) return *stands_;
-    stands_ = std::make_unique<Stands>(stands_of(*setting_->bench, setting_->from, setting_->bench->all_on()));
+    stands_ = std::make_unique<Stands>(stands_of(*setting_->bench, setting_->from, setting_->bench->all_on(), setting_->may_be_blown));
     if (!stands_->history || !car_->fault) return *stands_;
     const std::vector<PartId>& was_on = home_->was_on(*car_);
     home_->at(*car_, place_);
-    stands_ = std::make_unique<Stands>(stands_of(*setting_->bench, setting_->from, with_on(*setting_, was_on)));
+    stands_ = std::make_unique<Stands>(stands_of(*setting_->bench, setting_->from, with_on(*setting_, was_on), setting_->may_be_blown));
     return *stands_;
 }
 
@@ -125,6 +125,9 @@ Rig& Rigs::at(RiggedCar& car, std::size_t place) {
     }
     Setting& setting = *rig.setting_;
     setting.bench->instrument() = kept.instrument;
+    setting.may_be_blown.clear();
+    for (const FuseLink& fuse : setting.network->fuses)
+        if (!car.may_be_blown->empty()) setting.may_be_blown.push_back(has(*car.may_be_blown, fuse.part));
     for (std::size_t i = 0; i < setting.network->fuses.size(); ++i)
         setting.from.blown[i] = has(*car.blown, setting.network->fuses[i].part);
     return rig;

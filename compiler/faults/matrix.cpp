@@ -166,7 +166,7 @@ private:
         if (!together_) together_.emplace(plan_, car(), *volts_);
         return *together_;
     }
-    bool has_blown() { return can_blow(fault().kind) && !car().blown_before().empty(); }
+    bool has_blown() { return can_blow(fault().kind) && !(car().blown_before().empty() && car().may_be_blown_before().empty()); }
 
     // None for what burns.
     std::optional<Truth> harm_of() {

@@ -60,13 +60,13 @@ class Asked {
 public:
     Asked(const Predictor& car, Setting setting, MeasureKind measure)
         : measure_(measure), shared_(car.parameters().list.size()), volts_(car.parameters().system_volts), setting_(std::move(setting)) {
-        usual_ = setting_.from;
+        Stand usual = setting_.from;
         const Values values = usual_values(*setting_.network);
-        if (setting_.bench->settle(values, usual_) == Settling::settled && setting_.term.amps && setting_.bench->instrument_amps() < 0) sign_ = -1;
+        if (setting_.bench->settle(values, usual) == Settling::settled && setting_.term.amps && setting_.bench->instrument_amps() < 0) sign_ = -1;
     }
     const Network& network() const { return *setting_.network; }
     const Bench& bench() const { return *setting_.bench; }
-    // False where it comes to no rest, or a fuse blows or not otherwise than at usual values: the engine says so of relays and modules only.
+    // False where it comes to no rest.
     bool draw(Drawing& drawing) {
         Values values;
         for (std::size_t i = 0; i < setting_.network->parameters.size(); ++i) {
@@ -77,7 +77,7 @@ public:
         if (own != none && setting_.term.amps) setting_.bench->instrument().siemens = 1 / values[own];
         if (own != none && !setting_.term.amps) setting_.bench->instrument().lamp_ohms = values[own];
         Stand stand = setting_.from;
-        return setting_.bench->settle(values, stand) == Settling::settled && stand.blown == usual_.blown;
+        return setting_.bench->settle(values, stand) == Settling::settled;
     }
     // What a perfect meter shows.
     Reading reading() const {
@@ -119,7 +119,6 @@ private:
     std::size_t shared_;
     double volts_, sign_ = 1;
     Setting setting_;
-    Stand usual_;
 };
 
 Asked asked(const Predictor& car, const Check& check, const Row& row) {
