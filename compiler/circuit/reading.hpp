@@ -71,6 +71,7 @@ public:
     Reading difference(const Setup& setup, MeasureKind measure, const Row& row, const Setup& before,
                        MeasureKind measure_before, const Row& row_before) const;
     Truth looks(const Setup& setup, const State& state) const;
+    Truth looks(const Setup& setup, const States& states) const; // together, as it stands
     // Fuses that normal use has blown before the plan starts.
     const std::vector<PartId>& blown_before() const { return blown_; }
     const std::vector<PartId>& may_be_blown_before() const { return may_be_blown_; }
