@@ -85,10 +85,7 @@ private:
     }
 
     std::optional<Reading> measure(const Setup& with, MeasureKind kind, const Row& row) {
-        Setup placed = with;
-        for (SetupItem& item : placed.items)
-            if (item.kind == ItemKind::load && item.across_points) item.a = row.red, item.b = row.black, item.across_points = false;
-        Setting setting = set_up(plan_.circuit, predictor_.parameters(), placed, kind, row, fault(), predictor_.blown_before(),
+        Setting setting = set_up(plan_.circuit, predictor_.parameters(), placed(with, row), kind, row, fault(), predictor_.blown_before(),
                                  usual(Usual::ohms_test).value);
         Reading reading;
         if (!setting.beyond.empty()) return reading; // nothing computed: any outcome
@@ -222,7 +219,7 @@ TrialResult trial(const Plan& plan, const Diagnosis& diagnosis, std::size_t cars
     std::discrete_distribution<std::size_t> pick(likely.begin(), likely.end());
     for (std::size_t drawn = 0; result.cars < cars && drawn < cars * 10; ++drawn) {
         const Candidate& fault = diagnosis.matrix.faults[pick(random)];
-        const Predictor predictor(sound, fault.fault, can_blow(fault.fault.kind) ? uses : std::vector<Setup>());
+        const Predictor predictor(sound, fault.fault, uses);
         TrialCar car(plan, predictor, random);
         if (complaint) {
             const std::optional<double> volts = car.load_volts(complaint->part);
