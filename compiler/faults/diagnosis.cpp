@@ -85,8 +85,12 @@ Figures figures_of(const Plan& plan, const Diagnosis& diagnosis) {
 } // namespace
 
 Diagnosis diagnose(const Plan& plan, const Predictor& sound, const Prediction& prediction) {
+    return diagnose(plan, sound, fault_matrix(plan, sound, prediction));
+}
+
+Diagnosis diagnose(const Plan& plan, const Predictor& sound, Matrix matrix) {
     Diagnosis made;
-    made.matrix = fault_matrix(plan, sound, prediction);
+    made.matrix = std::move(matrix);
     made.walker = std::make_unique<Walker>(plan);
     made.sound = made.walker->endings(made.matrix.sound, nullptr, &made.sound_steps);
     made.steps = made.sound_steps;

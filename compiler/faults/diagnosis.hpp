@@ -42,5 +42,7 @@ struct Diagnosis {
     Figures figures;
 };
 Diagnosis diagnose(const Plan& plan, const Predictor& sound, const Prediction& prediction);
+// With a matrix that is there: it hangs on what the checks measure, not on where their outcomes lead or what verdicts blame.
+Diagnosis diagnose(const Plan& plan, const Predictor& sound, Matrix matrix);
 
 } // namespace loomsheet
