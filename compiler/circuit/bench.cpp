@@ -53,34 +53,47 @@ Bench::Bench(const Network& network, NodeId red, NodeId black, const Instrument&
     renew();
 }
 
+Bench::Bench(const Bench& like, const Network& network)
+    : network_(&network), pattern_(like.pattern_, network.ends), elimination_(pattern_), instrument_(like.instrument_), volts_(network.nodes()),
+      answer_(network.nodes()) {
+    renew();
+}
+
 void Bench::renew() {
     linear_branches_.clear(), bent_branches_.clear(), pulls_.clear(), in_use_.clear();
+    usual_ = usual_values(*network_);
+    std::vector<char> used(usual_.size(), 0); // by parameter
+    std::vector<int> count(usual_.size(), 0); // linear branches that hang on it
+    forked_.assign(usual_.size(), 0);
     for (int i = 0; i < static_cast<int>(network_->branches.size()); ++i) {
         const NetBranch& of = network_->branches[i];
         if (of.law == Law::absent) {
             elimination_.set(i, {});
             continue;
         }
-        (is_bent(of.law) ? bent_branches_ : linear_branches_).push_back(i);
-        for (const ParameterId each : {of.ohms, of.second, of.share, of.plus})
-            if (each != none) in_use_.push_back(each);
+        const bool bent = is_bent(of.law);
+        (bent ? bent_branches_ : linear_branches_).push_back(i);
+        for (const ParameterId each : {of.ohms, of.second, of.share, of.plus}) {
+            if (each == none) continue;
+            if ((each == of.ohms || each == of.share) && (used[each] & 2) != 0) forked_[each] = 1;
+            used[each] |= each == of.ohms || each == of.share ? 3 : 1;
+            count[each] += bent ? 0 : 1;
+        }
     }
-    std::sort(in_use_.begin(), in_use_.end());
-    in_use_.erase(std::unique(in_use_.begin(), in_use_.end()), in_use_.end());
-    hang_from_.assign(1, 0), hanging_.clear();
-    std::vector<std::pair<std::size_t, int>> pairs; // of a parameter in use and a branch
+    hang_from_.assign(1, 0);
+    std::vector<int> next(usual_.size(), 0); // by parameter: its next place in `hanging_`
+    for (ParameterId id = 0; id < static_cast<ParameterId>(usual_.size()); ++id) {
+        if (used[id] == 0) continue;
+        in_use_.push_back(id);
+        next[id] = hang_from_.back();
+        hang_from_.push_back(next[id] + count[id]);
+    }
+    hanging_.resize(hang_from_.back());
     for (const int i : linear_branches_) {
         const NetBranch& of = network_->branches[i];
         for (const ParameterId each : {of.ohms, of.second, of.share, of.plus})
-            if (each != none) pairs.emplace_back(std::lower_bound(in_use_.begin(), in_use_.end(), each) - in_use_.begin(), i);
+            if (each != none) hanging_[next[each]++] = i;
     }
-    std::sort(pairs.begin(), pairs.end());
-    for (std::size_t k = 0, at = 0; k < in_use_.size(); ++k) {
-        for (; at < pairs.size() && pairs[at].first == k; ++at)
-            hanging_.push_back(pairs[at].second);
-        hang_from_.push_back(static_cast<int>(hanging_.size()));
-    }
-    usual_ = usual_values(*network_);
     none_laid_ = true;
     touched_at_.assign(bent_branches_.size(), 0);
     knees_.assign(bent_branches_.size(), {});
@@ -245,6 +258,12 @@ bool Bench::solve(std::span<const double> values) {
         if (touches) return true;
     }
     return false;
+}
+
+std::vector<NodeId> Bench::islands() const {
+    std::vector<NodeId> island(network_->nodes());
+    elimination_.islands(island);
+    return island;
 }
 
 double Bench::volts(int branch) const {

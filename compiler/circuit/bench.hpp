@@ -32,12 +32,15 @@ class Bench {
 public:
     // `red` and `black` are nodes of the network; both the same where nothing is measured.
     Bench(const Network& network, NodeId red, NodeId black, const Instrument& instrument);
+    // In the order of elimination of another, whose network has the same nodes, and with its instrument.
+    Bench(const Bench& like, const Network& network);
     Bench(const Bench&) = delete;
     Bench& operator=(const Bench&) = delete;
 
     // To be called when branches of the network are changed in place, all but their ends.
     void renew();
     std::span<const ParameterId> in_use() const { return in_use_; } // those that branches hang on, ascending
+    bool is_forked(ParameterId id) const { return forked_[id] != 0; } // several branches have their ohms by it, as a track has
     const std::vector<double>& usual() const { return usual_; }     // values, by parameter
 
     Stand at_rest() const;    // nothing pulled in, nothing alive, all fuses whole
@@ -66,6 +69,7 @@ public:
     double volts(int branch) const; // from its a to its b; 0 where they float apart
     double amps(int branch) const;  // through it, from a to b
     double node_volts(NodeId node) const { return volts_[node]; }
+    std::vector<NodeId> islands() const; // by node: one of its island
     double sum(std::span<const Along> along) const;
     // How far the volts at the port, or the sum along branches, move with each parameter in use: V/ohm, V/V, V.
     void slopes_of_port(std::span<const double> values, std::span<double> slopes);
@@ -105,6 +109,7 @@ private:
     std::vector<double> usual_, laid_;     // by parameter; laid: those for which the linear branches are laid
     Stand laid_stand_;
     bool none_laid_ = true;
+    std::vector<char> forked_; // by parameter
     struct Knee { // of a filament, the volts up to which it is cold, for the cold share asked last
         double cold = 0, volts = 0;
     };

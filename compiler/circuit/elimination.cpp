@@ -11,6 +11,14 @@ namespace loomsheet {
 Pattern::Pattern(int nodes, std::span<const Branch> branches, int red, int black)
     : red_(red), black_(black), place_(nodes), below_(nodes) {
     choose_order(branches);
+    find_fill(branches);
+    lay_fronts(branches);
+    below_.clear();
+}
+
+Pattern::Pattern(const Pattern& like, std::span<const Branch> branches)
+    : red_(like.red_), black_(like.black_), order_(like.order_), place_(like.place_), below_(order_.size()) {
+    find_fill(branches);
     lay_fronts(branches);
     below_.clear();
 }
@@ -40,16 +48,15 @@ void Pattern::choose_order(std::span<const Branch> branches) {
         if (!is_port(node)) first.push_back(rank(node));
     std::priority_queue<Rank, std::vector<Rank>, std::greater<>> waiting(std::greater<>(), std::move(first));
 
-    std::vector<std::vector<int>> left(nodes); // by node: the neighbours it had when it went
     std::vector<char> gone(nodes, 0);
     const auto take = [&](int node) {
         gone[node] = 1;
         place_[node] = static_cast<int>(order_.size());
         order_.push_back(node);
-        left[node] = std::move(near[node]);
-        for (const int other : left[node]) {
+        const std::vector<int> left = std::move(near[node]);
+        for (const int other : left) {
             near[other].erase(std::lower_bound(near[other].begin(), near[other].end(), node));
-            for (const int third : left[node])
+            for (const int third : left)
                 if (third != other) join(other, third);
             height[other] = std::max(height[other], height[node] + 1);
             if (!is_port(other)) waiting.push(rank(other));
@@ -63,12 +70,21 @@ void Pattern::choose_order(std::span<const Branch> branches) {
     }
     if (red_ != black_ && red_ >= 0) take(red_);
     if (black_ >= 0) take(black_);
+}
 
-    for (int node = 0; node < nodes; ++node) {
-        std::vector<int>& after = below_[place_[node]];
-        for (const int other : left[node])
-            after.push_back(place_[other]);
+// The neighbours that each node has when it goes: its own that go later, and those that fell to it when an earlier one went.
+void Pattern::find_fill(std::span<const Branch> branches) {
+    for (const Branch& branch : branches)
+        if (branch.a != branch.b) {
+            const auto [first, second] = std::minmax(place_[branch.a], place_[branch.b]);
+            below_[first].push_back(second);
+        }
+    for (std::vector<int>& after : below_) {
         std::sort(after.begin(), after.end());
+        after.erase(std::unique(after.begin(), after.end()), after.end());
+        if (after.size() < 2) continue;
+        std::vector<int>& heir = below_[after.front()];
+        heir.insert(heir.end(), after.begin() + 1, after.end());
     }
 }
 

@@ -37,6 +37,8 @@ class Pattern {
 public:
     // `red` and `black` are the port; they may be one node. A branch of a node to itself does nothing.
     Pattern(int nodes, std::span<const Branch> branches, int red, int black);
+    // In the order of another, of the same nodes, whatever the branches.
+    Pattern(const Pattern& like, std::span<const Branch> branches);
 
     int nodes() const { return static_cast<int>(order_.size()); }
     int branches() const { return static_cast<int>(slot_.size()); }
@@ -48,6 +50,7 @@ public:
 private:
     friend class Elimination;
     void choose_order(std::span<const Branch> branches);
+    void find_fill(std::span<const Branch> branches);
     void lay_fronts(std::span<const Branch> branches);
 
     // The front of a node: its entries to the neighbours that are still there, then one for each pair of them.

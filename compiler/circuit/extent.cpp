@@ -82,16 +82,11 @@ private:
     // What lies in several branches, as a track does: for it a slope says little.
     void mark_forked() {
         for (const Coordinate& each : coordinates_) {
-            std::size_t most = 0;
-            for (std::size_t i = 0; i < terms_.size(); ++i) {
-                if (each.term != none && each.term != static_cast<int>(i)) continue;
-                std::size_t count = 0;
-                for (const NetBranch& branch : terms_[i].bench->network().branches)
-                    count += branch.law != Law::absent && (branch.ohms == each.id || branch.share == each.id) ? 1 : 0;
-                most = std::max(most, count);
-            }
-            forked_.push_back(most > 1);
-            pulled_apart_ |= most > 1;
+            bool forks = false;
+            for (std::size_t i = 0; i < terms_.size(); ++i)
+                if (each.term == none || each.term == static_cast<int>(i)) forks |= terms_[i].bench->is_forked(each.id);
+            forked_.push_back(forks);
+            pulled_apart_ |= forks;
         }
     }
 
@@ -112,6 +107,7 @@ private:
             sum += terms_[i].sign * shown(terms_[i], values_[i]);
             if (with_slopes) find_slopes(terms_[i], values_[i], slopes_[i]);
         }
+        sum_ = sum;
         if (with_slopes) gather();
         return sum;
     }
@@ -158,7 +154,9 @@ private:
             double all = 0;
             for (std::size_t i = 0; i < terms_.size(); ++i)
                 if (each.term == none || each.term == static_cast<int>(i)) all += terms_[i].sign * slopes_[i][each.id];
-            slope_[c] = all;
+            // What moves the sum by less than this is rounding, whose sign says nothing.
+            const double moves = std::abs(all) * (each.range.high - each.range.low);
+            slope_[c] = moves > 1e-10 * std::abs(sum_) + 1e-13 ? all : 0;
         }
     }
 
@@ -239,6 +237,7 @@ private:
     std::vector<Coordinate> coordinates_;
     std::vector<Values> values_, slopes_; // by term and parameter
     Values slope_;                        // by coordinate, of the sum
+    double sum_ = 0;                      // as measured last
     std::vector<char> forked_;            // by coordinate: lies in several branches
     bool pulled_apart_ = false;           // some pull against each other
     bool settled_ = true;

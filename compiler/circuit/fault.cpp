@@ -15,9 +15,9 @@ public:
 
     bool run() {
         switch (fault_.kind) {
-        case FaultKind::to_ground: return lay(net_.graph.body);
-        case FaultKind::to_supply: return lay(supply());
-        case FaultKind::touches: return lay(node_of(fault_.other));
+        case FaultKind::to_ground:
+        case FaultKind::to_supply:
+        case FaultKind::touches: return lay();
         case FaultKind::swapped: return swap();
         default: break;
         }
@@ -25,6 +25,16 @@ public:
         for (const int branch : branches)
             change(branch);
         return !branches.empty();
+    }
+
+    std::optional<Branch> laid() const {
+        const NodeId from = node_of(fault_.at_point);
+        NodeId to = none;
+        if (fault_.kind == FaultKind::to_ground) to = net_.graph.body;
+        if (fault_.kind == FaultKind::to_supply) to = supply();
+        if (fault_.kind == FaultKind::touches) to = node_of(fault_.other);
+        if (from == none || to == none || from == to) return std::nullopt;
+        return Branch{from, to};
     }
 
     std::vector<int> touched() const {
@@ -80,13 +90,13 @@ private:
             if (edge(static_cast<int>(i)).kind == EdgeKind::source) return edge(static_cast<int>(i)).a;
         return none;
     }
-    bool lay(NodeId to) {
-        const NodeId from = node_of(fault_.at_point);
-        if (from == none || to == none || from == to) return false;
+    bool lay() {
+        const std::optional<Branch> ends = laid();
+        if (!ends) return false;
         const double ohms = fault_.value ? fault_.value->si : short_ohms;
         NetBranch branch;
         branch.law = Law::ohmic, branch.ohms = fixed(ohms);
-        net_.add(from, to, branch);
+        net_.add(ends->a, ends->b, branch);
         return true;
     }
     bool swap() {
@@ -178,6 +188,10 @@ std::vector<int> touched(const Circuit& circuit, const Fault& fault, const Netwo
     case FaultKind::swapped: return {};
     default: return PutIn(circuit, fault, const_cast<Network&>(network)).touched(); // which only looks
     }
+}
+
+std::optional<Branch> laid(const Circuit& circuit, const Fault& fault, const Network& network) {
+    return PutIn(circuit, fault, const_cast<Network&>(network)).laid(); // which only looks
 }
 
 bool can_blow(FaultKind kind) {

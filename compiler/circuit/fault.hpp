@@ -1,6 +1,7 @@
 // One thing that is wrong, put into a network: what `plant` can say, as changed branches.
 #pragma once
 #include "circuit/network.hpp"
+#include <optional>
 #include <string>
 
 namespace loomsheet {
@@ -10,6 +11,8 @@ namespace loomsheet {
 bool put_in(const Circuit& circuit, const Fault& fault, Network& network);
 // The branches that it changes; empty for shorts and swaps, which lay new ones.
 std::vector<int> touched(const Circuit& circuit, const Fault& fault, const Network& network);
+// Between which nodes a short lays a branch; none where it lays none, and for all other faults.
+std::optional<Branch> laid(const Circuit& circuit, const Fault& fault, const Network& network);
 // Whether it can let more current flow than a sound car does, so that a fuse may blow.
 bool can_blow(FaultKind kind);
 // "joint X30.1 2.2 ohm"

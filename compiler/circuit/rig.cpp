@@ -159,16 +159,22 @@ const std::vector<PartId>& Rigs::was_on(RiggedCar& car) {
 
 void Rigs::put_in(Kept& kept, const RiggedCar& car) {
     kept.tenant = car.number;
-    if (!car.fault) return;
     Setting& setting = kept.setting;
     Network& network = *setting.network;
-    for (const int branch : touched(circuit_, *car.fault, network))
-        kept.as_they_were.emplace_back(branch, network.branches[branch]);
-    if (!loomsheet::put_in(circuit_, *car.fault, network)) return;
-    if (network.branches.size() == kept.branches) return setting.bench->renew();
-    kept.bench = std::move(setting.bench);
-    setting.bench = std::make_unique<Bench>(network, setting.red, setting.black, kept.instrument);
-    setting.term.bench = setting.bench.get();
+    bool changed = kept.stale;
+    if (car.fault) {
+        for (const int branch : touched(circuit_, *car.fault, network))
+            kept.as_they_were.emplace_back(branch, network.branches[branch]);
+        changed |= loomsheet::put_in(circuit_, *car.fault, network);
+    }
+    if (network.branches.size() != kept.branches) {
+        kept.bench = std::move(setting.bench);
+        setting.bench = std::make_unique<Bench>(*kept.bench, network);
+        setting.term.bench = setting.bench.get();
+    } else if (changed) {
+        setting.bench->renew();
+        kept.stale = false;
+    }
 }
 
 void Rigs::take_out(Kept& kept) const {
@@ -180,8 +186,8 @@ void Rigs::take_out(Kept& kept) const {
     if (kept.bench) {
         setting.bench = std::move(kept.bench);
         setting.term.bench = setting.bench.get();
-    } else if (!kept.as_they_were.empty()) {
-        setting.bench->renew();
+    } else {
+        kept.stale |= !kept.as_they_were.empty();
     }
     kept.as_they_were.clear();
 }

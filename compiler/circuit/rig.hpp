@@ -66,6 +66,7 @@ private:
         std::size_t tenant = 0; // the number of its car
         std::vector<std::pair<int, NetBranch>> as_they_were;
         std::size_t branches = 0, parameters = 0;
+        bool stale = false; // a fault has been taken out since its bench was renewed
         std::unique_ptr<Bench> bench; // the one without it, while new branches need another
     };
     std::size_t place(const Setup& setup, MeasureKind measure, const Row* row, double ohms_volts);

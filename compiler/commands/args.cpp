@@ -69,6 +69,7 @@ ArgumentsResult read_arguments(int argc, const char* const* argv) {
     add_choice(*print, "--paper", arguments.paper, papers, "what it is printed on (a4, unless said)");
     CLI::App* proof = app.add_subcommand("proof", "say what is wrong with each plan, print nothing");
     add_plans(*proof, arguments);
+    proof->add_flag("--matrix", arguments.matrix, "show the outcome of every check with every fault as well");
     CLI::App* predict = app.add_subcommand("predict", "say what each check must read, on a sound car or with a fault");
     add_plans(*predict, arguments);
     predict->add_option("--fault", arguments.fault, "the fault, as a plan writes it: \"joint X30.1 2.2 ohm\"")

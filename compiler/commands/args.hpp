@@ -16,6 +16,7 @@ struct Arguments {
     std::string folder = ".";
     Paper paper = Paper::a4;
     Format format = Format::text;
+    bool matrix = false; // of proof
     std::string fault; // of predict, as a plan writes it; empty: sound
     std::string code; // of explain
 };

@@ -34,7 +34,7 @@ std::string rendered(const Sources& sources, const Findings& findings, const Ton
     case Format::brief: return render_short(sources, findings, {.colour = tongue.colour});
     case Format::json: break;
     }
-    return {}; // said at the end, as one array
+    return {}; // at the end, as one array
 }
 
 struct Turn { // of one plan
@@ -83,7 +83,7 @@ Tally each_plan(const std::vector<std::string>& plans, const Surroundings& aroun
         tally.well += exit_of(turn) == Exit::clean ? 1 : 0;
         tally.findings.add(turn.findings);
     }
-    if (tongue.format == Format::json) tongue.stream << render_json(sources, tally.findings);
+    if (tongue.format == Format::json) tally.json = render_json(sources, tally.findings);
     return tally;
 }
 

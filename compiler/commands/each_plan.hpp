@@ -22,6 +22,7 @@ struct Tally {
     Exit exit = Exit::clean; // the gravest
     Findings findings;       // of all plans
     std::size_t well = 0;    // plans without errors, done to the end
+    std::string json;        // the findings as an array, where that is the format; not said yet
 };
 // A plan that cannot be read, or on which we fail ourselves, keeps none of the others from its turn.
 Tally each_plan(const std::vector<std::string>& plans, const Surroundings& around, const Tongue& tongue,

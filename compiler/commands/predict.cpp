@@ -46,7 +46,7 @@ Exit predict(const Arguments& arguments, const Surroundings& around) {
     WithFault disk(around.disk, arguments.fault, plans);
     const Surroundings with_fault{disk, around.out, around.err, around.out_colour, around.err_colour, around.progress};
     const Tongue tongue{around.err, around.err_colour, arguments.format};
-    return each_plan(plans, with_fault, tongue, [&](const std::string&, Compiled& compiled) {
+    const Tally tally = each_plan(plans, with_fault, tongue, [&](const std::string&, Compiled& compiled) {
                std::erase_if(compiled.findings.list(), [](const Diagnostic& finding) { return finding.code == 901; });
                const Plan& plan = compiled.plan;
                const std::string name = fmt::format("{} {}", plan.id, plan.title);
@@ -59,8 +59,9 @@ Exit predict(const Arguments& arguments, const Surroundings& around) {
                            fmt::format("{}: {}\n{}{}", name, fault_words(plan.circuit, fault),
                                        blown_words(plan.circuit, faulty.blown_before()),
                                        reading_table(plan, predict(plan, faulty)))};
-           })
-        .exit;
+           });
+    around.err << tally.json;
+    return tally.exit;
 }
 
 } // namespace loomsheet

@@ -11,7 +11,9 @@ namespace loomsheet {
 namespace {
 Done print_one(const std::string& path, Compiled& compiled, const Faces& faces, const Arguments& arguments,
                Disk& disk) {
-    SheetResult sheet = lay_out(compiled.plan, faces, {arguments.paper});
+    const Predictor sound(compiled.plan.circuit, system_volts(compiled.plan));
+    const Diagnosis diagnosis = diagnose(compiled.plan, sound, compiled.prediction);
+    SheetResult sheet = lay_out(compiled.plan, faces, {arguments.paper, &diagnosis});
     compiled.findings.add(std::move(sheet.findings));
     if (!compiled.usable()) return {};
     const PdfResult pdf = write_pdf(sheet.document, faces);
@@ -38,6 +40,7 @@ Exit print(const Arguments& arguments, const Surroundings& around) {
                                   [&](const std::string& path, Compiled& compiled) {
                                       return print_one(path, compiled, *faces, arguments, around.disk);
                                   });
+    around.err << tally.json;
     if (arguments.format == Format::text && tally.well < plans.size()) {
         const std::string why = tally.findings.empty() ? std::string{} : ": " + summary(tally.findings);
         around.err << fmt::format("{} of {} plans printed{}\n", tally.well, plans.size(), why);

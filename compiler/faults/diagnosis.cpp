@@ -1,6 +1,6 @@
 #include "faults/diagnosis.hpp"
 #include <algorithm>
-#include <map>
+#include <utility>
 
 namespace loomsheet {
 namespace {
@@ -15,30 +15,42 @@ Fate fate_of(Judgement judgement) {
     return Fate::wrong;
 }
 
-double minutes_of(const Plan& plan, const std::vector<Step>& way) {
+double minutes_of(const Plan& plan, const std::vector<Taken>& way) {
     double minutes = 0;
-    for (const Step& step : way)
+    for (const Taken& step : way)
         if (plan.checks[step.check].time) minutes += plan.checks[step.check].time->si / 60;
     return minutes;
 }
 
-// How many suspects may end at each verdict that blames them.
-std::map<int, std::vector<Suspect>> suspects_at(const Diagnosis& diagnosis) {
-    std::map<int, std::vector<Suspect>> at;
-    for (std::size_t i = 0; i < diagnosis.ends.size(); ++i)
-        for (const Ending& ending : diagnosis.ends[i].endings) {
-            if (ending.kind != EndKind::verdict) continue;
-            std::vector<Suspect>& list = at[ending.verdict];
-            const Suspect& suspect = diagnosis.matrix.faults[i].suspect;
-            if (std::find(list.begin(), list.end(), suspect) == list.end()) list.push_back(suspect);
-        }
-    return at;
+// What the plan finds, by the verdicts that it may end at; the rest without any.
+Isolation isolation_of(const Plan& plan, const Diagnosis& diagnosis) {
+    std::vector<Grouped> faults;
+    std::vector<Suspect> units;
+    const int named = static_cast<int>(plan.verdicts.size()); // suspects that a check names: a group for each of its outcomes
+    for (std::size_t i = 0; i < diagnosis.ends.size(); ++i) {
+        const Candidate& fault = diagnosis.matrix.faults[i];
+        auto unit = std::find(units.begin(), units.end(), fault.suspect);
+        if (unit == units.end()) unit = units.insert(unit, fault.suspect);
+        Grouped& made = faults.emplace_back();
+        made.rate = fault.likely, made.unit = static_cast<int>(unit - units.begin());
+        if (diagnosis.ends[i].fate != Fate::found) continue;
+        for (const Ending& ending : diagnosis.ends[i].endings)
+            made.groups.push_back(ending.kind == EndKind::verdict ? ending.verdict
+                                                                  : named + ending.last.check * 64 + static_cast<int>(ending.last.outcome % 64));
+    }
+    return isolation(faults);
+}
+
+// A verdict that blames something, or a stop.
+bool is_alarm(const Plan& plan, const Target* target) {
+    if (!target) return true;
+    if (target->kind == TargetKind::verdict && target->index != none) return !plan.verdicts[target->index].blames_nothing;
+    return target->kind == TargetKind::suspects;
 }
 
 Figures figures_of(const Plan& plan, const Diagnosis& diagnosis) {
     Figures made;
-    double all = 0, found = 0;
-    const std::map<int, std::vector<Suspect>> at = suspects_at(diagnosis);
+    double all = 0;
     for (std::size_t i = 0; i < diagnosis.ends.size(); ++i) {
         const double likely = diagnosis.matrix.faults[i].likely;
         const FaultEnds& ends = diagnosis.ends[i];
@@ -50,41 +62,42 @@ Figures figures_of(const Plan& plan, const Diagnosis& diagnosis) {
         case Fate::wrong: made.wrong += likely; break;
         }
         if (ends.endings.empty()) continue;
-        const std::vector<Step>& way = ends.endings.front().way;
+        const std::vector<Taken>& way = ends.endings.front().way;
         made.checks += likely * static_cast<double>(way.size());
         made.minutes += likely * minutes_of(plan, way);
         for (const Ending& ending : ends.endings) {
+            const double minutes = minutes_of(plan, ending.way);
+            const auto longer = std::pair(minutes, ending.way.size()) > std::pair(made.most_minutes, made.longest.size());
+            if (longer) made.longest = ending.way;
             made.most_checks = std::max(made.most_checks, ending.way.size());
-            made.most_minutes = std::max(made.most_minutes, minutes_of(plan, ending.way));
+            made.most_minutes = std::max(made.most_minutes, minutes);
         }
-        if (ends.fate != Fate::found) continue;
-        std::size_t most = 0; // suspects left, at the worst of its endings
-        for (const Ending& ending : ends.endings)
-            most = std::max(most, ending.kind == EndKind::verdict ? at.at(ending.verdict).size() : std::size_t{99});
-        found += likely;
-        if (most <= 1) made.to_one += likely;
-        if (most <= 2) made.to_two += likely;
-        if (most <= 3) made.to_three += likely;
     }
     if (all > 0)
         for (double* share : {&made.found, &made.open, &made.missed, &made.wrong, &made.checks, &made.minutes})
             *share /= all;
-    if (found > 0)
-        for (double* share : {&made.to_one, &made.to_two, &made.to_three})
-            *share /= found;
+    made.isolation = isolation_of(plan, diagnosis);
+    for (const Taken& step : diagnosis.sound_steps)
+        made.false_alarm |= is_alarm(plan, target_of(plan.checks[step.check], step.outcome));
     return made;
 }
 
 } // namespace
 
 Diagnosis diagnose(const Plan& plan, const Predictor& sound, const Prediction& prediction) {
+    return diagnose(plan, sound, fault_matrix(plan, sound, prediction));
+}
+
+Diagnosis diagnose(const Plan& plan, const Predictor& sound, Matrix matrix) {
     Diagnosis made;
-    made.matrix = fault_matrix(plan, sound, prediction);
+    made.matrix = std::move(matrix);
     made.walker = std::make_unique<Walker>(plan);
-    made.sound = made.walker->endings(made.matrix.sound, nullptr, &made.steps);
+    made.sound = made.walker->endings(made.matrix.sound, nullptr, &made.sound_steps);
+    made.steps = made.sound_steps;
     for (std::size_t i = 0; i < made.matrix.faults.size(); ++i) {
         FaultEnds& ends = made.ends.emplace_back();
-        ends.endings = made.walker->endings(made.matrix.cells[i], &made.matrix.faults[i], &made.steps);
+        ends.endings = made.walker->endings(made.matrix.cells[i], &made.matrix.faults[i], &ends.steps);
+        made.steps.insert(made.steps.end(), ends.steps.begin(), ends.steps.end());
         for (const Ending& ending : ends.endings) {
             ends.judged.push_back(made.walker->judge(ending, made.matrix.faults[i]));
             ends.fate = std::max(ends.fate, fate_of(ends.judged.back()));

@@ -110,24 +110,31 @@ public:
     std::vector<char> in_loop; // by branch
 };
 
+bool has_one_stand(const Setting& setting, const Stands& stands) {
+    return !stands.chatters && !stands.history && stands.list.size() == 1 && setting.beyond.empty();
+}
+
+// Other values than the usual ones, all within their ranges: no bridge is in balance with these too.
+std::vector<double> other_values(const Network& network) {
+    std::vector<double> values = usual_values(network);
+    for (std::size_t i = 0; i < values.size(); ++i) {
+        const Parameter& range = network.parameters[i];
+        values[i] = range.low + (range.high - range.low) * static_cast<double>(i * 7 % 16) / 15;
+    }
+    return values;
+}
+
 // By branch: whether current flows through it, with usual values or with others. Empty where the sound car has no one stand.
 std::vector<char> flows(const Setting& setting, const Stands& stands) {
-    if (stands.chatters || stands.history || stands.list.size() != 1 || !setting.beyond.empty()) return {};
-    std::vector<double> values = usual_values(*setting.network);
+    if (!has_one_stand(setting, stands)) return {};
     Stand stand = stands.list.front();
     const std::vector<char> in_loop = Loops(setting, stand).in_loop;
     std::vector<char> flowing(in_loop.size());
-    const auto look = [&] {
+    for (const std::vector<double>& values : {usual_values(*setting.network), other_values(*setting.network)}) {
         setting.bench->settle(values, stand, true);
         for (std::size_t i = 0; i < setting.network->branches.size(); ++i)
             flowing[i] |= in_loop[i] && std::abs(setting.bench->amps(static_cast<int>(i))) > rounding;
-    };
-    look();
-    for (std::size_t i = 0; i < values.size(); ++i) { // no bridge is in balance with these too
-        const Parameter& range = setting.network->parameters[i];
-        values[i] = range.low + (range.high - range.low) * static_cast<double>(i * 7 % 16) / 15;
     }
-    look();
     return flowing;
 }
 
@@ -135,7 +142,18 @@ bool is_cut(FaultKind kind) { return kind == FaultKind::open || kind == FaultKin
 
 } // namespace
 
-const Effects::List& Effects::of(Rig& rig, bool current) {
+std::vector<Asked> settings_of(const Setup& setup, MeasureKind measure, const Row& row) {
+    std::vector<Setup> setups = one_by_one(setup);
+    if (setups.size() > 1) setups.push_back(setup); // as a difference takes it
+    std::vector<Asked> list;
+    for (const Setup& each : setups)
+        for (const double open_volts : ohmmeter_volts(measure))
+            list.push_back({placed(each, row), measure, row, open_volts});
+    return list;
+}
+
+const Effects::List& Effects::of(const Asked& asked) {
+    Rig& rig = asked.rig(sound_);
     const auto [at, is_new] = known_.try_emplace(&rig);
     List& list = at->second;
     if (!is_new) return list;
@@ -144,7 +162,7 @@ const Effects::List& Effects::of(Rig& rig, bool current) {
     const Network& network = *setting.network;
     const Stands& stands = rig.stands();
     // A branch whose place an ammeter has taken is not seen here.
-    const std::vector<char> flowing = current ? std::vector<char>() : flows(setting, stands);
+    const std::vector<char> flowing = is_current(asked.measure) ? std::vector<char>() : flows(setting, stands);
     Chains chains(setting);
     std::map<std::pair<double, double>, int> bands; // ohms that are added, as numbers from 1; 0 is a cut
     const PointRef* last = nullptr;
@@ -171,18 +189,26 @@ const Effects::List& Effects::of(Rig& rig, bool current) {
     return list;
 }
 
-std::vector<const Effects::List*> Effects::of(const Setup& setup, MeasureKind measure, const Row& row) {
-    const bool current = measure == MeasureKind::amps || measure == MeasureKind::clamp;
-    std::vector<const List*> lists;
-    std::vector<Setup> setups = one_by_one(setup);
-    if (setups.size() > 1) setups.push_back(setup); // as a difference takes it
-    for (const Setup& each : setups)
-        for (const double open_volts : ohmmeter_volts(measure)) {
-            Rig& rig = sound_.rig(placed(each, row), measure, row, open_volts);
-            const List* list = &of(rig, current);
-            if (std::find(lists.begin(), lists.end(), list) == lists.end()) lists.push_back(list);
+bool lies_idle(const Predictor& blown, const Fault& shorted, const Asked& asked) {
+    constexpr double volts = 1e-12;
+    Rig& rig = asked.rig(blown);
+    const Setting& setting = rig.setting();
+    const Stands& stands = rig.stands();
+    if (!has_one_stand(setting, stands)) return false;
+    const std::optional<Branch> ends = laid(blown.circuit(), shorted, *setting.network);
+    if (!ends) return true;
+    Bench& bench = *setting.bench;
+    Stand stand = stands.list.front();
+    for (const std::vector<double>& values : {usual_values(*setting.network), other_values(*setting.network)}) {
+        bench.settle(values, stand, true);
+        const std::vector<NodeId> island = bench.islands();
+        if (island[ends->a] == island[ends->b]) {
+            if (std::abs(bench.node_volts(ends->a) - bench.node_volts(ends->b)) > volts) return false;
+        } else if (setting.red != setting.black && island[setting.red] != island[setting.black]) {
+            return false; // it may join the leads
         }
-    return lists;
+    }
+    return true;
 }
 
 } // namespace loomsheet

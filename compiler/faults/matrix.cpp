@@ -9,36 +9,43 @@
 namespace loomsheet {
 namespace {
 
-// The settings on which the outcome of a check hangs, and the parts that are looked at, in the hand too.
-struct CheckEffects {
-    std::vector<const Effects::List*> settings;
-    std::vector<PartId> seen;
-};
-
 void see(std::vector<PartId>& seen, const States& states) {
     for (const State& state : states.list)
         seen.push_back(state.of.part);
 }
 
-CheckEffects effects_on(const Plan& plan, Effects& effects, const Check& check) {
-    CheckEffects made;
-    if (check.measure == MeasureKind::look) made.settings.push_back(&effects.of(setup_of(check)));
-    see(made.seen, check.look_states);
-    for (const Outcome& outcome : check.outcomes)
-        see(made.seen, outcome.states);
-    const auto measured = [&](const Check& of, const Row& row) {
-        for (const Effects::List* each : effects.of(of.with, of.measure, row))
-            made.settings.push_back(each);
-    };
-    for (const Row& row : check.rows) {
-        measured(check, row);
-        const Limit* limit = limit_of(check, row.name);
-        if (!limit || limit->kind != LimitKind::within || limit->reference == none) continue;
-        for (const Row& each : plan.checks[limit->reference].rows)
-            measured(plan.checks[limit->reference], each);
+// What the outcome of a check hangs on: its settings with what faults do to them, and the parts that are looked at, in the
+// hand too.
+struct CheckEffects {
+    std::vector<Asked> settings;
+    std::vector<const Effects::List*> effects;
+    std::vector<PartId> seen;
+
+    CheckEffects(const Plan& plan, Effects& of_faults, const Check& check) {
+        if (check.measure == MeasureKind::look) ask(of_faults, {setup_of(check), MeasureKind::look, {}, 0});
+        see(seen, check.look_states);
+        for (const Outcome& outcome : check.outcomes)
+            see(seen, outcome.states);
+        const auto measured = [&](const Check& of, const Row& row) {
+            for (Asked& each : settings_of(of.with, of.measure, row))
+                ask(of_faults, std::move(each));
+        };
+        for (const Row& row : check.rows) {
+            measured(check, row);
+            const Limit* limit = limit_of(check, row.name);
+            if (!limit || limit->kind != LimitKind::within || limit->reference == none) continue;
+            for (const Row& each : plan.checks[limit->reference].rows)
+                measured(plan.checks[limit->reference], each);
+        }
     }
-    return made;
-}
+
+private:
+    void ask(Effects& of_faults, Asked asked) {
+        const Effects::List* list = &of_faults.of(asked);
+        if (std::find(effects.begin(), effects.end(), list) != effects.end()) return;
+        effects.push_back(list), settings.push_back(std::move(asked));
+    }
+};
 
 bool has(const std::vector<PartId>& parts, PartId part) {
     return part != none && std::find(parts.begin(), parts.end(), part) != parts.end();
@@ -129,11 +136,22 @@ public:
           volts_(complaint_volts(plan, sound.parameters().system_volts)), known_(plan.checks.size()) {
         for (std::size_t i = 0; i < plan.checks.size(); ++i) {
             matrix_.sound.push_back(outcomes_of(plan.checks[i], of_sound[i]));
-            on_checks_.push_back(effects_on(plan, effects_, plan.checks[i]));
+            on_checks_.emplace_back(plan, effects_, plan.checks[i]);
         }
-        on_complaint_ = &effects_.of(plan.complaint_with);
-        see(complained_of_, plan.complaint_states);
-        if (!is_formal(plan)) working_ = working(plan, sound, uses_);
+        if (!plan.complaint_states.empty()) {
+            on_complaint_.push_back(&effects_.of({plan.complaint_with, MeasureKind::look, {}, 0}));
+            see(complained_of_, plan.complaint_states);
+        } else if (is_formal(plan)) {
+            for (const Asked& each : settings_of(plan.complaint_with, plan.complaint_measure, *plan.complaint_points))
+                on_complaint_.push_back(&effects_.of(each));
+        } else {
+            working_ = working(plan, sound, uses_);
+            for (const Use& each : working_) {
+                complained_of_.push_back(each.works.of.part);
+                const Effects::List* list = &effects_.of({*each.setup, MeasureKind::look, {}, 0});
+                if (std::find(on_complaint_.begin(), on_complaint_.end(), list) == on_complaint_.end()) on_complaint_.push_back(list);
+            }
+        }
     }
 
     Matrix make() {
@@ -170,17 +188,22 @@ private:
 
     // None for what burns.
     std::optional<Truth> harm_of() {
-        const int effect = has(complained_of_, fault().at_point.part) ? own_effect : (*on_complaint_)[index_];
-        const bool states = !plan_.complaint_states.empty();
-        if (states && (*on_complaint_)[index_] == no_effect) return Truth::no; // a sound car does not complain
-        if (const auto known = harms_.find(effect); states && known != harms_.end()) return known->second;
-        if (fault().kind == FaultKind::to_ground && !has_blown() && burns(plan_, car())) return std::nullopt;
+        const bool own = has(complained_of_, fault().at_point.part);
+        std::vector<int> key;
+        for (const Effects::List* each : on_complaint_)
+            key.push_back(own ? own_effect : (*each)[index_]);
+        const bool blown = has_blown();
+        const auto are_all = [&](int effect) { return std::all_of(key.begin(), key.end(), [&](int each) { return each == effect; }); };
+        if (!blown && are_all(no_effect)) return Truth::no; // a sound car does not complain
+        const bool alike = !can_blow(fault().kind) && std::find(key.begin(), key.end(), own_effect) == key.end();
+        if (const auto known = alike ? harms_.find(key) : harms_.end(); known != harms_.end()) return known->second;
+        if (fault().kind == FaultKind::to_ground && !blown && burns(plan_, car())) return std::nullopt;
         Truth harm = complains_of(plan_, working_, car());
         if (harm != Truth::no && volts_) {
             const Truth by_volts = together().complains();
             if (by_volts == Truth::no || harm == Truth::yes) harm = by_volts;
         }
-        if (effect != own_effect) harms_[effect] = harm;
+        if (alike) harms_[std::move(key)] = harm;
         return harm;
     }
 
@@ -189,13 +212,16 @@ private:
         const CheckEffects& on = on_checks_[index];
         const bool own = has(on.seen, fault().at_point.part);
         const bool none_changed =
-            std::all_of(on.settings.begin(), on.settings.end(), [&](const Effects::List* each) { return (*each)[index_] == no_effect; });
+            std::all_of(on.effects.begin(), on.effects.end(), [&](const Effects::List* each) { return (*each)[index_] == no_effect; });
         if (!own && none_changed && !has_blown()) return matrix_.sound[index];
         const bool with_complaint = volts_ && harm == Truth::maybe;
+        if (!own && !with_complaint && has_blown())
+            if (const std::optional<OutcomeSet> known = after_blowing(index)) return *known;
         std::vector<int> key;
-        for (const Effects::List* each : on.settings)
+        for (const Effects::List* each : on.effects)
             key.push_back((*each)[index_]);
-        key.push_back(with_complaint ? (*on_complaint_)[index_] : no_effect);
+        for (const Effects::List* each : on_complaint_)
+            key.push_back(with_complaint ? (*each)[index_] : no_effect);
         key.push_back(with_complaint);
         const bool alike = !own && !can_blow(fault().kind) && std::find(key.begin(), key.end() - 1, own_effect) == key.end() - 1;
         if (alike)
@@ -209,6 +235,26 @@ private:
         return set;
     }
 
+    // Of a short that has blown one fuse and then does nothing more: what the blown fuse alone does.
+    std::optional<OutcomeSet> after_blowing(std::size_t index) {
+        const FaultKind kind = fault().kind;
+        if (kind != FaultKind::to_ground && kind != FaultKind::to_supply && kind != FaultKind::touches) return std::nullopt;
+        const std::vector<PartId>& fuses = car().blown_before();
+        if (fuses.size() != 1 || !car().may_be_blown_before().empty()) return std::nullopt;
+        Blown& blown = blown_[fuses.front()];
+        if (!blown.car) {
+            Fault fault;
+            fault.kind = FaultKind::blown, fault.at_point.part = fuses.front(), fault.at_point.metal = Metal::whole;
+            blown.car = std::make_unique<Predictor>(sound_, fault, std::vector<Setup>());
+            blown.cells.resize(plan_.checks.size());
+        }
+        for (const Asked& each : on_checks_[index].settings)
+            if (!lies_idle(*blown.car, fault(), each)) return std::nullopt;
+        std::optional<OutcomeSet>& cell = blown.cells[index];
+        if (!cell) cell = outcomes_of(plan_.checks[index], predict_for_outcome(plan_, *blown.car, plan_.checks[index]));
+        return cell;
+    }
+
     const Plan& plan_;
     const Predictor& sound_;
     Matrix matrix_;
@@ -217,11 +263,16 @@ private:
     std::vector<Setup> uses_;
     std::optional<ComplaintVolts> volts_;
     std::vector<CheckEffects> on_checks_;
-    const Effects::List* on_complaint_ = nullptr;
+    std::vector<const Effects::List*> on_complaint_; // of the set-ups in which it is complained
     std::vector<PartId> complained_of_;
     std::vector<Use> working_;
-    std::map<int, Truth> harms_;                              // by effect on the complaint
+    std::map<std::vector<int>, Truth> harms_;                   // by effects on the complaint
     std::vector<std::map<std::vector<int>, OutcomeSet>> known_; // by check and effects
+    struct Blown {
+        std::unique_ptr<Predictor> car;
+        std::vector<std::optional<OutcomeSet>> cells; // by check
+    };
+    std::map<PartId, Blown> blown_;
     std::size_t index_ = 0;
     std::unique_ptr<Predictor> car_;
     std::optional<Together> together_; // with that car

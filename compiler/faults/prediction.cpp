@@ -104,6 +104,10 @@ bool is_use(const SetupItem& item) {
     default: return false;
     }
 }
+bool same_use(const SetupItem& a, const SetupItem& b) {
+    return a.kind == b.kind && a.word == b.word && a.word2 == b.word2 && a.part == b.part && a.pin == b.pin && a.value.has_value() == b.value.has_value() &&
+           (!a.value || a.value->si == b.value->si);
+}
 
 } // namespace
 
@@ -162,7 +166,8 @@ std::vector<Setup> normal_use(const Plan& plan) {
         Setup use;
         for (const SetupItem& item : from.items)
             if (is_use(item)) use.items.push_back(item);
-        if (!use.items.empty()) uses.push_back(std::move(use));
+        const auto is_it = [&](const Setup& other) { return std::equal(use.items.begin(), use.items.end(), other.items.begin(), other.items.end(), same_use); };
+        if (std::none_of(uses.begin(), uses.end(), is_it)) uses.push_back(std::move(use));
     };
     for (const std::string_view key : {"acc", "on", "crank"}) {
         SetupItem item;

@@ -1,5 +1,6 @@
 // What every block of the sheet is drawn from, and the blocks themselves: one file each.
 #pragma once
+#include "faults/diagnosis.hpp"
 #include "sheet/order.hpp"
 #include "sheet/pen.hpp"
 #include "sheet/route.hpp"
@@ -9,11 +10,12 @@
 namespace loomsheet {
 
 struct Draft {
-    Draft(const Plan& the_plan, const Faces& the_faces)
-        : plan(the_plan), faces(the_faces), order(order_of(the_plan)), routes(the_plan) {}
+    Draft(const Plan& the_plan, const Faces& the_faces, const Diagnosis* the_diagnosis)
+        : plan(the_plan), faces(the_faces), diagnosis(the_diagnosis), order(order_of(the_plan)), routes(the_plan) {}
 
     const Plan& plan;
     const Faces& faces;
+    const Diagnosis* diagnosis; // null: not proved
     Order order;
     Routes routes;
     std::map<std::string, std::size_t> pages; // of each anchor; empty the first time through

@@ -31,7 +31,7 @@ Pager place_all(Draft& draft, PaperSize size) {
 } // namespace
 
 SheetResult lay_out(const Plan& plan, const Faces& faces, const SheetOptions& options) {
-    Draft draft(plan, faces);
+    Draft draft(plan, faces, options.diagnosis);
     const PaperSize size = paper_size(options.paper);
     // Once to learn the page numbers, once to print them: where things stand hangs on how many figures they have only.
     Pager first = place_all(draft, size);

@@ -1,7 +1,7 @@
 // A plan laid out as a worksheet: pages in millimetres, ready for any writer. Says what could not be printed as it
 // stands.
 #pragma once
-#include "model/plan.hpp"
+#include "faults/diagnosis.hpp"
 #include "sheet/face.hpp"
 #include "sheet/page.hpp"
 #include "source/diagnostic.hpp"
@@ -11,6 +11,7 @@ namespace loomsheet {
 enum class Paper : std::uint8_t { a4, letter };
 struct SheetOptions {
     Paper paper = Paper::a4;
+    const Diagnosis* diagnosis = nullptr; // who is suspect where; without it what the plan itself names
 };
 struct SheetResult {
     page::Document document;

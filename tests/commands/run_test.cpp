@@ -106,11 +106,11 @@ TEST_CASE("findings of several plans are one JSON array") {
     MemoryDisk disk = disk_of_two();
     disk.files["worse.plan"] = with_mistake();
     const auto list =
-        nlohmann::json::parse(say(disk, {"proof", "--format", "json", "bad.plan", "good.plan", "worse.plan"}).out);
+        nlohmann::json::parse(say(disk, {"proof", "--format", "json", "bad.plan", "good.plan", "worse.plan"}).out).at("findings");
     REQUIRE(list.size() == 2);
     CHECK(list[0]["file"] == "bad.plan");
     CHECK(list[1]["file"] == "worse.plan");
-    CHECK(say(disk, {"proof", "--format", "json", "good.plan"}).out == "[]\n");
+    CHECK(nlohmann::json::parse(say(disk, {"proof", "--format", "json", "good.plan"}).out).at("findings").empty());
 }
 
 TEST_CASE("a plan that cannot be read is named; the others still have their turn") {

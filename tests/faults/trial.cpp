@@ -34,19 +34,19 @@ public:
         return 0;
     }
 
-    // The outcome that somebody ticks; `Step::jumps` where the reading comes to no rest.
+    // The outcome that somebody ticks; `Taken::jumps` where the reading comes to no rest.
     std::size_t outcome(const Check& check) {
         CheckPrediction seen;
         if (check.measure == MeasureKind::look) {
             if (!look(check, seen)) {
                 for (std::size_t i = 0; i < check.outcomes.size(); ++i)
                     if (!check.outcomes[i].states.empty() && check.outcomes[i].states.list.front().verb == StateVerb::chatters) return i;
-                return Step::jumps;
+                return Taken::jumps;
             }
         } else {
             for (const Row& row : check.rows) {
                 const std::optional<RowPrediction> made = read_row(check, row);
-                if (!made) return Step::jumps;
+                if (!made) return Taken::jumps;
                 seen.rows.push_back(*made);
             }
         }
@@ -227,11 +227,11 @@ TrialResult trial(const Plan& plan, const Diagnosis& diagnosis, std::size_t cars
         }
         ++result.cars;
         int here = 0;
-        std::vector<Step> way;
+        std::vector<Taken> way;
         for (;;) {
             const std::size_t outcome = car.outcome(plan.checks[here]);
             way.push_back({here, outcome});
-            const Target* target = outcome == Step::jumps ? nullptr : target_of(plan.checks[here], outcome);
+            const Target* target = outcome == Taken::jumps ? nullptr : target_of(plan.checks[here], outcome);
             if (target && target->kind == TargetKind::verdict && !diagnosis.walker->blames(target->index, fault) &&
                 (plan.verdicts[target->index].then.kind == TargetKind::check || plan.verdicts[target->index].then.kind == TargetKind::next))
                 target = &plan.verdicts[target->index].then;

@@ -49,6 +49,12 @@ std::vector<std::string> shipped_plans() {
 
 SheetResult sheet(const Plan& plan, Paper paper) { return lay_out(plan, faces(), {paper}); }
 
+SheetResult proved_sheet(const Plan& plan, Paper paper) {
+    const Predictor sound(plan.circuit, system_volts(plan));
+    const Diagnosis diagnosis = diagnose(plan, sound, predict(plan, sound));
+    return lay_out(plan, faces(), {paper, &diagnosis});
+}
+
 std::string plain(std::string text) {
     for (std::size_t at = 0; (at = text.find("\u00A0", at)) != std::string::npos;)
         text.replace(at, 2, " ");

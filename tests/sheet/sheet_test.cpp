@@ -78,7 +78,7 @@ const std::string sixty = "A name of sixty letters that a shop may well give to 
 TEST_CASE("the pages of the shipped plans are as agreed") {
     const bool refresh = std::getenv("LOOMSHEET_REFRESH") != nullptr;
     for (const std::string& path : printed::shipped_plans()) {
-        const std::string is = page::dump(printed::sheet(printed::plan_file(path)).document);
+        const std::string is = page::dump(printed::proved_sheet(printed::plan_file(path)).document);
         if (refresh) std::ofstream(golden_of(path), std::ios::binary) << is;
         const std::string was = read(golden_of(path));
         INFO("a wanted change is taken over with LOOMSHEET_REFRESH=1, then read the difference: " << path);
@@ -90,7 +90,7 @@ TEST_CASE("the shipped plans keep the rules of the paper, on both papers, withou
     for (const std::string& path : printed::shipped_plans())
         for (const Paper paper : {Paper::a4, Paper::letter}) {
             CAPTURE(path);
-            const SheetResult result = printed::sheet(printed::plan_file(path), paper);
+            const SheetResult result = printed::proved_sheet(printed::plan_file(path), paper);
             for (const Diagnostic& finding : result.findings.list())
                 FAIL_CHECK(finding.says);
             keeps_the_rules(result);
@@ -115,7 +115,7 @@ TEST_CASE("every check is one card on one page, numbered by the way through the 
 
 TEST_CASE("what is read while probing is at least 13 pt: 3.05 mm at 700 mm is 15 arc minutes (NUREG-0700)") {
     CHECK(0.688 * 13 * 25.4 / 72 >= 3.05);
-    const page::Document document = printed::sheet(printed::plan_file("plans/cooling/fan.plan")).document;
+    const page::Document document = printed::proved_sheet(printed::plan_file("plans/cooling/fan.plan")).document;
     for (const std::string words :
          {"X21.1", "BU/WH", "blue, white stripe", "wire side", "RED", "BLACK", "12.3 V or more", "Key ON"}) {
         CAPTURE(words);

@@ -1,0 +1,35 @@
+// How much of what can fail a plan covers, part by part, and what it cannot tell apart.
+#pragma once
+#include "faults/diagnosis.hpp"
+#include <string>
+
+namespace loomsheet {
+
+// One suspect: how much of what befalls it is surely found, and what becomes of the rest.
+struct Covered {
+    Suspect suspect;
+    double all = 0, found = 0; // sums of how likely its faults are
+    bool sound = false, open = false;  // may be called sound; may end at a stop that does not name it
+    std::vector<int> verdicts;         // that may be wrong for it
+    double lost() const { return all - found; }
+};
+std::vector<Covered> covered(const Diagnosis& diagnosis); // most lost first, then in the order of the faults
+
+// What a verdict leaves to be looked at: all suspects with a fault that may end there.
+struct Left {
+    int verdict = 0;
+    std::vector<Suspect> suspects;
+};
+std::vector<Left> groups(const Diagnosis& diagnosis); // most suspects first
+
+// Verdicts that may be reached by a fault that they do not name, in the plan's order.
+std::vector<int> verdicts_in_doubt(const Diagnosis& diagnosis);
+
+// "W3, S1.2 to X1.1", "joint X1.1", "K5 (Fan relay)"
+std::string suspect_words(const Circuit& circuit, const Suspect& suspect);
+std::string coverage_words(const Plan& plan, const Diagnosis& diagnosis);
+std::string groups_words(const Plan& plan, const Diagnosis& diagnosis); // empty where every verdict leaves three at most
+// Of 100 cars; what is not quite all or nothing is not rounded to it.
+std::string of_hundred(double share);
+
+} // namespace loomsheet

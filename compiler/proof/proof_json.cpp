@@ -1,0 +1,160 @@
+#include "proof/proof_json.hpp"
+#include "circuit/fault.hpp"
+#include "proof/coverage.hpp"
+#include "proof/matrix_table.hpp"
+#include "proof/reading_table.hpp"
+#include <nlohmann/json.hpp>
+
+namespace loomsheet {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+std::string_view fate_word(Fate fate) {
+    switch (fate) {
+    case Fate::found: return "found";
+    case Fate::open: return "open";
+    case Fate::missed: return "missed";
+    case Fate::wrong: break;
+    }
+    return "wrong";
+}
+std::string_view judgement_word(Judgement judgement) {
+    switch (judgement) {
+    case Judgement::found: return "found";
+    case Judgement::wrong: return "wrong";
+    case Judgement::missed: return "missed";
+    case Judgement::open: break;
+    }
+    return "open";
+}
+
+Json way_of(const Plan& plan, const std::vector<Taken>& way) {
+    Json list = Json::array();
+    for (const Taken& step : way)
+        list.push_back({{"check", plan.checks[step.check].label},
+                        {"outcome", step.outcome == Taken::jumps ? "J" : cell_words(plan.checks[step.check], outcome_bit(step.outcome))}});
+    return list;
+}
+
+Json figures_of(const Plan& plan, const Figures& f) {
+    const Isolation& told = f.isolation;
+    return {{"found", f.found},
+            {"stops", f.open},
+            {"called_sound", f.missed},
+            {"blames_else", f.wrong},
+            {"found_by_number", told.found_plain},
+            {"to_one", told.to_one},
+            {"to_two", told.to_two},
+            {"to_three", told.to_three},
+            {"group", told.group},
+            {"first_right", told.first_right},
+            {"tries", told.tries},
+            {"checks", f.checks},
+            {"most_checks", f.most_checks},
+            {"minutes", f.minutes},
+            {"most_minutes", f.most_minutes},
+            {"longest_way", way_of(plan, f.longest)},
+            {"false_alarm", f.false_alarm}};
+}
+
+Json coverage_of(const Plan& plan, const Diagnosis& diagnosis) {
+    Json list = Json::array();
+    for (const Covered& each : covered(diagnosis)) {
+        Json verdicts = Json::array();
+        for (const int verdict : each.verdicts)
+            verdicts.push_back(plan.verdicts[verdict].label);
+        list.push_back({{"suspect", suspect_point(plan.circuit, each.suspect)},
+                        {"found", each.found / each.all},
+                        {"wrong_verdicts", std::move(verdicts)},
+                        {"called_sound", each.sound},
+                        {"stops", each.open}});
+    }
+    return list;
+}
+
+Json verdicts_of(const Plan& plan, const Diagnosis& diagnosis) {
+    const std::vector<Left> by_verdict = groups(diagnosis);
+    const std::vector<int> doubtful = verdicts_in_doubt(diagnosis);
+    Json list = Json::array();
+    for (int v = 0; v < static_cast<int>(plan.verdicts.size()); ++v) {
+        Json suspects = Json::array();
+        for (const Left& group : by_verdict)
+            if (group.verdict == v)
+                for (const Suspect& each : group.suspects)
+                    suspects.push_back(suspect_point(plan.circuit, each));
+        list.push_back({{"verdict", plan.verdicts[v].label},
+                        {"holds", std::find(doubtful.begin(), doubtful.end(), v) == doubtful.end()},
+                        {"suspects", std::move(suspects)}});
+    }
+    return list;
+}
+
+Json checks_of(const Plan& plan, const Prediction& prediction, const Matrix& matrix) {
+    Json list = Json::array();
+    for (std::size_t i = 0; i < plan.checks.size(); ++i) {
+        const Check& check = plan.checks[i];
+        Json rows = Json::array();
+        for (std::size_t r = 0; r < check.rows.size(); ++r) {
+            const RowPrediction& made = prediction[i].rows[r];
+            Json row;
+            if (!check.rows[r].name.empty()) row["name"] = check.rows[r].name;
+            row["red"] = written_point(plan.circuit, check.rows[r].red);
+            row["black"] = written_point(plan.circuit, check.rows[r].black);
+            row["reads"] = range_words(plan.circuit, made.reading, check.measure);
+            if (made.reading.kind == ReadingKind::number)
+                row["value"] = made.reading.value, row["low"] = made.reading.low, row["high"] = made.reading.high;
+            if (made.difference && made.difference->kind == ReadingKind::number)
+                row["difference"] = {{"low", made.difference->low}, {"high", made.difference->high}};
+            if (made.limit) row["limit"] = written_limit(plan, *made.limit), row["fit"] = fit_words(made.fit);
+            rows.push_back(std::move(row));
+        }
+        list.push_back({{"check", check.label}, {"sound", cell_words(check, matrix.sound[i])}, {"rows", std::move(rows)}});
+    }
+    return list;
+}
+
+Json faults_of(const Plan& plan, const Diagnosis& diagnosis) {
+    Json list = Json::array();
+    for (std::size_t i = 0; i < diagnosis.ends.size(); ++i) {
+        const Candidate& fault = diagnosis.matrix.faults[i];
+        const FaultEnds& ends = diagnosis.ends[i];
+        Json cells = Json::array(), endings = Json::array();
+        for (std::size_t c = 0; c < plan.checks.size(); ++c)
+            cells.push_back(cell_words(plan.checks[c], diagnosis.matrix.cells[i][c]));
+        for (std::size_t e = 0; e < ends.endings.size(); ++e) {
+            Json ending;
+            if (ends.endings[e].verdict != none) ending["verdict"] = plan.verdicts[ends.endings[e].verdict].label;
+            ending["judged"] = judgement_word(ends.judged[e]);
+            ending["way"] = way_of(plan, ends.endings[e].way);
+            endings.push_back(std::move(ending));
+        }
+        list.push_back({{"fault", fault_words(plan.circuit, fault.fault)},
+                        {"suspect", suspect_point(plan.circuit, fault.suspect)},
+                        {"likely", fault.likely},
+                        {"complains", diagnosis.matrix.harm[i] == Truth::yes ? "yes" : "maybe"},
+                        {"fate", fate_word(ends.fate)},
+                        {"cells", std::move(cells)},
+                        {"endings", std::move(endings)}});
+    }
+    return list;
+}
+
+} // namespace
+
+std::string proof_json(const Plan& plan, const Prediction& prediction, const Diagnosis& diagnosis) {
+    Json harmless = Json::array();
+    for (const Candidate& each : diagnosis.matrix.harmless)
+        harmless.push_back(fault_words(plan.circuit, each.fault));
+    const Json made = {{"id", plan.id},
+                       {"title", plan.title},
+                       {"figures", figures_of(plan, diagnosis.figures)},
+                       {"coverage", coverage_of(plan, diagnosis)},
+                       {"verdicts", verdicts_of(plan, diagnosis)},
+                       {"checks", checks_of(plan, prediction, diagnosis.matrix)},
+                       {"faults", faults_of(plan, diagnosis)},
+                       {"harmless", std::move(harmless)}};
+    return made.dump(1, ' ', false, Json::error_handler_t::replace);
+}
+
+} // namespace loomsheet

@@ -1,0 +1,12 @@
+// All that is proved of a plan, for programs.
+#pragma once
+#include "faults/diagnosis.hpp"
+#include <string>
+
+namespace loomsheet {
+
+// One object: id, title, figures, coverage, verdicts, checks, faults, harmless. Shares are of 1, readings in V, A and ohm, minutes
+// in minutes; a check is named by its label, an outcome as in the matrix. grammar/LANGUAGE.md shows it.
+std::string proof_json(const Plan& plan, const Prediction& prediction, const Diagnosis& diagnosis);
+
+} // namespace loomsheet
