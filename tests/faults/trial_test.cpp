@@ -7,10 +7,13 @@
 
 using namespace loomsheet;
 
-TEST_CASE("cars with one fault each walk the fan plan: none ends with a wrong part") {
+TEST_CASE("cars with one fault each walk the proved plans: none ends with a wrong part") {
+    std::string path;
+    SUBCASE("fan") { path = "/plans/cooling/fan.plan"; }
+    SUBCASE("starter") { path = "/plans/starting/starter.plan"; }
     Sources sources;
     RealDisk disk;
-    const CompileResult result = compile(sources, disk, LOOMSHEET_ROOT "/plans/cooling/fan.plan");
+    const CompileResult result = compile(sources, disk, LOOMSHEET_ROOT + path);
     REQUIRE(result.compiled.usable());
     const Plan& plan = result.compiled.plan;
     const Diagnosis diagnosis = diagnose(plan, Predictor(plan.circuit, system_volts(plan)), result.compiled.prediction);
