@@ -49,10 +49,11 @@ std::vector<std::string> shipped_plans() {
 
 SheetResult sheet(const Plan& plan, Paper paper) { return lay_out(plan, faces(), {paper}); }
 
-SheetResult proved_sheet(const Plan& plan, Paper paper) {
+SheetResult proved_sheet(const Plan& plan, Paper paper, SheetKind kind) {
     const Predictor sound(plan.circuit, system_volts(plan));
-    const Diagnosis diagnosis = diagnose(plan, sound, predict(plan, sound));
-    return lay_out(plan, faces(), {paper, &diagnosis});
+    const Prediction prediction = predict(plan, sound);
+    const Diagnosis diagnosis = diagnose(plan, sound, prediction);
+    return lay_out(plan, faces(), {paper, &diagnosis, &prediction, kind});
 }
 
 std::string plain(std::string text) {
