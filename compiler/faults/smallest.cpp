@@ -227,7 +227,7 @@ std::vector<Smallest> SmallFaults::all(std::size_t exact) const {
     worst_first(list);
     for (std::size_t i = 0; i < std::min(exact, list.size()); ++i) {
         Smallest& small = list[i];
-        if (small.seen.empty() || !small.seen.front().ohms) continue;
+        if (small.seen.empty() || !small.seen.front().ohms || *small.seen.front().ohms <= small.harmful) continue;
         const auto place = std::find_if(places_.begin(), places_.end(),
                                         [&](const Place& each) { return each.bands.front() == small.fault; });
         const double first = *small.seen.front().ohms;

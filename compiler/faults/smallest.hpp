@@ -28,8 +28,8 @@ struct BlindCheck {
 class SmallFaults {
 public:
     SmallFaults(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis);
-    // Of each place whose added ohms can cause the complaint, by how much later it is seen than it harms, worst first.
-    // The ohms of the first `exact` are found to two figures; those of the rest are the end of a band.
+    // Of each place whose added ohms can cause the complaint, by how much later it is seen than it harms, worst first. Of
+    // the first `exact` that are seen later the ohms are found to two figures; of the rest they are the end of a band.
     std::vector<Smallest> all(std::size_t exact) const;
     // Those of which a harmful value ends wrong.
     std::vector<BlindCheck> blind() const;
