@@ -11,6 +11,22 @@ constexpr double on_edge = 0.95; // of the volts at which a relay pulls in: near
 constexpr double weights[] = {0.3, 1, 3};
 constexpr std::size_t most_stands = 32;
 
+bool is_good(StateVerb verb) { return verb == StateVerb::runs || verb == StateVerb::works || verb == StateVerb::lit; }
+
+// The one branch of a load; none where it has several, or is broken.
+std::vector<Along> along_load(const Setting& setting, PartId part) {
+    std::vector<Along> along;
+    for (std::size_t i = 0; i < setting.network->graph.edges.size(); ++i) {
+        const Edge& edge = setting.network->graph.edges[i];
+        if (edge.kind != EdgeKind::load || edge.part != part) continue;
+        if (setting.network->branches[i].law == Law::absent) return {};
+        along.push_back({static_cast<int>(i), 1});
+    }
+    return along.size() == 1 ? along : std::vector<Along>();
+}
+
+} // namespace
+
 double needs_of(const Part& part, double system_volts) {
     if (part.needs) return part.needs->si;
     if (part.kind == PartKind::lamp) {
@@ -26,26 +42,10 @@ bool is_poor(StateVerb verb) {
     return verb == StateVerb::still || verb == StateVerb::slow || verb == StateVerb::dark || verb == StateVerb::dim ||
            verb == StateVerb::fails;
 }
-bool is_good(StateVerb verb) { return verb == StateVerb::runs || verb == StateVerb::works || verb == StateVerb::lit; }
-
 bool is_load(PartKind kind) {
     return kind == PartKind::motor || kind == PartKind::lamp || kind == PartKind::heater || kind == PartKind::horn ||
            kind == PartKind::solenoid;
 }
-
-// The one branch of a load; none where it has several, or is broken.
-std::vector<Along> along_load(const Setting& setting, PartId part) {
-    std::vector<Along> along;
-    for (std::size_t i = 0; i < setting.network->graph.edges.size(); ++i) {
-        const Edge& edge = setting.network->graph.edges[i];
-        if (edge.kind != EdgeKind::load || edge.part != part) continue;
-        if (setting.network->branches[i].law == Law::absent) return {};
-        along.push_back({static_cast<int>(i), 1});
-    }
-    return along.size() == 1 ? along : std::vector<Along>();
-}
-
-} // namespace
 
 std::optional<ComplaintVolts> complaint_volts(const Plan& plan, double system_volts) {
     const std::vector<State>& states = plan.complaint_states.list;

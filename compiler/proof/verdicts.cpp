@@ -1,6 +1,7 @@
 #include "proof/verdicts.hpp"
 #include "circuit/fault.hpp"
 #include "proof/allow.hpp"
+#include "proof/blind.hpp"
 #include "proof/outcomes_used.hpp"
 #include "proof/witness.hpp"
 #include "proof/words.hpp"
@@ -216,6 +217,7 @@ void prove_verdicts(Plan& plan, const Diagnosis& diagnosis, Findings& findings) 
         verdicts.prove_named();
         verdicts.prove_blamed();
         prove_outcomes_used(plan, diagnosis, witness, proved);
+        prove_blind(plan, diagnosis, proved);
     }
     apply_allowances(plan, proved, Family::proved);
     findings.add(std::move(proved));
