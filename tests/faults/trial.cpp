@@ -316,14 +316,14 @@ TrialResult trial(const Plan& plan, const Diagnosis& diagnosis, std::size_t cars
                                          : result.wrong);
         const bool sure = diagnosis.ends[index].fate == Fate::found;
         const auto group = sure ? groups.find(group_of(ending)) : groups.end();
-        if (judged == Judgement::wrong || judged == Judgement::missed || (sure && group == groups.end())) {
+        const bool strayed = sure && group == groups.end(), jumped = strayed && ending.last.outcome == Step::jumps;
+        result.sure += sure, result.strayed += strayed && !jumped, result.jumped += jumped;
+        for (std::size_t i = 0; i < result.told.size(); ++i)
+            result.told[i] += group != groups.end() && group->second.size() <= i + 1;
+        if ((strayed && !jumped) || judged == Judgement::wrong || judged == Judgement::missed)
             if (result.worst.size() < 10)
                 result.worst.push_back(
                     fmt::format("{}: {}", fault_words(plan.circuit, fault.fault), way_words(plan, ending.way)));
-        }
-        result.sure += sure, result.strayed += sure && group == groups.end();
-        for (std::size_t i = 0; i < result.told.size(); ++i)
-            result.told[i] += group != groups.end() && group->second.size() <= i + 1;
     }
     return result;
 }
@@ -363,6 +363,7 @@ std::string trial_words(const Figures& figures, const TrialResult& trial) {
                                    trial.stopped, trial.missed, trial.wrong);
     for (const Promise& each : promises(figures, trial))
         text += fmt::format("; {} {:.2f} % (printed {:.2f})", each.what, 100 * each.share(), 100 * each.printed);
+    if (trial.jumped) text += fmt::format("; {} jumped unforeseen", trial.jumped);
     if (trial.silent) text += fmt::format("; {} drawn faults that nobody complained of", trial.silent);
     return text;
 }

@@ -14,6 +14,7 @@ struct TrialResult {
     std::size_t found = 0, wrong = 0, missed = 0, stopped = 0; // by where they ended
     std::size_t sure = 0;                                      // whose fault proof calls surely found
     std::size_t strayed = 0;                                   // of those: ended where proof says that fault cannot end
+    std::size_t jumped = 0; // or stopped at a reading that jumps, which proof looks for at the middle of a band only
     std::array<std::size_t, 3> told{}; // of those: ended where one, two, three units at most may end
     std::vector<std::string> worst;    // how the first went that ended wrong, or strayed
 };
