@@ -68,17 +68,17 @@ std::string coverage_words(const Plan& plan, const Diagnosis& diagnosis) {
     return text + fmt::format("Surely found: {} of {} parts, wires and joints.\n", sure, list.size());
 }
 
-std::vector<Group> groups(const Diagnosis& diagnosis) {
-    std::vector<Group> list;
+std::vector<Left> groups(const Diagnosis& diagnosis) {
+    std::vector<Left> list;
     for (std::size_t i = 0; i < diagnosis.ends.size(); ++i)
         for (const Ending& ending : diagnosis.ends[i].endings) {
             if (ending.kind != EndKind::verdict) continue;
-            auto at = std::find_if(list.begin(), list.end(), [&](const Group& each) { return each.verdict == ending.verdict; });
+            auto at = std::find_if(list.begin(), list.end(), [&](const Left& each) { return each.verdict == ending.verdict; });
             if (at == list.end()) at = list.insert(at, {ending.verdict, {}});
             const Suspect& suspect = diagnosis.matrix.faults[i].suspect;
             if (std::find(at->suspects.begin(), at->suspects.end(), suspect) == at->suspects.end()) at->suspects.push_back(suspect);
         }
-    std::stable_sort(list.begin(), list.end(), [](const Group& a, const Group& b) {
+    std::stable_sort(list.begin(), list.end(), [](const Left& a, const Left& b) {
         return std::pair(b.suspects.size(), a.verdict) < std::pair(a.suspects.size(), b.verdict);
     });
     return list;
@@ -96,7 +96,7 @@ std::vector<int> verdicts_in_doubt(const Diagnosis& diagnosis) {
 
 std::string groups_words(const Plan& plan, const Diagnosis& diagnosis) {
     std::vector<std::vector<std::string>> lines{{"verdict", "leaves", "told no further apart"}};
-    for (const Group& each : groups(diagnosis)) {
+    for (const Left& each : groups(diagnosis)) {
         if (each.suspects.size() <= most_group) break;
         std::vector<std::string> names;
         for (const Suspect& suspect : each.suspects)

@@ -16,11 +16,11 @@ struct Covered {
 std::vector<Covered> covered(const Diagnosis& diagnosis); // most lost first, then in the order of the faults
 
 // What a verdict leaves to be looked at: all suspects with a fault that may end there.
-struct Group {
+struct Left {
     int verdict = 0;
     std::vector<Suspect> suspects;
 };
-std::vector<Group> groups(const Diagnosis& diagnosis); // most suspects first
+std::vector<Left> groups(const Diagnosis& diagnosis); // most suspects first
 
 // Verdicts that may be reached by a fault that they do not name, in the plan's order.
 std::vector<int> verdicts_in_doubt(const Diagnosis& diagnosis);

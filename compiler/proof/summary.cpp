@@ -44,7 +44,7 @@ std::string figures(const Plan& plan, const Diagnosis& diagnosis) {
     if (f.most_minutes > 0) add("time", fmt::format("{:.0f} min on average, {:.0f} min at most", f.minutes, f.most_minutes));
     if (!f.longest.empty()) {
         std::vector<std::string> way;
-        for (const Step& step : f.longest)
+        for (const Taken& step : f.longest)
             way.push_back(plan.checks[step.check].label);
         add("longest way", fmt::format("{}", fmt::join(way, ", ")));
     }

@@ -43,7 +43,7 @@ public:
         return true;
     }
 
-    // The outcome that somebody ticks; `Step::jumps` where the reading comes to no rest.
+    // The outcome that somebody ticks; `Taken::jumps` where the reading comes to no rest.
     std::size_t outcome(const Check& check) {
         CheckPrediction seen;
         if (check.measure == MeasureKind::look) {
@@ -52,12 +52,12 @@ public:
                     if (!check.outcomes[i].states.empty() &&
                         check.outcomes[i].states.list.front().verb == StateVerb::chatters)
                         return i;
-                return Step::jumps;
+                return Taken::jumps;
             }
         } else {
             for (const Row& row : check.rows) {
                 const std::optional<RowPrediction> made = read_row(check, row);
-                if (!made) return Step::jumps;
+                if (!made) return Taken::jumps;
                 seen.rows.push_back(*made);
             }
         }
@@ -98,11 +98,7 @@ private:
     }
 
     std::optional<Reading> measure(const Setup& with, MeasureKind kind, const Row& row) {
-        Setup placed = with;
-        for (SetupItem& item : placed.items)
-            if (item.kind == ItemKind::load && item.across_points)
-                item.a = row.red, item.b = row.black, item.across_points = false;
-        Setting setting = set_up(plan_.circuit, predictor_.parameters(), placed, kind, row, fault(),
+        Setting setting = set_up(plan_.circuit, predictor_.parameters(), placed(with, row), kind, row, fault(),
                                  predictor_.blown_before(), usual(Usual::ohms_test).value);
         Reading reading;
         if (!setting.beyond.empty()) return reading; // nothing computed: any outcome
@@ -241,7 +237,7 @@ Ending walked(const Plan& plan, const Walker& walker, const Candidate& fault, Tr
         const std::size_t outcome = car.outcome(plan.checks[here]);
         ending.last = {here, outcome};
         ending.way.push_back(ending.last);
-        const Target* target = outcome == Step::jumps ? nullptr : target_of(plan.checks[here], outcome);
+        const Target* target = outcome == Taken::jumps ? nullptr : target_of(plan.checks[here], outcome);
         const auto goes_on = [](const Target& to) {
             return to.kind == TargetKind::check || to.kind == TargetKind::next;
         };
@@ -296,7 +292,7 @@ TrialResult trial(const Plan& plan, const Diagnosis& diagnosis, std::size_t cars
     for (std::size_t drawn = 0; result.cars < cars && drawn < 2 * cars; ++drawn) {
         const std::size_t index = pick(random);
         const Candidate& fault = diagnosis.matrix.faults[index];
-        const Predictor predictor(sound, fault.fault, can_blow(fault.fault.kind) ? uses : std::vector<Setup>());
+        const Predictor predictor(sound, fault.fault, uses);
         std::optional<TrialCar> car;
         for (int tries = 0; tries < tries_inside + tries_at_ends; ++tries) {
             car.emplace(plan, predictor, random, tries >= tries_inside);
@@ -316,7 +312,7 @@ TrialResult trial(const Plan& plan, const Diagnosis& diagnosis, std::size_t cars
                                          : result.wrong);
         const bool sure = diagnosis.ends[index].fate == Fate::found;
         const auto group = sure ? groups.find(group_of(ending)) : groups.end();
-        const bool strayed = sure && group == groups.end(), jumped = strayed && ending.last.outcome == Step::jumps;
+        const bool strayed = sure && group == groups.end(), jumped = strayed && ending.last.outcome == Taken::jumps;
         result.sure += sure, result.strayed += strayed && !jumped, result.jumped += jumped;
         for (std::size_t i = 0; i < result.told.size(); ++i)
             result.told[i] += group != groups.end() && group->second.size() <= i + 1;

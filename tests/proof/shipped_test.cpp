@@ -40,7 +40,7 @@ private:
 const std::vector<std::unique_ptr<Shipped>>& proved_plans() {
     static const std::vector<std::unique_ptr<Shipped>> plans = [] {
         std::vector<std::unique_ptr<Shipped>> made;
-        for (const char* path : {"cooling/fan.plan", "trailer/socket-13.plan"})
+        for (const char* path : {"cooling/fan.plan", "starting/starter.plan", "trailer/socket-13.plan"})
             made.push_back(std::make_unique<Shipped>(path));
         return made;
     }();
@@ -111,7 +111,7 @@ bool falls(const Figures& from, const Figures& to) {
 
 bool is_walked(const Diagnosis& diagnosis, int check) {
     return std::any_of(diagnosis.steps.begin(), diagnosis.steps.end(),
-                       [&](const Step& step) { return step.check == check; });
+                       [&](const Taken& step) { return step.check == check; });
 }
 
 PointRef point_of(const Circuit& circuit, const Suspect& suspect) {
