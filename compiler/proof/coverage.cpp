@@ -7,8 +7,6 @@ namespace loomsheet {
 namespace {
 
 constexpr std::size_t most_lines = 12, most_group = 3, most_verdicts = 3;
-constexpr double nothing = 1e-9;
-
 } // namespace
 
 std::vector<Covered> covered(const Diagnosis& diagnosis) {
@@ -31,7 +29,7 @@ std::vector<Covered> covered(const Diagnosis& diagnosis) {
         }
     }
     std::stable_sort(list.begin(), list.end(),
-                     [](const Covered& a, const Covered& b) { return a.lost() > b.lost() + nothing; });
+                     [](const Covered& a, const Covered& b) { return a.lost() > b.lost() + no_share; });
     return list;
 }
 
@@ -46,7 +44,7 @@ std::string suspect_words(const Circuit& circuit, const Suspect& suspect) {
 std::string coverage_words(const Plan& plan, const Diagnosis& diagnosis) {
     const std::vector<Covered> list = covered(diagnosis);
     const auto sure = static_cast<std::size_t>(
-        std::count_if(list.begin(), list.end(), [](const Covered& each) { return each.lost() < nothing; }));
+        std::count_if(list.begin(), list.end(), [](const Covered& each) { return each.lost() < no_share; }));
     const std::size_t unsure = list.size() - sure, shown = std::min(unsure, most_lines);
     if (unsure == 0)
         return fmt::format("All {} parts, wires and joints that can cause it are surely found.\n", list.size());
@@ -107,8 +105,8 @@ std::string groups_words(const Plan& plan, const Diagnosis& diagnosis) {
 }
 
 std::string of_hundred(double share) {
-    if (share > nothing && share < 0.005) return "less than 1";
-    if (share < 1 - nothing && share > 0.995) return "99";
+    if (share > no_share && share < 0.005) return "less than 1";
+    if (share < 1 - no_share && share > 0.995) return "99";
     return fmt::format("{:.0f}", share * 100);
 }
 

@@ -5,6 +5,8 @@
 
 namespace loomsheet {
 
+inline constexpr double no_share = 1e-9; // below it is rounding
+
 // One suspect: how much of what befalls it is surely found, and what becomes of the rest.
 struct Covered {
     Suspect suspect;

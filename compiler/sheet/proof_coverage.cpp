@@ -10,7 +10,6 @@
 namespace loomsheet {
 namespace {
 
-constexpr double nothing = 1e-9;
 constexpr double bar_x = 86, bar_width = 26, share_x = 115, fate_x = 134;
 
 std::string fate_words(const Draft& draft, const Covered& each) {
@@ -62,10 +61,10 @@ Block proof_coverage_block(Draft& draft) {
     Block block;
     const std::vector<Covered> list = covered(*draft.diagnosis);
     if (list.empty()) return block;
-    const auto sure = std::count_if(list.begin(), list.end(), [](const Covered& each) { return each.lost() < nothing; });
+    const auto sure = std::count_if(list.begin(), list.end(), [](const Covered& each) { return each.lost() < no_share; });
     block.title = block_title(draft, say(Word::proof_coverage), say(Word::proof_coverage_note, sure, list.size()));
     for (const Covered& each : list)
-        if (each.lost() >= nothing) block.rows.push_back(covered_row(draft, each));
+        if (each.lost() >= no_share) block.rows.push_back(covered_row(draft, each));
     if (!block.rows.empty()) return block;
     Piece piece;
     Pen pen = draft.pen(piece, draft.plan.at);
