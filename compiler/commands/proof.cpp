@@ -31,7 +31,7 @@ Exit proof(const Arguments& arguments, const Surroundings& around) {
         const Predictor sound(plan.circuit, system_volts(plan));
         const Diagnosis diagnosis = diagnose(plan, sound, compiled.prediction);
         prove_verdicts(plan, diagnosis, compiled.findings);
-        if (arguments.format == Format::json) objects += (objects.empty() ? "" : ",\n") + proof_json(plan, compiled.prediction, diagnosis);
+        if (arguments.format == Format::json) objects += (objects.empty() ? "" : ",\n") + proof_json(plan, sound, compiled.prediction, diagnosis);
         if (arguments.format != Format::text) return Done{};
         return Done{{}, told(plan, sound, compiled.prediction, diagnosis, arguments.matrix)};
     });

@@ -70,6 +70,8 @@ TEST_CASE("for programs: figures, readings, every fault with its cells and its e
         CHECK(!fault.at("endings").empty());
         CHECK(fault.at("fate") != "wrong");
     }
+    for (const nlohmann::json& small : fan.at("small_faults"))
+        CHECK(small.at("harm_from").get<double>() > 0);
     const nlohmann::json& rest = fan.at("checks").at(0);
     CHECK(rest.at("check") == "battery-rest");
     CHECK(rest.at("rows").at(0).at("low").get<double>() < 12.6);
