@@ -1,6 +1,7 @@
 #include "commands/each_plan.hpp"
 #include "commands/gather.hpp"
 #include "proof/blind.hpp"
+#include "proof/gaps.hpp"
 #include "proof/matrix_table.hpp"
 #include "proof/proof_json.hpp"
 #include "proof/reading_table.hpp"
@@ -16,7 +17,7 @@ namespace {
 // For people: the answer first, the readings last.
 std::string told(const Plan& plan, const Predictor& sound, const Prediction& prediction, const Diagnosis& diagnosis, bool with_matrix) {
     std::string text = fmt::format("{} {}\n{}\n", plan.id, plan.title, diagnosis_summary(plan, diagnosis));
-    text += smallest_table(plan, sound, diagnosis) + "\n";
+    text += smallest_table(plan, sound, diagnosis) + "\n" + gaps_table(plan, sound, diagnosis);
     if (with_matrix) text += matrix_table(plan, diagnosis.matrix) + "\n";
     return text + reading_table(plan, prediction) + "\n";
 }
