@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 #include <map>
 #include <memory>
+#include <tuple>
 
 namespace loomsheet {
 namespace {
@@ -18,7 +19,7 @@ namespace {
 constexpr double minutes_of_a_check = 3, minutes_of_a_change = 1;
 constexpr double moves_volts = 0.05,
                  moves_share = 0.1; // V and share of the sound reading: less is no limit worth setting
-constexpr std::size_t most_setups = 16, most_tried = 6, most_rounds = 2;
+constexpr std::size_t most_setups = 16, most_tried = 10, most_rounds = 3;
 
 // Whether a set-up can be written into another check, and asked of a car at rest.
 bool can_be_used(const Setup& setup) {
@@ -80,7 +81,7 @@ class Closer {
 public:
     Closer(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis)
         : plan_(plan), circuit_(plan.circuit), sound_(sound), diagnosis_(diagnosis), setups_(setups_of(plan)),
-          points_(points_of(plan.circuit)), uses_(normal_use(plan)),
+          points_(points_of(plan.circuit)), at_rest_(build_graph(plan.circuit)), uses_(normal_use(plan)),
           volts_(complaint_volts(plan, sound.parameters().system_volts)) {}
 
     void close(Gap& gap) {
@@ -89,8 +90,8 @@ public:
             for (const Pair& pair : promising(gap)) {
                 std::optional<Closing> made = tried(gap, pair);
                 if (!made) continue;
-                if (!best || likely(made->closes) > likely(best->closes) * 1.01 ||
-                    (likely(made->closes) > likely(best->closes) * 0.99 && is_better(*made, *best)))
+                if (!best || worth(*made) > worth(*best) * 1.01 ||
+                    (worth(*made) > worth(*best) * 0.99 && is_better(*made, *best)))
                     best = std::move(made);
             }
             if (!best) return;
@@ -105,8 +106,10 @@ private:
     struct Pair { // candidate
         std::size_t setup = 0;
         PointRef red, black;
-        double volts = 0; // usual, on a sound car
-        double moved = 0; // likelihoods of the faults that move it
+        double volts = 0;  // usual, on a sound car
+        double moved = 0;  // likelihoods of the faults that move it
+        double on_run = 0; // of those among them that lie between the two points
+        std::string key;   // which faults move it
         double minutes = 0;
     };
 
@@ -116,6 +119,8 @@ private:
             sum += diagnosis_.matrix.faults[fault].likely;
         return sum;
     }
+    // Suspects that all lie between the two points are soon found.
+    double worth(const Closing& closing) const { return likely(closing.closes) * (closing.named_by_run ? 3 : 1); }
     static bool is_better(const Closing& a, const Closing& b) {
         if (a.minutes < b.minutes - 0.1 || b.minutes < a.minutes - 0.1) return a.minutes < b.minutes;
         return a.named.size() < b.named.size();
@@ -182,22 +187,37 @@ private:
                 for (std::size_t b = 0; b < points_.size(); ++b) {
                     const double reads = sound[a] - sound[b];
                     if (a == b || reads <= 0) continue;
-                    Pair pair{s, points_[a], points_[b], reads, 0, 0};
-                    for (const auto& [volts, weight] : with)
-                        if (!volts.empty() && std::abs(volts[a] - volts[b] - reads) > moves_volts + moves_share * reads)
-                            pair.moved += weight;
+                    Pair pair{s, points_[a], points_[b], reads, 0, 0, {}, 0};
+                    for (const auto& [volts, weight] : with) {
+                        const bool moves =
+                            !volts.empty() && std::abs(volts[a] - volts[b] - reads) > moves_volts + moves_share * reads;
+                        pair.key.push_back(moves ? 'x' : '.');
+                        if (moves) pair.moved += weight;
+                    }
                     if (pair.moved > 0) list.push_back(std::move(pair));
                 }
         }
-        double most = 0;
-        for (const Pair& pair : list)
-            most = std::max(most, pair.moved);
-        std::erase_if(list, [&](const Pair& pair) { return pair.moved < most / 2; });
         for (Pair& pair : list)
             pair.minutes = minutes(gap, setups_[pair.setup], pair.red, pair.black);
-        // What a drop across sound metal reads is small: there the least ohms show.
+        // Of all that the same faults move, the quickest; of these the one that reads least on a sound car: there the
+        // least ohms show.
         std::stable_sort(list.begin(), list.end(), [](const Pair& a, const Pair& b) {
-            const auto worth = [](const Pair& pair) { return pair.moved / (1 + pair.volts) / (10 + pair.minutes); };
+            return std::tie(a.key, a.minutes, a.volts) < std::tie(b.key, b.minutes, b.volts);
+        });
+        list.erase(std::unique(list.begin(), list.end(), [](const Pair& a, const Pair& b) { return a.key == b.key; }),
+                   list.end());
+        for (Pair& pair : list) {
+            const std::vector<Suspect> run = suspects_between(circuit_, at_rest_, pair.red, pair.black);
+            for (std::size_t i = 0; i < asked.size(); ++i) {
+                const Candidate& fault = diagnosis_.matrix.faults[asked[i]];
+                if (pair.key[i] == 'x' && std::find(run.begin(), run.end(), fault.suspect) != run.end())
+                    pair.on_run += fault.likely;
+            }
+        }
+        std::stable_sort(list.begin(), list.end(), [](const Pair& a, const Pair& b) {
+            const auto worth = [](const Pair& pair) {
+                return (pair.moved + 3 * pair.on_run) / (1 + pair.volts) / (10 + pair.minutes);
+            };
             return worth(a) > worth(b) * (1 + 1e-9);
         });
         if (list.size() > most_tried) list.resize(most_tried);
@@ -261,7 +281,7 @@ private:
         if (made.closes.empty()) return std::nullopt;
         for (const std::size_t fault : gap.rightly)
             if (outcomes(fault, check) != outcome_bit(0)) name(fault);
-        const std::vector<Suspect> run = suspects_between(circuit_, build_graph(circuit_), row.red, row.black);
+        const std::vector<Suspect> run = suspects_between(circuit_, at_rest_, row.red, row.black);
         made.named_by_run = std::all_of(made.named.begin(), made.named.end(), [&](const Suspect& each) {
             return std::find(run.begin(), run.end(), each) != run.end();
         });
@@ -275,6 +295,7 @@ private:
     const Diagnosis& diagnosis_;
     std::vector<Setup> setups_;
     std::vector<PointRef> points_;
+    Graph at_rest_;
     std::vector<Setup> uses_;
     std::optional<ComplaintVolts> volts_;
     std::map<std::size_t, std::unique_ptr<Predictor>> cars_;

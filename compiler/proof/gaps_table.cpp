@@ -137,9 +137,9 @@ std::string gaps_table(const Plan& plan, const Predictor& sound, const Diagnosis
             text += fmt::format("  and let {} lead to {}.\n", list_words(arrows), label_of(plan, gap, 0));
         }
         if (!gap.unseen.empty())
-            text +=
-                fmt::format("  {}: no drop or volts in the set-ups of this plan is certain to tell all their faults.\n",
-                            names_of(plan, diagnosis, gap.unseen));
+            text += fmt::format(
+                "  Not surely told by a drop or volts that was tried, in the set-ups of this plan: faults of {}.\n",
+                names_of(plan, diagnosis, gap.unseen));
         text += "\n";
     }
     if (list.size() > most_gaps)
