@@ -14,7 +14,6 @@ constexpr std::size_t most_numbers = 20; // boxes that stand side by side
 struct Facts {
     std::string digest; // with a space in the middle
     std::string revision;
-    std::string code; // in the phone code, without the page
 };
 
 std::string capitals(std::string words) {
@@ -54,9 +53,9 @@ void head_title(Pen& pen, const Plan& plan, const Facts& facts) {
 
 void head(Pen& pen, const Plan& plan, const Facts& facts, std::size_t page, std::size_t count) {
     head_title(pen, plan, facts);
-    pen.rect(137, 4.2, 30, 12.6, stroke::rule);
+    pen.rect(137, frame::margin, 30, 12.6, stroke::rule);
     pen.text(138.5, 7.8, type::caption, say(Word::job_number));
-    pen.region(page::Role::field, 137, 4.2, 30, 12.6, fmt::format("job number {}", page));
+    pen.region(page::Role::field, 137, frame::margin, 30, 12.6, fmt::format("job number {}", page));
     pen.right(181.5, 9.2, type::plan_id, std::to_string(page));
     pen.right(181.5, 14.2, type::caption, say(Word::of_pages, count));
     pen.region(page::Role::head, axis::edge, 0, axis::right - axis::edge, frame::clip_zone,
@@ -118,9 +117,8 @@ void draw_frames(Draft& draft, std::vector<page::Page>& pages, const std::string
         foot(pen, plan, facts, pages[i].height, i + 1, pages.size());
         strip(pen, draft.order, pages[i].height, i + 1);
         put(pages[i], piece, 0);
-        const std::string code =
-            capitals(fmt::format("{} R{} P{}/{} {}", plan.id, plan.revision, i + 1, pages.size(), digest));
-        draw_code(pages[i], 185, 4.2, 12.6, code);
+        draw_code(pages[i], axis::right - frame::code, frame::margin, frame::code,
+                  capitals(fmt::format("{}/{}/{}", plan.id, i + 1, digest))); // up to 20 characters take 21 modules
     }
 }
 

@@ -53,7 +53,7 @@ double detail(Pen& pen, double baseline, Style style, const std::string& words) 
 
 std::string blamed(const Circuit& circuit, const Verdict& verdict) {
     const std::vector<std::string> blames = blames_of(circuit, verdict);
-    if (!blames.empty()) return say(Word::blames, join(blames, say(Word::dot)));
+    if (!blames.empty()) return say(Word::blames, listed(blames));
     return verdict.blames_nothing ? say(Word::blames_nothing) : "";
 }
 
