@@ -62,8 +62,9 @@ void destination(Card& card, double y, const Way& way) {
     else
         pen.text(left, y + line + half_cap(type::main), type::main, way.number);
     if (!way.anchor.empty())
-        pen.right(end, y + line + half_cap(type::words), type::words,
-                  say(Word::page_short, card.draft.page_of(way.anchor) + 1));
+        pen.later(way.anchor, [=](Pen& at, std::size_t page) {
+            at.right(end, y + line + half_cap(type::words), type::words, say(Word::page_short, page + 1));
+        });
     arrow(pen, end + before_arrow, left - after_arrow, y + line);
 }
 
@@ -123,7 +124,9 @@ double outcome_row(Card& card, double y, const OutcomeLine& line) {
     const double height = std::max(row_least, base + 1.1 - y);
     pen.region(page::Role::outcome, axis::wire, y, axis::right - axis::wire, height,
                card.name + " outcome " + line.words);
-    if (!way.anchor.empty()) pen.link(axis::wire, y, axis::right - axis::wire, height, card.draft.page_of(way.anchor));
+    if (!way.anchor.empty())
+        pen.later(way.anchor,
+                  [=](Pen& at, std::size_t page) { at.link(axis::wire, y, axis::right - axis::wire, height, page); });
     return y + height;
 }
 

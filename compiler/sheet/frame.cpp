@@ -116,7 +116,7 @@ void draw_frames(Draft& draft, std::vector<page::Page>& pages, const std::string
         head(pen, plan, facts, i + 1, pages.size());
         foot(pen, plan, facts, pages[i].height, i + 1, pages.size());
         strip(pen, draft.order, pages[i].height, i + 1);
-        put(pages[i], piece, 0);
+        put(pages[i], std::move(piece), 0);
         draw_code(pages[i], axis::right - frame::code, frame::margin, frame::code,
                   capitals(fmt::format("{}/{}/{}", plan.id, i + 1, digest))); // up to 20 characters take 21 modules
     }
