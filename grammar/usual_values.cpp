@@ -67,6 +67,8 @@ constexpr UsualRow rows[] = {
     {Usual::test_lamp, "a test lamp, 12 V", "W", 4, 5, 5.5, practice},
     {Usual::lamp_seen, "a test lamp: dark below, lit above, of its volts", "times", 0.25, 0.5, 0.75, practice},
     {Usual::beep, "a beeper: sure below, silent above", "ohm", 20, 50, 100, "two meters' manuals: 50 and 100 ohm; 20 to 70 in practice"},
+    {Usual::ghost, "a voltmeter between points that nothing joins, of the system's volts", "times", -0.04, 0, 0.04,
+     "common practice, no source: 10 Mohm pull to 0 V, and a damp loom leaks through 250 Mohm or more"},
 };
 
 } // namespace

@@ -14,7 +14,7 @@ enum class Usual : std::uint8_t {
     module_needs, module_draw, module_asleep, draw, driver_drop, driver_ohms, sensor_supply, sensor_supply_ohms, pull_up, input,
     hall_ohms, diode_drop, diode_ohms, // electronics
     load_needs, lamp_dark, lamp_lit, // what a load does
-    meter_ohms, ohms_test, leads, in_line, test_lamp, lamp_seen, beep, // instruments
+    meter_ohms, ohms_test, leads, in_line, test_lamp, lamp_seen, beep, ghost, // instruments
 };
 
 struct UsualRow {

@@ -6,7 +6,7 @@ namespace loomsheet {
 namespace {
 
 constexpr double least_ohms = 1e-6; // what cannot be less: a shorted fault
-constexpr double blows_at = 1.35;   // of its rating a fuse surely blows in half an hour: ISO 8820-3
+constexpr double widest = 2; // no current of a car is more than so many times, or less than that part of, what it usually is. From memory
 
 const double filament_power = usual(Usual::filament_power_law).value, motor_friction = usual(Usual::friction).value;
 
@@ -271,10 +271,21 @@ double Bench::volts(int branch) const {
     return volts_[ends.a] - volts_[ends.b];
 }
 
-double Bench::volts(std::span<const Along> along) const {
+// What its volts are to be multiplied with.
+double Bench::share_of(const Along& along) const {
+    const NetBranch& of = network_->branches[along.branch];
+    switch (along.share) {
+    case Share::volts: return 1;
+    case Share::own_volts: return of.plus == none ? 1 : laid_[of.ohms] / (laid_[of.ohms] + laid_[of.plus]);
+    case Share::amps: return elimination_.value(along.branch).g;
+    }
+    return 1;
+}
+
+double Bench::sum(std::span<const Along> along) const {
     double sum = 0;
     for (const Along& each : along)
-        sum += each.weight * volts(each.branch);
+        sum += each.weight * volts(each.branch) * share_of(each);
     return sum;
 }
 
@@ -296,7 +307,7 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
 
         Stand next = stand;
         for (std::size_t i = 0; i < network_->relays.size(); ++i) {
-            const double pull = std::abs(volts(pulls_[i]));
+            const double pull = std::abs(sum(pulls_[i]));
             weigh_relay(i, pull);
             if (pull >= network_->relays[i].pulls_in) next.in[i] = 1;
             if (pull <= network_->relays[i].drops_out) next.in[i] = 0;
@@ -316,13 +327,13 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
             continue;
         }
         int worst = none;
-        double most = blows_at;
+        double most = fuse_blows_at;
         for (std::size_t i = 0; i < network_->fuses.size(); ++i) {
-            const double load = std::abs(amps(network_->fuses[i].branch)) / network_->fuses[i].rating;
-            slack_ = std::min(slack_, std::abs(load - blows_at) * network_->fuses[i].rating);
-            if (!stand.blown[i] && load > most) worst = static_cast<int>(i), most = load;
+            weigh_fuse(i, load(i));
+            if (!stand.blown[i] && load(i) > most) worst = static_cast<int>(i), most = load(i);
         }
         if (worst == none) return Settling::settled;
+        if (most < widest * fuse_blows_at) close_calls_.push_back(stand);
         stand.blown[worst] = 1;
         seen.clear();
     }
@@ -336,6 +347,32 @@ void Bench::weigh_relay(std::size_t relay, double volts) {
 }
 void Bench::weigh_module(std::size_t module, double volts) {
     if (supply_ohms_[module] > 0) slack_ = std::min(slack_, std::abs(volts - network_->modules[module].needs) / supply_ohms_[module]);
+}
+
+void Bench::weigh_fuse(std::size_t fuse, double load) {
+    const double rating = network_->fuses[fuse].rating;
+    slack_ = std::min({slack_, std::abs(load - fuse_holds_to) * rating, std::abs(load - fuse_blows_at) * rating});
+}
+double Bench::load(std::size_t fuse) const { return std::abs(amps(network_->fuses[fuse].branch)) / network_->fuses[fuse].rating; }
+
+std::vector<std::size_t> Bench::strained(const Stand& stand) {
+    constexpr double near = 0.8 * fuse_holds_to; // should a bridge have its most elsewhere
+    if (network_->fuses.empty()) return {};
+    std::vector<double> values = usual_;
+    for (const NetBranch& of : network_->branches) {
+        if (of.law == Law::absent) continue;
+        const bool source = of.law == Law::source || of.law == Law::supplied;
+        for (const ParameterId each : {of.ohms, of.plus})
+            if (each != none) values[each] = network_->parameters[each].low;
+        if (of.second != none) values[of.second] = source ? network_->parameters[of.second].high : network_->parameters[of.second].low;
+    }
+    std::vector<std::size_t> list;
+    Stand held = stand;
+    if (settle(values, held, true) == Settling::chatters) return list;
+    for (std::size_t i = 0; i < network_->fuses.size(); ++i)
+        if (!stand.blown[i] && load(i) > near) list.push_back(i);
+    std::sort(list.begin(), list.end(), [&](std::size_t a, std::size_t b) { return load(a) > load(b); });
+    return list;
 }
 
 // One ampere put in where it is asked answers, by reciprocity, for a change of any branch: dV = -v' di.
@@ -391,8 +428,19 @@ void Bench::slopes_of_port(std::span<const double> values, std::span<double> out
 }
 
 void Bench::slopes_of(std::span<const Along> along, std::span<const double> values, std::span<double> out) {
-    elimination_.answer(along, instrument_siemens(), answer_);
+    along_.assign(along.begin(), along.end());
+    for (Along& each : along_)
+        each.weight *= share_of(each);
+    elimination_.answer(along_, instrument_siemens(), answer_);
     slopes(values, out);
+    for (const Along& each : along_) { // and by what the share hangs on
+        if (each.share == Share::volts) continue;
+        const NetBranch& of = network_->branches[each.branch];
+        const double plus = of.plus == none ? 0 : values[of.plus];
+        const double moves = each.weight * volts(each.branch) / (values[of.ohms] + plus);
+        out[of.ohms] += each.share == Share::amps ? -moves : moves * plus / values[of.ohms];
+        if (of.plus != none) out[of.plus] -= moves;
+    }
 }
 
 } // namespace loomsheet

@@ -23,6 +23,9 @@ struct Stand {
     bool operator==(const Stand&) const = default;
 };
 
+// Shares of its rating: up to here a fuse surely stays whole, from there on it surely blows. ISO 8820-3: 100 h at 1.1, half an hour at most at 1.35.
+inline constexpr double fuse_holds_to = 1.1, fuse_blows_at = 1.35;
+
 enum class Settling : std::uint8_t { settled, chatters };
 
 class Bench {
@@ -46,11 +49,18 @@ public:
     // moves but diodes and filaments.
     Settling settle(std::span<const double> values, Stand& stand, bool held = false);
 
-    // How near, since it was cleared, anything came to standing otherwise, in A that would have to be pushed through it.
-    void clear_slack() { slack_ = std::numeric_limits<double>::infinity(); }
+    // From here on it keeps the slack and the close calls.
+    void watch() { slack_ = std::numeric_limits<double>::infinity(), close_calls_.clear(); }
+    // How near anything came to standing otherwise, in A that would have to be pushed through it.
     double slack() const { return slack_; }
     void weigh_relay(std::size_t relay, double volts);
     void weigh_module(std::size_t module, double volts);
+    void weigh_fuse(std::size_t fuse, double load);
+    // Stands at rest in which a fuse blew by so little that in another car of the kind it may not.
+    const std::vector<Stand>& close_calls() const { return close_calls_; }
+    double load(std::size_t fuse) const; // its current as a share of its rating
+    // Fuses whose load comes near to blowing them when all ohms are low and all volts high, in this stand; the greatest load first.
+    std::vector<std::size_t> strained(const Stand& stand);
 
     // --- of what was settled last
     double port_volts() const { return port_volts_; }
@@ -60,8 +70,8 @@ public:
     double amps(int branch) const;  // through it, from a to b
     double node_volts(NodeId node) const { return volts_[node]; }
     std::vector<NodeId> islands() const; // by node: one of its island
-    double volts(std::span<const Along> along) const;
-    // How far the volts at the port, or along branches, move with each parameter in use: V/ohm, V/V, V.
+    double sum(std::span<const Along> along) const;
+    // How far the volts at the port, or the sum along branches, move with each parameter in use: V/ohm, V/V, V.
     void slopes_of_port(std::span<const double> values, std::span<double> slopes);
     void slopes_of(std::span<const Along> along, std::span<const double> values, std::span<double> slopes);
 
@@ -80,6 +90,7 @@ private:
     void lay_all(std::span<const double> values, const Stand& stand);
     void lay_bent(std::size_t bent, std::span<const double> values, double volts);
     bool solve(std::span<const double> values);
+    double share_of(const Along& along) const;
     double balance() const;
     double instrument_siemens() const;
     void slopes(std::span<const double> values, std::span<double> slopes) const;
@@ -92,6 +103,7 @@ private:
     std::vector<int> fuse_of_;                         // by branch
     std::vector<std::vector<Along>> pulls_;            // by relay
     std::vector<double> pull_ohms_, supply_ohms_;      // by relay, by module: V for each A through it, at most
+    std::vector<Along> along_;
     std::vector<ParameterId> in_use_;
     std::vector<int> hang_from_, hanging_; // by parameter in use: where the linear branches that hang on it begin in the list
     std::vector<double> usual_, laid_;     // by parameter; laid: those for which the linear branches are laid
@@ -107,6 +119,7 @@ private:
     bool all_changed_ = true;
     std::vector<double> volts_, answer_;
     double port_volts_ = 0, slack_ = 0;
+    std::vector<Stand> close_calls_;
 };
 
 } // namespace loomsheet

@@ -6,6 +6,7 @@
 // A branch from a to b carries i = g (Va - Vb) + f: `g` siemens and `f` amperes, the current that its EMF drives
 // through a short. A battery of E volts with its + at a has f = -g E. An open branch has g = f = 0.
 #pragma once
+#include <cstdint>
 #include <span>
 #include <vector>
 
@@ -18,9 +19,15 @@ struct Branch {
 struct Admittance {
     double g = 0, f = 0;
 };
+enum class Share : std::uint8_t {
+    volts,
+    own_volts, // only those along its own ohms, not along what a fault adds: for a bench to know
+    amps,      // the amperes through it: likewise
+};
 struct Along { // the volts along a branch, times a weight
     int branch = -1;
     double weight = 1;
+    Share share = Share::volts;
 };
 
 // The order of elimination and the places of all fill: made once for a network, whatever its values. Nodes of least

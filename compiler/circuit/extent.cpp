@@ -127,7 +127,7 @@ private:
         if (term.own != none && term.amps) bench.instrument().siemens = 1 / values[term.own];
         if (term.own != none && !term.amps) bench.instrument().lamp_ohms = values[term.own];
         settled_ &= bench.settle(values, term.stand, true) == Settling::settled;
-        if (!term.along.empty()) return bench.volts(term.along);
+        if (!term.along.empty()) return bench.sum(term.along);
         return term.own != none && term.amps ? bench.instrument_amps() : bench.port_volts();
     }
 
@@ -254,7 +254,7 @@ Doubt doubt_of(double low, double high, const Threshold& threshold) {
     return {low >= threshold.on, high <= threshold.off, high > threshold.off, low < threshold.on};
 }
 
-// The range of the size of these volts, their sign aside.
+// The range of the size of these volts or amperes, their sign aside.
 struct Size {
     double low, high;
 };
@@ -279,7 +279,7 @@ std::vector<Device> devices_in(Bench& bench, Stand stand) {
     std::vector<Device> list;
     for (std::size_t i = 0; i < network.relays.size(); ++i) {
         const Relay& relay = network.relays[i];
-        const double pull = std::abs(bench.volts(pull_of(network, relay)));
+        const double pull = std::abs(bench.sum(pull_of(network, relay)));
         list.push_back({{relay.part, pull, pull, relay.pulls_in, relay.drops_out}, stand.in[i] != 0});
     }
     for (std::size_t i = 0; i < network.modules.size(); ++i) {
@@ -312,22 +312,34 @@ std::vector<InDoubt> differing(Bench& bench, const Stand& one, const Stand& othe
     return list;
 }
 
+// Whether a relay or module stands otherwise in some of these.
+bool differs(const Network& network, const std::vector<Stand>& list, PartId part) {
+    const auto any = [&](const auto& devices, std::vector<char> Stand::*group) {
+        for (std::size_t i = 0; i < devices.size(); ++i)
+            if (devices[i].part == part)
+                for (const Stand& stand : list)
+                    if ((stand.*group)[i] != (list.front().*group)[i]) return true;
+        return false;
+    };
+    return any(network.relays, &Stand::in) || any(network.modules, &Stand::alive);
+}
+
 } // namespace
 
 Extent extent_of(std::span<Term> terms, std::size_t shared) { return Corners(terms, shared).find(); }
 
-Stands stands_of(Bench& bench, const Stand& from) {
+Stands stands_of(Bench& bench, const Stand& from, const Stand& before, std::span<const char> may_be_blown) {
     constexpr std::size_t most = 16;
     Stands stands;
     const Values& values = bench.usual();
     const Network& network = bench.network();
-    bench.clear_slack();
+    bench.watch();
     Stand rest = from;
     if (bench.settle(values, rest) == Settling::chatters) {
         stands.chatters = true, stands.moves = restless_in(bench, rest);
         return stands;
     }
-    Stand busy = bench.all_on();
+    Stand busy = before;
     busy.blown = from.blown;
     const bool busy_rests = bench.settle(values, busy) == Settling::settled;
     stands.history = !busy_rests || busy != rest;
@@ -335,6 +347,21 @@ Stands stands_of(Bench& bench, const Stand& from) {
 
     std::vector<Stand> open{rest}, seen{rest}, left_for; // left_for: where a car goes from a stand that holds for others
     if (busy_rests && busy != rest) open.push_back(busy), seen.push_back(busy);
+    const auto add = [&](const Stand& stand) {
+        if (std::find(seen.begin(), seen.end(), stand) == seen.end()) seen.push_back(stand), open.push_back(stand);
+    };
+    const auto blow = [&](Stand stand, std::size_t fuse) {
+        stand.blown[fuse] = 1;
+        if (bench.settle(values, stand) == Settling::settled)
+            add(stand);
+        else
+            stands.may_chatter = true;
+    };
+    const std::vector<Stand> close_calls = bench.close_calls();
+    for (const Stand& stand : close_calls)
+        add(stand);
+    for (std::size_t i = 0; i < may_be_blown.size(); ++i)
+        if (may_be_blown[i] && !rest.blown[i]) blow(rest, i);
     while (!open.empty() && seen.size() <= most) {
         const Stand stand = open.front();
         open.erase(open.begin());
@@ -342,7 +369,7 @@ Stands stands_of(Bench& bench, const Stand& from) {
         std::vector<Stand> leaves;
         Stand as_it_is = stand;
         bench.settle(values, as_it_is, true);
-        const auto driven = [&](const std::vector<Along>& along) { return std::abs(bench.volts(along)) > 1e-12; };
+        const auto driven = [&](const std::vector<Along>& along) { return std::abs(bench.sum(along)) > 1e-12; };
         std::vector<std::vector<Along>> pulls, supplies; // those that something drives
         for (const Relay& relay : network.relays) {
             std::vector<Along> pull = pull_of(network, relay);
@@ -357,7 +384,7 @@ Stands stands_of(Bench& bench, const Stand& from) {
             Stand other = stand;
             char& flips = (other.*group)[index];
             flips = !flips;
-            if (std::find(seen.begin(), seen.end(), other) == seen.end()) seen.push_back(other), open.push_back(other);
+            add(other);
         };
         const auto weigh = [&](PartId part, const Size& size, const Threshold& threshold, std::vector<char> Stand::*group,
                                std::size_t index) {
@@ -389,12 +416,23 @@ Stands stands_of(Bench& bench, const Stand& from) {
             weigh(network.modules[i].part, most_volts, {network.modules[i].needs, network.modules[i].needs}, &Stand::alive, i);
         }
         if (!holds) continue;
+        for (const std::size_t i : bench.strained(stand)) { // the first of them goes first; one that is blown stays so
+            const FuseLink& fuse = network.fuses[i];
+            const Size amps = size_of(bench, stand, {{fuse.branch, 1, Share::amps}});
+            bench.weigh_fuse(i, amps.low / fuse.rating), bench.weigh_fuse(i, amps.high / fuse.rating);
+            if (amps.low > fuse_blows_at * fuse.rating) holds = false;
+            if (amps.high <= fuse_holds_to * fuse.rating) continue;
+            blow(stand, i);
+            break;
+        }
+        if (!holds) continue;
         stands.list.push_back(stand);
         left_for.insert(left_for.end(), leaves.begin(), leaves.end());
     }
     for (const Stand& stand : left_for)
         if (std::find(stands.list.begin(), stands.list.end(), stand) == stands.list.end()) stands.may_chatter = true;
     if (stands.list.empty()) stands.list.push_back(rest);
+    std::erase_if(stands.in_doubt, [&](const InDoubt& each) { return !differs(network, stands.list, each.part); });
     stands.slack = bench.slack();
     return stands;
 }

@@ -146,7 +146,7 @@ private:
             branch.law = Law::ohmic, branch.share = none, branch.ohms = fixed(value);
             return;
         case FaultKind::is: branch.ohms = fixed(branch.volts * branch.volts / value); return;
-        case FaultKind::draws: branch.ohms = fixed(net_.system_volts / value); return;
+        case FaultKind::draws: return draws(index, value);
         case FaultKind::seized:
             if (branch.law == Law::motor) branch.law = Law::ohmic, branch.ohms = branch.second;
             return;
@@ -158,6 +158,15 @@ private:
             return;
         default: return;
         }
+    }
+
+    // A module through its supply pins, shared by them; its drivers and inputs are as they were.
+    void draws(int index, double amps) {
+        const Part& part = circuit_.parts[edge(index).part];
+        const bool module = part.kind == PartKind::module;
+        if (module && edge(index).kind != EdgeKind::supply) return;
+        const double ohms = net_.system_volts / amps;
+        net_.branches[index].ohms = fixed(module ? ohms * static_cast<double>(part.supply_pins.size()) : ohms);
     }
 
     const Circuit& circuit_;

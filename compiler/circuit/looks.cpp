@@ -145,20 +145,28 @@ private:
 
 } // namespace
 
-Truth Predictor::looks(const Setup& setup, const State& state) const {
+Truth Predictor::looks(const Setup& setup, const State& state) const { return looks(setup, States{{state}, false}); }
+
+Truth Predictor::looks(const Setup& setup, const States& states) const {
+    if (states.empty()) return Truth::unknown;
+    const auto rattles = [](const State& state) { return state.verb == StateVerb::chatters; };
+    const bool asks_rattling = std::any_of(states.list.begin(), states.list.end(), rattles);
     Rig& rigged = rig(setup);
     const Setting& setting = rigged.setting();
     if (!setting.beyond.empty()) return Truth::unknown;
     const Stands& stands = rigged.stands();
-    if (stands.chatters) return state.verb == StateVerb::chatters ? Truth::yes : Truth::jumps;
+    if (stands.chatters) return asks_rattling ? Truth::yes : Truth::jumps;
     if (stands.history && !fault_) return Truth::unknown;
     std::optional<Truth> seen;
     for (const Stand& stand : stands.list) {
-        const Truth now = Onlooker(circuit_, setting, stand, blown_).see(state);
+        Onlooker onlooker(circuit_, setting, stand, blown_);
+        Truth now = states.any ? Truth::no : Truth::yes;
+        for (const State& state : states.list)
+            now = states.any ? one_of(now, onlooker.see(state)) : both(now, onlooker.see(state));
         if (seen && *seen != now) return Truth::maybe;
         seen = now;
     }
-    if (stands.may_chatter && state.verb == StateVerb::chatters) return Truth::maybe;
+    if (stands.may_chatter && asks_rattling) return Truth::maybe;
     return *seen;
 }
 

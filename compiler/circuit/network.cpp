@@ -5,6 +5,13 @@
 namespace loomsheet {
 namespace {
 
+double ohms_together(const Relay& relay) {
+    double siemens = 0;
+    for (const double ohms : relay.usual_ohms)
+        siemens += 1 / ohms;
+    return 1 / siemens;
+}
+
 class NetworkBuilder {
 public:
     NetworkBuilder(const Circuit& circuit, const Parameters& parameters, const Setup& setup)
@@ -21,6 +28,9 @@ public:
             branch_ = static_cast<int>(net_.branches.size()) - 1;
             lay(edge);
         }
+        for (Relay& relay : net_.relays)
+            if (!relay.usual_ohms.empty())
+                relay.drops_out *= ohms_together(relay) / *std::max_element(relay.usual_ohms.begin(), relay.usual_ohms.end());
         return std::move(net_);
     }
 
@@ -53,9 +63,7 @@ private:
         case EdgeKind::diode:
         case EdgeKind::damper: return diode(edge);
         case EdgeKind::coil:
-            ohmic(of_element(edge).ohms);
-            relay(relay_of(edge.part)).coils.push_back(branch_);
-            return;
+            return coil(edge);
         case EdgeKind::load: return load(edge);
         case EdgeKind::resistor: return ohmic(of_element(edge).ohms);
         case EdgeKind::sensor: return sensor(edge);
@@ -78,13 +86,19 @@ private:
         here().when_in = edge.b == net_.graph.own[element(edge).b];
     }
 
-    Relay& relay(int index) { return net_.relays[index]; }
+    void coil(const Edge& edge) {
+        ohmic(of_element(edge).ohms);
+        Relay& relay = net_.relays[relay_of(edge.part)];
+        relay.coils.push_back(branch_);
+        relay.usual_ohms.push_back(net_.parameters[here().ohms].value);
+    }
     int relay_of(PartId part) {
         for (std::size_t i = 0; i < net_.relays.size(); ++i)
             if (net_.relays[i].part == part) return static_cast<int>(i);
         const Part& of = circuit_.parts[part];
         const double size = known_.system_volts / 12;
         net_.relays.push_back({part,
+                               {},
                                {},
                                of.pulls_in ? of.pulls_in->si : usual(Usual::pulls_in).value * size,
                                of.drops_out ? of.drops_out->si : usual(Usual::drops_out).value * size});
@@ -250,16 +264,13 @@ std::vector<double> usual_values(const Network& network) {
 
 std::vector<Along> pull_of(const Network& network, const Relay& relay) {
     std::vector<Along> along;
-    double most = 0;
-    for (const int coil : relay.coils) {
-        const NetBranch& branch = network.branches[coil];
+    for (std::size_t i = 0; i < relay.coils.size(); ++i) {
+        const NetBranch& branch = network.branches[relay.coils[i]];
         if (branch.law == Law::absent) continue;
-        const double ohms = network.parameters[branch.ohms].value;
-        along.push_back({coil, 1 / ohms});
-        most = std::max(most, ohms);
+        const double copper = std::min(1.0, relay.usual_ohms[i] / network.parameters[branch.ohms].value); // of what it reads
+        along.push_back({relay.coils[i], copper * ohms_together(relay) / relay.usual_ohms[i],
+                         branch.plus == none ? Share::volts : Share::own_volts});
     }
-    for (Along& each : along)
-        each.weight *= most;
     return along;
 }
 

@@ -37,8 +37,9 @@ struct NetBranch {
 
 struct Relay {
     PartId part = none;
-    std::vector<int> coils; // branches
-    double pulls_in = 0, drops_out = 0; // V
+    std::vector<int> coils;             // branches
+    std::vector<double> usual_ohms;     // by coil, of sound ones
+    double pulls_in = 0, drops_out = 0; // V of pull, see `pull_of`
 };
 struct Module {
     PartId part = none;
@@ -69,8 +70,10 @@ struct Network {
 };
 
 std::vector<double> usual_values(const Network& network); // by parameter
-// What pulls a relay, as volts: those of its coil. Several coils have the same turns, so that the sum of their amperes
-// counts, as volts of the one with the most ohms.
+// What pulls a relay, as V on its coils: the volts that surely pull in hold for any sound coil, so that those along its own copper
+// count; turns that are shorted are lost with their ohms, and ohms that a fault adds have no turns. Several coils have the same turns:
+// their volts count by 1 / ohms, so that as many on all of them pull as much. It lets go at its volts on the coil with the most ohms
+// alone, the one that holds. From memory: such are the windings of a starter's solenoid.
 std::vector<Along> pull_of(const Network& network, const Relay& relay);
 
 // `setup` has its loads placed (see `setup_of`).

@@ -42,6 +42,9 @@ Reading of_kind(ReadingKind kind, std::string why = {}) {
     return reading;
 }
 
+// V: what stray leakage leaves on a meter between points that nothing joins; its own ohms pull it to 0.
+double ghost(double system_volts) { return usual(Usual::ghost).high * system_volts; }
+
 // Volts at an ohmmeter's leads as the ohms that it shows.
 double shown_ohms(double volts, double open_volts) {
     const double through = ohms_test_amps * (1 - volts / open_volts);
@@ -87,7 +90,11 @@ void answer(Reading& reading, MeasureKind measure, double system_volts) {
 
 // The first reading, or what both have in common.
 void unite(Reading& all, const Reading& more) {
-    if (all.kind != more.kind) {
+    all.floats |= more.floats;
+    const auto is_volts = [](ReadingKind kind) { return kind == ReadingKind::number || kind == ReadingKind::floating; };
+    if (all.kind != more.kind && is_volts(all.kind) && is_volts(more.kind)) {
+        all.kind = ReadingKind::number;
+    } else if (all.kind != more.kind) {
         const bool numbers = all.kind == ReadingKind::number || more.kind == ReadingKind::number;
         if (!numbers) {
             all.kind = ReadingKind::unsure;
@@ -112,8 +119,13 @@ Reading in_stand(const Setting& setting, const Stand& stand, MeasureKind measure
     setting.bench->settle(setting.bench->usual(), term.stand, true); // back from the corners
     const bool joined = setting.bench->port().g > 0;
     if (!joined && is_ohms(measure)) return of_kind(ReadingKind::open);
-    if (!joined && !is_current(measure)) return of_kind(ReadingKind::floating);
     Reading reading;
+    if (!joined && !is_current(measure)) {
+        reading.kind = ReadingKind::floating, reading.floats = true;
+        reading.high = reading.likely_high = ghost(setting.network->system_volts);
+        reading.low = reading.likely_low = -reading.high;
+        return reading;
+    }
     reading.kind = ReadingKind::number;
     reading.value = extent.value, reading.low = extent.low, reading.high = extent.high;
     reading.likely_low = extent.likely_low, reading.likely_high = extent.likely_high;
@@ -163,26 +175,34 @@ std::vector<double> ohmmeter_volts(MeasureKind measure) {
     return is_ohms(measure) ? std::vector<double>{test.value, test.low, test.high} : std::vector<double>{test.value};
 }
 
-Setup placed(Setup setup, const Row& row) {
-    for (SetupItem& item : setup.items)
-        if (item.kind == ItemKind::load && item.across_points) item.a = row.red, item.b = row.black, item.across_points = false;
-    return setup;
-}
-
 Predictor::Predictor(const Circuit& circuit, double system_volts)
     : circuit_(circuit), parameters_(std::make_shared<Parameters>(circuit, system_volts)),
-      rigs_(std::make_shared<Rigs>(circuit, parameters_)), car_(std::make_shared<RiggedCar>(rigs_->car(nullptr, blown_))) {}
+      rigs_(std::make_shared<Rigs>(circuit, parameters_)), car_(std::make_shared<RiggedCar>(rigs_->car(nullptr, blown_, may_be_blown_, uses_))) {}
 
 Predictor::Predictor(const Predictor& sound, const Fault& fault, const std::vector<Setup>& used_before)
-    : circuit_(sound.circuit_), parameters_(sound.parameters_), fault_(fault), rigs_(sound.rigs_),
-      car_(std::make_shared<RiggedCar>(rigs_->car(&*fault_, blown_))) {
-    for (const Setup& setup : used_before) {
+    : circuit_(sound.circuit_), parameters_(sound.parameters_), fault_(fault), uses_(used_before), rigs_(sound.rigs_),
+      car_(std::make_shared<RiggedCar>(rigs_->car(&*fault_, blown_, may_be_blown_, uses_))) {
+    if (!can_blow(fault.kind)) return;
+    for (const Setup& setup : uses_) {
         const Setting& setting = rig(setup).setting();
-        Stand stand = setting.from;
-        setting.bench->settle(setting.bench->usual(), stand);
-        for (std::size_t i = 0; i < setting.network->fuses.size(); ++i)
-            if (stand.blown[i] && !setting.from.blown[i]) blown_.push_back(setting.network->fuses[i].part);
+        Bench& bench = *setting.bench;
+        const std::vector<FuseLink>& fuses = setting.network->fuses;
+        Stands stands;
+        stands.list = {setting.from};
+        bench.watch();
+        const bool settled = bench.settle(bench.usual(), stands.list.front()) == Settling::settled;
+        if (settled && (!bench.close_calls().empty() || !bench.strained(stands.list.front()).empty()))
+            stands = stands_of(bench, setting.from, setting.from, setting.may_be_blown);
+        for (std::size_t i = 0; i < fuses.size(); ++i) {
+            if (setting.from.blown[i]) continue;
+            const auto blows = [&](const Stand& stand) { return stand.blown[i] != 0; };
+            if (std::all_of(stands.list.begin(), stands.list.end(), blows))
+                blown_.push_back(fuses[i].part);
+            else if (std::any_of(stands.list.begin(), stands.list.end(), blows))
+                may_be_blown_.push_back(fuses[i].part);
+        }
     }
+    std::erase_if(may_be_blown_, [&](PartId part) { return std::find(blown_.begin(), blown_.end(), part) != blown_.end(); });
 }
 
 Rig& Predictor::rig(const Setup& setup, MeasureKind measure, const Row& row, double ohms_volts) const {
@@ -263,9 +283,10 @@ Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row
             if (!extent.settled) return of_kind(ReadingKind::chatters);
             for (Term& each : terms)
                 each.bench->settle(each.bench->usual(), each.stand, true); // back from the corners
-            for (const Setting* each : {&here, &there})
-                if (each->bench->port().g == 0 && !is_current(measure)) return of_kind(ReadingKind::floating);
             Reading reading;
+            double ghosts = 0;
+            for (const Setting* each : {&here, &there})
+                if (each->bench->port().g == 0 && !is_current(measure)) reading.floats = true, ghosts += ghost(parameters_->system_volts);
             reading.kind = ReadingKind::number;
             reading.value = extent.value, reading.bare_low = extent.low, reading.bare_high = extent.high;
             // One meter, one range: its gain is off by the same share in both, its last digits are not.
@@ -273,9 +294,9 @@ Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row
             const auto off = [&](double value) {
                 return meter.offset >= 0 ? 2 * meter.offset : meter.percent / 100 * std::abs(value) + digits;
             };
-            reading.low = extent.low - off(extent.low), reading.high = extent.high + off(extent.high);
-            reading.likely_low = extent.likely_low - off(extent.likely_low) / 2;
-            reading.likely_high = extent.likely_high + off(extent.likely_high) / 2;
+            reading.low = extent.low - off(extent.low) - ghosts, reading.high = extent.high + off(extent.high) + ghosts;
+            reading.likely_low = extent.likely_low - off(extent.likely_low) / 2 - ghosts;
+            reading.likely_high = extent.likely_high + off(extent.likely_high) / 2 + ghosts;
             if (all)
                 unite(*all, reading);
             else

@@ -2,6 +2,7 @@
 #pragma once
 #include "circuit/meter.hpp"
 #include "circuit/parameters.hpp"
+#include "model/change.hpp"
 #include "model/plan.hpp"
 #include <memory>
 #include <optional>
@@ -13,7 +14,7 @@ namespace loomsheet {
 enum class ReadingKind : std::uint8_t {
     number,
     open,     // ohms: nothing joins the points. A beeper is silent: `no`
-    floating, // volts: nothing joins the points; the display may show anything near 0
+    floating, // volts: nothing joins the points; the display may show anything near 0, from low to high
     yes, no,  // lit, beeping; not so
     unsure,   // yes in one sound car, no in another
     chatters, // the circuit comes to no rest
@@ -37,6 +38,7 @@ struct Reading {
     double carried = 0;                     // A that flow along the points of a drop, by the shortest way
     double residual = 0;                    // ohms: what still drives the points, as a share of the test current
     double burden = 0;                      // amps in line: the share that the meter itself takes off
+    bool floats = false;                    // or did in some stand: what is near 0 is a ghost
     bool may_chatter = false;               // some cars come to no rest
     std::vector<InDoubt> in_doubt;          // what may stand otherwise within its tolerances: not all sound cars read alike
     std::string why;
@@ -57,7 +59,7 @@ struct RiggedCar;
 class Predictor {
 public:
     Predictor(const Circuit& circuit, double system_volts);
-    // The same car with a fault. What it was used for before has blown the fuses that the fault blows.
+    // The same car with a fault. What it was used for before has blown the fuses that the fault blows, and left on what it holds on.
     Predictor(const Predictor& sound, const Fault& fault, const std::vector<Setup>& used_before);
     Predictor(const Predictor&) = delete;
     Predictor& operator=(const Predictor&) = delete;
@@ -69,8 +71,10 @@ public:
     Reading difference(const Setup& setup, MeasureKind measure, const Row& row, const Setup& before,
                        MeasureKind measure_before, const Row& row_before) const;
     Truth looks(const Setup& setup, const State& state) const;
+    Truth looks(const Setup& setup, const States& states) const; // together, as it stands
     // Fuses that normal use has blown before the plan starts.
     const std::vector<PartId>& blown_before() const { return blown_; }
+    const std::vector<PartId>& may_be_blown_before() const { return may_be_blown_; }
 
     // The settings that it is measured in: of a row, or with nothing measured.
     Rig& rig(const Setup& setup, MeasureKind measure, const Row& row, double ohms_volts) const;
@@ -84,13 +88,12 @@ private:
     const Circuit& circuit_;
     std::shared_ptr<const Parameters> parameters_;
     std::optional<Fault> fault_;
-    std::vector<PartId> blown_;
+    std::vector<PartId> blown_, may_be_blown_;
+    std::vector<Setup> uses_; // before
     std::shared_ptr<Rigs> rigs_;
     std::shared_ptr<RiggedCar> car_; // its part of them
 };
 
-// Puts the load "across the points measured" across this row's.
-Setup placed(Setup setup, const Row& row);
 // `one of F30 F31 pulled`: a set-up for each; `B5 from released to pressed`: one for each end.
 std::vector<Setup> one_by_one(const Setup& setup);
 // The open volts of ohmmeters: the usual one, then the least and the most; of other instruments any.

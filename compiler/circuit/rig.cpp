@@ -49,6 +49,18 @@ double most_volts(const Network& network) {
     return sum;
 }
 
+bool has(const std::vector<PartId>& parts, PartId part) { return std::find(parts.begin(), parts.end(), part) != parts.end(); }
+
+// From rest, but with these relays and modules on.
+Stand with_on(const Setting& setting, const std::vector<PartId>& parts) {
+    Stand stand = setting.from;
+    for (std::size_t i = 0; i < stand.in.size(); ++i)
+        stand.in[i] = has(parts, setting.network->relays[i].part);
+    for (std::size_t i = 0; i < stand.alive.size(); ++i)
+        stand.alive[i] = has(parts, setting.network->modules[i].part);
+    return stand;
+}
+
 } // namespace
 
 // No branch of a resistive network carries more than what is pushed into it. So a meter that pushes less than it takes to
@@ -61,7 +73,12 @@ const Stands& Rig::stands() {
         const bool one = !bare.chatters && !bare.history && !bare.may_chatter && bare.in_doubt.empty() && bare.list.size() == 1;
         if (one && bare.slack > 2 * kept.pushes) stands_ = std::make_unique<Stands>(bare);
     }
-    if (!stands_) stands_ = std::make_unique<Stands>(stands_of(*setting_->bench, setting_->from));
+    if (stands_) return *stands_;
+    stands_ = std::make_unique<Stands>(stands_of(*setting_->bench, setting_->from, setting_->bench->all_on(), setting_->may_be_blown));
+    if (!stands_->history || !car_->fault) return *stands_;
+    const std::vector<PartId>& was_on = home_->was_on(*car_);
+    home_->at(*car_, place_);
+    stands_ = std::make_unique<Stands>(stands_of(*setting_->bench, setting_->from, with_on(*setting_, was_on), setting_->may_be_blown));
     return *stands_;
 }
 
@@ -108,9 +125,36 @@ Rig& Rigs::at(RiggedCar& car, std::size_t place) {
     }
     Setting& setting = *rig.setting_;
     setting.bench->instrument() = kept.instrument;
+    setting.may_be_blown.clear();
+    for (const FuseLink& fuse : setting.network->fuses)
+        if (!car.may_be_blown->empty()) setting.may_be_blown.push_back(has(*car.may_be_blown, fuse.part));
     for (std::size_t i = 0; i < setting.network->fuses.size(); ++i)
-        setting.from.blown[i] = std::find(car.blown->begin(), car.blown->end(), setting.network->fuses[i].part) != car.blown->end();
+        setting.from.blown[i] = has(*car.blown, setting.network->fuses[i].part);
     return rig;
+}
+
+// What a fault holds on must have come on: from rest in one of the uses, or from what another has left on.
+const std::vector<PartId>& Rigs::was_on(RiggedCar& car) {
+    if (car.was_on) return *car.was_on;
+    std::vector<PartId> on;
+    for (bool more = true; more;) {
+        more = false;
+        for (const Setup& use : *car.uses) {
+            const Setting& setting = at(car, use, MeasureKind::look, nullptr, 0).setting();
+            const Network& network = *setting.network;
+            for (Stand stand : {setting.from, with_on(setting, on)}) {
+                setting.bench->settle(setting.bench->usual(), stand);
+                const auto add = [&](PartId part) {
+                    if (!has(on, part)) on.push_back(part), more = true;
+                };
+                for (std::size_t i = 0; i < stand.in.size(); ++i)
+                    if (stand.in[i]) add(network.relays[i].part);
+                for (std::size_t i = 0; i < stand.alive.size(); ++i)
+                    if (stand.alive[i]) add(network.modules[i].part);
+            }
+        }
+    }
+    return car.was_on.emplace(std::move(on));
 }
 
 void Rigs::put_in(Kept& kept, const RiggedCar& car) {

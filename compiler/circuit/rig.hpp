@@ -28,11 +28,13 @@ private:
     std::unique_ptr<Stands> stands_;
 };
 
-// What one car has been measured with; its fault and the fuses that were blown before.
+// What one car has been measured with; its fault, and what was before: fuses that were blown, uses.
 struct RiggedCar {
     std::size_t number = 0; // no two cars have the same; 0 is none
     const Fault* fault = nullptr;
-    const std::vector<PartId>* blown = nullptr;
+    const std::vector<PartId>*blown = nullptr, *may_be_blown = nullptr;
+    const std::vector<Setup>* uses = nullptr; // before; of a sound car any may have been
+    std::optional<std::vector<PartId>> was_on; // relays and modules, in one of these uses or in one that came after another
     std::unordered_map<std::size_t, Rig> rigs; // by place
 };
 
@@ -43,7 +45,9 @@ public:
     Rigs(const Rigs&) = delete;
     Rigs& operator=(const Rigs&) = delete;
 
-    RiggedCar car(const Fault* fault, const std::vector<PartId>& blown) { return {++cars_, fault, &blown, {}}; }
+    RiggedCar car(const Fault* fault, const std::vector<PartId>& blown, const std::vector<PartId>& may_be_blown, const std::vector<Setup>& uses) {
+        return {++cars_, fault, &blown, &may_be_blown, &uses, {}, {}};
+    }
     // `row` is null where nothing is measured. Loads are placed.
     Rig& at(RiggedCar& car, const Setup& setup, MeasureKind measure, const Row* row, double ohms_volts);
 
@@ -67,6 +71,7 @@ private:
     };
     std::size_t place(const Setup& setup, MeasureKind measure, const Row* row, double ohms_volts);
     Rig& at(RiggedCar& car, std::size_t place);
+    const std::vector<PartId>& was_on(RiggedCar& car);
     void put_in(Kept& kept, const RiggedCar& car);
     void take_out(Kept& kept) const;
 

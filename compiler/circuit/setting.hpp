@@ -12,6 +12,7 @@ struct Setting {
     std::unique_ptr<Bench> bench;
     Term term;        // without its stand
     Stand from;       // fuses that were blown before
+    std::vector<char> may_be_blown; // fuses, before
     NodeId red = none, black = none;
     bool dead = false; // nothing is there through which a current could be measured
     std::string beyond; // what is not modelled; empty when all is

@@ -11,6 +11,7 @@ namespace {
 template <typename Value>
 using Words = std::vector<std::pair<std::string, Value>>;
 const Words<Paper> papers = {{"a4", Paper::a4}, {"letter", Paper::letter}};
+const Words<SheetKind> sheets = {{"workshop", SheetKind::workshop}, {"proof", SheetKind::proof}};
 const Words<Format> formats = {{"text", Format::text}, {"short", Format::brief}, {"json", Format::json}};
 
 template <typename Value>
@@ -62,11 +63,12 @@ ArgumentsResult read_arguments(int argc, const char* const* argv) {
     app.footer("Ends with 0 when all is well or there are only warnings, 1 when a plan has errors,\n"
                "2 when the command or a file is at fault, 3 when Loomsheet itself is.");
 
-    CLI::App* print = app.add_subcommand("print", "print each plan as a worksheet, one PDF a plan");
+    CLI::App* print = app.add_subcommand("print", "print each plan as a sheet, one PDF a plan");
     add_plans(*print, arguments);
     print->add_option("-o", arguments.folder, "the folder for the sheets, made when missing (here, unless said)")
         ->type_name("FOLDER");
     add_choice(*print, "--paper", arguments.paper, papers, "what it is printed on (a4, unless said)");
+    add_choice(*print, "--sheet", arguments.sheet, sheets, "for the technician at the car, or what is proved of the plan (workshop, unless said)");
     CLI::App* proof = app.add_subcommand("proof", "say what is wrong with each plan, print nothing");
     add_plans(*proof, arguments);
     proof->add_flag("--matrix", arguments.matrix, "show the outcome of every check with every fault as well");

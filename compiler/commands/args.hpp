@@ -15,6 +15,7 @@ struct Arguments {
     std::vector<std::string> plans; // as typed: files, folders, "-"
     std::string folder = ".";
     Paper paper = Paper::a4;
+    SheetKind sheet = SheetKind::workshop;
     Format format = Format::text;
     bool matrix = false; // of proof
     std::string fault; // of predict, as a plan writes it; empty: sound

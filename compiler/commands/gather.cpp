@@ -22,15 +22,15 @@ Gathered gather(Disk& disk, const std::vector<std::string>& named) {
     return gathered;
 }
 
-std::string sheet_path(const std::string& folder, const std::string& plan) {
+std::string sheet_path(const std::string& folder, const std::string& plan, SheetKind sheet) {
     const std::string stem = plan == "-" ? "standard-input" : fs::path(plan).stem().string();
-    return (fs::path(folder) / (stem + ".pdf")).lexically_normal().string();
+    return (fs::path(folder) / (stem + (sheet == SheetKind::proof ? "-proof" : "") + ".pdf")).lexically_normal().string();
 }
 
-std::string clash(const std::string& folder, const std::vector<std::string>& plans) {
+std::string clash(const std::string& folder, const std::vector<std::string>& plans, SheetKind sheet) {
     std::map<std::string, std::string> taken; // sheet -> plan
     for (const std::string& plan : plans) {
-        const auto [first, fresh] = taken.emplace(sheet_path(folder, plan), plan);
+        const auto [first, fresh] = taken.emplace(sheet_path(folder, plan, sheet), plan);
         if (!fresh)
             return fmt::format(
                 "{} and {} would both be printed as {}: give one another name, or print them into two folders",

@@ -11,12 +11,14 @@ namespace loomsheet {
 namespace {
 Done print_one(const std::string& path, Compiled& compiled, const Faces& faces, const Arguments& arguments,
                Disk& disk) {
-    SheetResult sheet = lay_out(compiled.plan, faces, {arguments.paper});
+    const Predictor sound(compiled.plan.circuit, system_volts(compiled.plan));
+    const Diagnosis diagnosis = diagnose(compiled.plan, sound, compiled.prediction);
+    SheetResult sheet = lay_out(compiled.plan, faces, {arguments.paper, &diagnosis, &compiled.prediction, arguments.sheet});
     compiled.findings.add(std::move(sheet.findings));
     if (!compiled.usable()) return {};
     const PdfResult pdf = write_pdf(sheet.document, faces);
     if (!pdf.error.empty()) throw std::runtime_error("its PDF was not made: " + pdf.error);
-    const std::string file = sheet_path(arguments.folder, path);
+    const std::string file = sheet_path(arguments.folder, path, arguments.sheet);
     DiskError error = disk.write_whole(file, pdf.bytes);
     if (!error.empty()) return {std::move(error), {}};
     const std::size_t pages = sheet.document.pages.size();
@@ -27,7 +29,7 @@ Done print_one(const std::string& path, Compiled& compiled, const Faces& faces, 
 Exit print(const Arguments& arguments, const Surroundings& around) {
     const auto [plans, no_plans] = gather(around.disk, arguments.plans);
     if (!no_plans.empty()) return complain(around, no_plans);
-    if (const std::string two = clash(arguments.folder, plans); !two.empty()) return complain(around, two);
+    if (const std::string two = clash(arguments.folder, plans, arguments.sheet); !two.empty()) return complain(around, two);
     if (const DiskError error = around.disk.make_directory(arguments.folder); !error.empty())
         return complain(around, error);
     std::string no_faces;

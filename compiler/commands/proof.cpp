@@ -1,5 +1,6 @@
 #include "commands/each_plan.hpp"
 #include "commands/gather.hpp"
+#include "proof/blind.hpp"
 #include "proof/matrix_table.hpp"
 #include "proof/proof_json.hpp"
 #include "proof/reading_table.hpp"
@@ -13,8 +14,9 @@ namespace loomsheet {
 
 namespace {
 // For people: the answer first, the readings last.
-std::string told(const Plan& plan, const Prediction& prediction, const Diagnosis& diagnosis, bool with_matrix) {
+std::string told(const Plan& plan, const Predictor& sound, const Prediction& prediction, const Diagnosis& diagnosis, bool with_matrix) {
     std::string text = fmt::format("{} {}\n{}\n", plan.id, plan.title, diagnosis_summary(plan, diagnosis));
+    text += smallest_table(plan, sound, diagnosis) + "\n";
     if (with_matrix) text += matrix_table(plan, diagnosis.matrix) + "\n";
     return text + reading_table(plan, prediction) + "\n";
 }
@@ -31,7 +33,7 @@ Exit proof(const Arguments& arguments, const Surroundings& around) {
         prove_verdicts(plan, diagnosis, compiled.findings);
         if (arguments.format == Format::json) objects += (objects.empty() ? "" : ",\n") + proof_json(plan, compiled.prediction, diagnosis);
         if (arguments.format != Format::text) return Done{};
-        return Done{{}, told(plan, compiled.prediction, diagnosis, arguments.matrix)};
+        return Done{{}, told(plan, sound, compiled.prediction, diagnosis, arguments.matrix)};
     });
     if (arguments.format == Format::json) around.out << fmt::format("{{\"plans\": [{}],\n\"findings\": {}}}\n", objects, tally.json);
     if (arguments.format == Format::text) {

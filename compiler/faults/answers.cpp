@@ -34,7 +34,9 @@ public:
         return set;
     }
 
-    OutcomeSet of_look() const {
+    OutcomeSet of_look() const { return made_.may_chatter ? at_rest() | rattling() : at_rest(); }
+
+    OutcomeSet at_rest() const {
         // `pass` has the look's own states; a fail is what none of the others is.
         OutcomeSet set = 0;
         bool surely_named = false;
@@ -92,6 +94,13 @@ public:
     }
 
 private:
+    // `K5 chatters` is an answer.
+    OutcomeSet rattling() const {
+        for (std::size_t i = 0; i < check_.outcomes.size(); ++i)
+            for (const State& state : check_.outcomes[i].states.list)
+                if (state.verb == StateVerb::chatters) return outcome_bit(i);
+        return stop_bit;
+    }
     bool has(OutcomeKind kind) const {
         for (const Outcome& outcome : check_.outcomes)
             if (outcome.kind == kind) return true;
@@ -139,9 +148,8 @@ private:
         if (!row.limit || row.limit->not_computed) return anything();
         const Limit& limit = *row.limit;
         switch (reading.kind) {
-        case ReadingKind::number: break;
-        case ReadingKind::floating: // near zero, or a ghost: what passes at zero may pass
-            return anything();
+        case ReadingKind::number:
+        case ReadingKind::floating: break;
         case ReadingKind::open:
             (limit.kind == LimitKind::open ? may.pass : may.open) = true;
             return may;

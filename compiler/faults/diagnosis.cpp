@@ -15,9 +15,9 @@ Fate fate_of(Judgement judgement) {
     return Fate::wrong;
 }
 
-double minutes_of(const Plan& plan, const std::vector<Step>& way) {
+double minutes_of(const Plan& plan, const std::vector<Taken>& way) {
     double minutes = 0;
-    for (const Step& step : way)
+    for (const Taken& step : way)
         if (plan.checks[step.check].time) minutes += plan.checks[step.check].time->si / 60;
     return minutes;
 }
@@ -62,7 +62,7 @@ Figures figures_of(const Plan& plan, const Diagnosis& diagnosis) {
         case Fate::wrong: made.wrong += likely; break;
         }
         if (ends.endings.empty()) continue;
-        const std::vector<Step>& way = ends.endings.front().way;
+        const std::vector<Taken>& way = ends.endings.front().way;
         made.checks += likely * static_cast<double>(way.size());
         made.minutes += likely * minutes_of(plan, way);
         for (const Ending& ending : ends.endings) {
@@ -77,7 +77,7 @@ Figures figures_of(const Plan& plan, const Diagnosis& diagnosis) {
         for (double* share : {&made.found, &made.open, &made.missed, &made.wrong, &made.checks, &made.minutes})
             *share /= all;
     made.isolation = isolation_of(plan, diagnosis);
-    for (const Step& step : diagnosis.sound_steps)
+    for (const Taken& step : diagnosis.sound_steps)
         made.false_alarm |= is_alarm(plan, target_of(plan.checks[step.check], step.outcome));
     return made;
 }
@@ -85,8 +85,12 @@ Figures figures_of(const Plan& plan, const Diagnosis& diagnosis) {
 } // namespace
 
 Diagnosis diagnose(const Plan& plan, const Predictor& sound, const Prediction& prediction) {
+    return diagnose(plan, sound, fault_matrix(plan, sound, prediction));
+}
+
+Diagnosis diagnose(const Plan& plan, const Predictor& sound, Matrix matrix) {
     Diagnosis made;
-    made.matrix = fault_matrix(plan, sound, prediction);
+    made.matrix = std::move(matrix);
     made.walker = std::make_unique<Walker>(plan);
     made.sound = made.walker->endings(made.matrix.sound, nullptr, &made.sound_steps);
     made.steps = made.sound_steps;

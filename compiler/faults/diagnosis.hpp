@@ -13,7 +13,7 @@ struct FaultEnds {
     Fate fate = Fate::found;
     std::vector<Ending> endings;
     std::vector<Judgement> judged; // by ending
-    std::vector<Step> steps;       // that it may take on any of its ways
+    std::vector<Taken> steps;       // that it may take on any of its ways
 };
 
 struct Figures {
@@ -22,25 +22,27 @@ struct Figures {
     double checks = 0, minutes = 0;                    // to the ending, on average by the shortest way
     std::size_t most_checks = 0;
     double most_minutes = 0;
-    std::vector<Step> longest; // the way that takes the most minutes, or checks where no check says its time
+    std::vector<Taken> longest; // the way that takes the most minutes, or checks where no check says its time
     bool false_alarm = false;  // a sound car may end where something is blamed or nothing is said
 };
 
 struct PlantEnds { // of a planted fault: its worst
     Fate fate = Fate::found;
-    std::vector<Step> way;
+    std::vector<Taken> way;
 };
 
 struct Diagnosis {
     Matrix matrix;
     std::unique_ptr<Walker> walker;
-    std::vector<Step> steps;        // every step that a sound car or one with a fault may take
+    std::vector<Taken> steps;        // every step that a sound car or one with a fault may take
     std::vector<PlantEnds> planted; // by plant
     std::vector<FaultEnds> ends;    // by fault
     std::vector<Ending> sound;      // where a sound car may end
-    std::vector<Step> sound_steps;  // and the steps that it may take
+    std::vector<Taken> sound_steps;  // and the steps that it may take
     Figures figures;
 };
 Diagnosis diagnose(const Plan& plan, const Predictor& sound, const Prediction& prediction);
+// With a matrix that is there: it hangs on what the checks measure, not on where their outcomes lead or what verdicts blame.
+Diagnosis diagnose(const Plan& plan, const Predictor& sound, Matrix matrix);
 
 } // namespace loomsheet

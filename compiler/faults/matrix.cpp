@@ -177,14 +177,14 @@ private:
     void begin(std::size_t index) { index_ = index, together_.reset(), car_.reset(); }
     const Fault& fault() const { return faults_[index_].fault; }
     const Predictor& car() {
-        if (!car_) car_ = std::make_unique<Predictor>(sound_, fault(), can_blow(fault().kind) ? uses_ : std::vector<Setup>());
+        if (!car_) car_ = std::make_unique<Predictor>(sound_, fault(), uses_);
         return *car_;
     }
     Together& together() {
         if (!together_) together_.emplace(plan_, car(), *volts_);
         return *together_;
     }
-    bool has_blown() { return can_blow(fault().kind) && !car().blown_before().empty(); }
+    bool has_blown() { return can_blow(fault().kind) && !(car().blown_before().empty() && car().may_be_blown_before().empty()); }
 
     // None for what burns.
     std::optional<Truth> harm_of() {
@@ -240,7 +240,7 @@ private:
         const FaultKind kind = fault().kind;
         if (kind != FaultKind::to_ground && kind != FaultKind::to_supply && kind != FaultKind::touches) return std::nullopt;
         const std::vector<PartId>& fuses = car().blown_before();
-        if (fuses.size() != 1) return std::nullopt;
+        if (fuses.size() != 1 || !car().may_be_blown_before().empty()) return std::nullopt;
         Blown& blown = blown_[fuses.front()];
         if (!blown.car) {
             Fault fault;

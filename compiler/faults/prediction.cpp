@@ -1,4 +1,5 @@
 #include "faults/prediction.hpp"
+#include "circuit/rig.hpp"
 #include "model/change.hpp"
 #include <algorithm>
 #include <array>
@@ -50,16 +51,29 @@ constexpr std::array<std::array<StateVerb, 3>, 3> families = {{
     {StateVerb::still, StateVerb::works, StateVerb::works},
 }};
 
-// Whether the part is in a state of its family that no outcome names; unknown where the outcomes name several parts.
+// Whether the part is in a state of its family that no outcome names; unknown where the outcomes name several parts. Of `K2 works and M2
+// still` the half that is sure says nothing.
 Truth other_state(const Predictor& car, const Setup& setup, const Check& check) {
-    std::vector<const States*> named{&check.look_states};
-    for (const Outcome& outcome : check.outcomes)
-        if (!outcome.states.empty() && outcome.states.list.front().verb != StateVerb::chatters) // that is no rest
-            named.push_back(&outcome.states);
+    std::vector<State> named;
+    const auto name = [&](const States& states) {
+        if (states.list.size() == 1) return named.push_back(states.list.front());
+        for (const State& state : states.list)
+            if (states.any || car.looks(setup, state) != Truth::yes) named.push_back(state);
+    };
+    name(check.look_states);
+    for (const Outcome& outcome : check.outcomes) {
+        const std::vector<State>& list = outcome.states.list;
+        if (list.empty() || list.front().verb == StateVerb::chatters) continue; // that is no rest
+        const bool and_no = list.size() > 1 && !outcome.states.any && hold(car, setup, outcome.states) == Truth::no;
+        const std::size_t before = named.size();
+        if (!and_no) name(outcome.states);
+        if (list.size() > 1 && !and_no && (outcome.states.any || named.size() != before + 1)) return Truth::unknown;
+    }
+    if (named.empty()) return Truth::unknown;
     std::vector<StateVerb> verbs;
-    for (const States* states : named) {
-        if (states->list.size() != 1 || states->list.front().of.part != named.front()->list.front().of.part) return Truth::unknown;
-        verbs.push_back(states->list.front().verb);
+    for (const State& state : named) {
+        if (state.of.part != named.front().of.part) return Truth::unknown;
+        verbs.push_back(state.verb);
     }
     for (const auto& family : families) {
         const auto has = [](const auto& list, StateVerb verb) { return std::find(list.begin(), list.end(), verb) != list.end(); };
@@ -67,7 +81,7 @@ Truth other_state(const Predictor& car, const Setup& setup, const Check& check) 
         Truth any = Truth::no;
         for (const StateVerb verb : family) {
             if (has(verbs, verb)) continue;
-            State state = named.front()->list.front();
+            State state = named.front();
             state.verb = verb;
             const Truth truth = car.looks(setup, state);
             if (truth != Truth::no) any = truth;
@@ -102,8 +116,7 @@ Fit fit_of(const Reading& reading, const Limit& limit) {
     switch (reading.kind) {
     case ReadingKind::beyond: return Fit::unknown;
     case ReadingKind::chatters:
-    case ReadingKind::history:
-    case ReadingKind::floating: return Fit::may_miss;
+    case ReadingKind::history: return Fit::may_miss;
     default: break;
     }
     switch (limit.kind) {
@@ -119,17 +132,7 @@ Fit fit_of(const Reading& reading, const Limit& limit) {
     return fit_of_range(reading.low, reading.high, from, limit.high ? limit.high->si : infinity);
 }
 
-Truth hold(const Predictor& car, const Setup& setup, const States& states) {
-    if (states.empty()) return Truth::unknown;
-    Truth all = states.any ? Truth::no : Truth::yes;
-    const Truth strong = states.any ? Truth::yes : Truth::no; // settles it whatever the others are
-    for (const State& state : states.list) {
-        const Truth one = car.looks(setup, state);
-        if (one == strong || one == Truth::jumps) return one;
-        if (all != Truth::unknown && one != (states.any ? Truth::no : Truth::yes)) all = one;
-    }
-    return all;
-}
+Truth hold(const Predictor& car, const Setup& setup, const States& states) { return car.looks(setup, states); }
 
 namespace {
 CheckPrediction predicted(const Plan& plan, const Predictor& car, const Check& check, bool for_outcome) {
@@ -142,6 +145,7 @@ CheckPrediction predicted(const Plan& plan, const Predictor& car, const Check& c
     for (const Outcome& outcome : check.outcomes)
         made.answers.push_back(hold(car, setup, outcome.states));
     made.other = other_state(car, setup, check);
+    made.may_chatter = car.rig(setup).stands().may_chatter;
     return made;
 }
 } // namespace

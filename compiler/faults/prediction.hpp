@@ -23,6 +23,7 @@ struct CheckPrediction {
     std::vector<RowPrediction> rows; // as the check's
     Truth look = Truth::unknown;     // of a look: whether its pass holds
     std::vector<Truth> answers;      // by outcome: whether its states hold; unknown where it has none
+    bool may_chatter = false;        // of a look: some cars come to no rest
     Truth other = Truth::unknown;    // whether something holds that neither the pass nor an answer names
 };
 using Prediction = std::vector<CheckPrediction>; // by check

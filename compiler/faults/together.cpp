@@ -9,7 +9,23 @@ namespace {
 constexpr double margin = 0.95; // of the volts a load needs: from here down one complains. Common practice, no source
 constexpr double on_edge = 0.95; // of the volts at which a relay pulls in: nearer it does now this, now that
 constexpr double weights[] = {0.3, 1, 3};
-constexpr std::size_t most_stands = 8;
+constexpr std::size_t most_stands = 32;
+
+bool is_good(StateVerb verb) { return verb == StateVerb::runs || verb == StateVerb::works || verb == StateVerb::lit; }
+
+// The one branch of a load; none where it has several, or is broken.
+std::vector<Along> along_load(const Setting& setting, PartId part) {
+    std::vector<Along> along;
+    for (std::size_t i = 0; i < setting.network->graph.edges.size(); ++i) {
+        const Edge& edge = setting.network->graph.edges[i];
+        if (edge.kind != EdgeKind::load || edge.part != part) continue;
+        if (setting.network->branches[i].law == Law::absent) return {};
+        along.push_back({static_cast<int>(i), 1});
+    }
+    return along.size() == 1 ? along : std::vector<Along>();
+}
+
+} // namespace
 
 double needs_of(const Part& part, double system_volts) {
     if (part.needs) return part.needs->si;
@@ -26,26 +42,10 @@ bool is_poor(StateVerb verb) {
     return verb == StateVerb::still || verb == StateVerb::slow || verb == StateVerb::dark || verb == StateVerb::dim ||
            verb == StateVerb::fails;
 }
-bool is_good(StateVerb verb) { return verb == StateVerb::runs || verb == StateVerb::works || verb == StateVerb::lit; }
-
 bool is_load(PartKind kind) {
     return kind == PartKind::motor || kind == PartKind::lamp || kind == PartKind::heater || kind == PartKind::horn ||
            kind == PartKind::solenoid;
 }
-
-// The one branch of a load; none where it has several, or is broken.
-std::vector<Along> along_load(const Setting& setting, PartId part) {
-    std::vector<Along> along;
-    for (std::size_t i = 0; i < setting.network->graph.edges.size(); ++i) {
-        const Edge& edge = setting.network->graph.edges[i];
-        if (edge.kind != EdgeKind::load || edge.part != part) continue;
-        if (setting.network->branches[i].law == Law::absent) return {};
-        along.push_back({static_cast<int>(i), 1});
-    }
-    return along.size() == 1 ? along : std::vector<Along>();
-}
-
-} // namespace
 
 std::optional<ComplaintVolts> complaint_volts(const Plan& plan, double system_volts) {
     const std::vector<State>& states = plan.complaint_states.list;
@@ -81,30 +81,47 @@ Together::Together(const Plan& plan, const Predictor& car, const ComplaintVolts&
     if (!all) complains_ = stands_.list.empty() && !stands_.may_chatter ? Truth::no : Truth::maybe;
 }
 
-// A relay has one threshold, and so has a module: on in one set-up and off in the other, it must get more where it is on.
+// A relay has one threshold, and so has a module: on in one set-up and off in the other, it must get more where it is on, and more than
+// surely leaves it off. Of those that stand otherwise here than there this holds of the first that went on; then the others had not.
 bool Together::compatible(const Setting& setting, const Stand& stand, const Stand& complaining) {
-    const auto gets_more = [&](std::vector<Along> here, std::vector<Along> there, bool on_here) {
-        if (here.empty() || there.empty()) return true;
-        Term one, other;
-        one.bench = setting.bench.get(), one.stand = stand, one.along = std::move(here);
-        other.bench = complaining_->bench.get(), other.stand = complaining, other.along = std::move(there);
-        (on_here ? other : one).sign = -1 / on_edge;
-        Term terms[] = {one, other};
-        return extent_of(terms, car_.parameters().list.size()).high >= 0;
-    };
     const Network &here = *setting.network, &there = *complaining_->network;
+    for (std::size_t i = 0; i < here.fuses.size(); ++i) // what has blown for the complaint stays so
+        for (std::size_t j = 0; j < there.fuses.size(); ++j)
+            if (here.fuses[i].part == there.fuses[j].part && complaining.blown[j] && !stand.blown[i]) return false;
+    struct Differing {
+        std::vector<Along> here, there;
+        bool on_here;
+        double off;
+    };
+    std::vector<Differing> differing;
+    Term one, other;
+    one.bench = setting.bench.get(), one.stand = stand, other.bench = complaining_->bench.get(), other.stand = complaining;
     for (std::size_t i = 0; i < here.relays.size(); ++i)
-        for (std::size_t j = 0; j < there.relays.size(); ++j)
-            if (here.relays[i].part == there.relays[j].part && stand.in[i] != complaining.in[j] &&
-                !gets_more(pull_of(here, here.relays[i]), pull_of(there, there.relays[j]), stand.in[i] != 0))
-                return false;
+        for (std::size_t j = 0; j < there.relays.size(); ++j) {
+            if (here.relays[i].part != there.relays[j].part || stand.in[i] == complaining.in[j]) continue;
+            differing.push_back({pull_of(here, here.relays[i]), pull_of(there, there.relays[j]), stand.in[i] != 0, here.relays[i].drops_out});
+            one.stand.in[i] = other.stand.in[j] = 0;
+        }
     for (std::size_t i = 0; i < here.modules.size(); ++i)
-        for (std::size_t j = 0; j < there.modules.size(); ++j)
-            if (here.modules[i].part == there.modules[j].part && stand.alive[i] != complaining.alive[j] &&
-                here.modules[i].supplies.size() == 1 && there.modules[j].supplies.size() == 1 &&
-                !gets_more({{here.modules[i].supplies.front(), 1}}, {{there.modules[j].supplies.front(), 1}}, stand.alive[i] != 0))
-                return false;
-    return true;
+        for (std::size_t j = 0; j < there.modules.size(); ++j) {
+            if (here.modules[i].part != there.modules[j].part || stand.alive[i] == complaining.alive[j]) continue;
+            if (here.modules[i].supplies.size() != 1 || there.modules[j].supplies.size() != 1) return true;
+            differing.push_back({{{here.modules[i].supplies.front(), 1}}, {{there.modules[j].supplies.front(), 1}}, stand.alive[i] != 0, 0});
+            one.stand.alive[i] = other.stand.alive[j] = 0;
+        }
+    const auto may_be_first = [&](const Differing& each) {
+        if (each.here.empty() || each.there.empty()) return true;
+        Term on = each.on_here ? one : other, off = each.on_here ? other : one;
+        on.along = each.on_here ? each.here : each.there, off.along = each.on_here ? each.there : each.here;
+        off.sign = -1 / on_edge;
+        for (const double weight : {0.0, 0.3, 3.0}) {
+            on.sign = 1 + weight;
+            Term terms[] = {on, off};
+            if (extent_of(terms, car_.parameters().list.size()).high < weight * each.off) return false;
+        }
+        return true;
+    };
+    return differing.empty() || std::any_of(differing.begin(), differing.end(), may_be_first);
 }
 
 // Whether slack + the sum of the terms, and what the complaint leaves, can both be positive.
@@ -175,7 +192,7 @@ bool Together::possible(const Check& check, const RowPrediction* made, std::size
     if (!made || !made->limit || (check.measure != MeasureKind::volts && check.measure != MeasureKind::drop)) return true;
     const Limit& limit = *made->limit;
     const Reading& reading = made->difference ? *made->difference : made->reading;
-    if (reading.kind != ReadingKind::number) return true;
+    if (reading.kind != ReadingKind::number || reading.floats) return true;
     const double error = std::max(reading.bare_low - reading.low, reading.high - reading.bare_high);
     const auto rig = [&](const Setup& with, MeasureKind measure, const Row& points) {
         return &car_.rig(placed(with, points), measure, points, usual(Usual::ohms_test).value);

@@ -38,16 +38,16 @@ Judgement Walker::judge(const Ending& ending, const Candidate& fault) const {
     return std::find(run.begin(), run.end(), fault.suspect) != run.end() ? Judgement::found : Judgement::wrong;
 }
 
-std::vector<Ending> Walker::endings(const std::vector<OutcomeSet>& sets, const Candidate* fault, std::vector<Step>* taken) const {
+std::vector<Ending> Walker::endings(const std::vector<OutcomeSet>& sets, const Candidate* fault, std::vector<Taken>* taken) const {
     std::vector<Ending> list;
     if (plan_.checks.empty()) return list;
     std::vector<int> came(plan_.checks.size(), -2); // index into `steps` of the step before; -1 the start, -2 not reached
-    std::vector<std::pair<Step, int>> steps;        // and the one before it
+    std::vector<std::pair<Taken, int>> steps;        // and the one before it
     std::vector<int> line{0};
     came[0] = -1;
     std::vector<bool> at_verdict(plan_.verdicts.size());
     const auto way_to = [&](int last) {
-        std::vector<Step> way;
+        std::vector<Taken> way;
         for (int at = last; at >= 0; at = steps[at].second)
             way.push_back(steps[at].first);
         std::reverse(way.begin(), way.end());
@@ -74,7 +74,7 @@ std::vector<Ending> Walker::endings(const std::vector<OutcomeSet>& sets, const C
     for (std::size_t i = 0; i < line.size(); ++i) {
         const int here = line[i];
         if (sets[here] & stop_bit) {
-            steps.push_back({{here, Step::jumps}, came[here]});
+            steps.push_back({{here, Taken::jumps}, came[here]});
             go(nullptr, static_cast<int>(steps.size()) - 1, go);
         }
         for (std::size_t o = 0; o <= plan_.checks[here].outcomes.size(); ++o) {
@@ -89,13 +89,13 @@ std::vector<Ending> Walker::endings(const std::vector<OutcomeSet>& sets, const C
     return list;
 }
 
-std::string step_words(const Plan& plan, const Step& step, Mood mood) {
+std::string step_words(const Plan& plan, const Taken& step, Mood mood) {
     const Check& check = plan.checks[step.check];
     const auto of = [&](std::string_view does, std::string_view base, const std::string& rest = "") {
         return (mood == Mood::does ? std::string(does) : fmt::format("may {}", base)) + rest;
     };
     const bool look = check.measure == MeasureKind::look;
-    if (step.outcome == Step::jumps) return of("jumps", "jump");
+    if (step.outcome == Taken::jumps) return of("jumps", "jump");
     if (step.outcome >= check.outcomes.size()) return look ? of("says", "say", " NO") : of("fails", "fail");
     const Outcome& outcome = check.outcomes[step.outcome];
     const std::string row = outcome.row.empty() ? "" : fmt::format(" at \"{}\"", outcome.row);
@@ -112,9 +112,9 @@ std::string step_words(const Plan& plan, const Step& step, Mood mood) {
     return {};
 }
 
-std::string way_words(const Plan& plan, const std::vector<Step>& way) {
+std::string way_words(const Plan& plan, const std::vector<Taken>& way) {
     std::string words;
-    for (const Step& step : way)
+    for (const Taken& step : way)
         words += fmt::format("{}{} {}", words.empty() ? "" : ", ", plan.checks[step.check].label, step_words(plan, step));
     return words;
 }

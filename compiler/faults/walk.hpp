@@ -4,18 +4,18 @@
 
 namespace loomsheet {
 
-struct Step { // on the way: a check and the outcome it had
+struct Taken { // on the way: a check and the outcome it had
     static constexpr std::size_t jumps = ~std::size_t{0};
     int check = 0;
     std::size_t outcome = 0;
-    bool operator==(const Step&) const = default;
+    bool operator==(const Taken&) const = default;
 };
 enum class EndKind : std::uint8_t { verdict, suspects, done };
 struct Ending {
     EndKind kind = EndKind::done;
     int verdict = none;
-    Step last;              // suspects and done: what led there
-    std::vector<Step> way;  // one way there, the shortest
+    Taken last;              // suspects and done: what led there
+    std::vector<Taken> way;  // one way there, the shortest
 };
 
 // Who is blamed at an ending.
@@ -31,7 +31,7 @@ public:
     explicit Walker(const Plan& plan);
     // Where a car may end that has these outcomes, by check; `fault` is null for a sound one. Each verdict and each stop once.
     // Every step that it may take is added to `steps`.
-    std::vector<Ending> endings(const std::vector<OutcomeSet>& sets, const Candidate* fault, std::vector<Step>* steps = nullptr) const;
+    std::vector<Ending> endings(const std::vector<OutcomeSet>& sets, const Candidate* fault, std::vector<Taken>* steps = nullptr) const;
     Judgement judge(const Ending& ending, const Candidate& fault) const;
     // Whether a verdict blames it: by its part, wire or joint, by an element, or on a run.
     bool blames(int verdict, const Candidate& fault) const;
@@ -45,8 +45,8 @@ private:
 
 enum class Mood : std::uint8_t { does, may }; // "passes", "may pass"
 // What a check does at a step: "passes", "may fail at \"Ground\"", "says NO", "reads low"
-std::string step_words(const Plan& plan, const Step& step, Mood mood = Mood::does);
+std::string step_words(const Plan& plan, const Taken& step, Mood mood = Mood::does);
 // "battery-rest passes, fan-called says NO, relay-click passes"
-std::string way_words(const Plan& plan, const std::vector<Step>& way);
+std::string way_words(const Plan& plan, const std::vector<Taken>& way);
 
 } // namespace loomsheet

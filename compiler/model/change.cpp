@@ -209,15 +209,13 @@ std::vector<Change> changes(const Setup& from, const Setup& to) {
     return list;
 }
 
-Setup setup_of(const Check& check) {
-    Setup setup = check.with;
+Setup placed(Setup setup, const Row& row) {
     for (SetupItem& item : setup.items)
-        if (item.kind == ItemKind::load && item.across_points && !check.rows.empty()) {
-            item.a = check.rows.front().red;
-            item.b = check.rows.front().black;
-        }
+        if (item.kind == ItemKind::load && item.across_points) item.a = row.red, item.b = row.black, item.across_points = false;
     return setup;
 }
+
+Setup setup_of(const Check& check) { return check.rows.empty() ? check.with : placed(check.with, check.rows.front()); }
 
 std::vector<std::vector<int>> origins_of(const Plan& plan) {
     std::vector<std::vector<int>> origins(plan.checks.size());

@@ -24,6 +24,8 @@ struct Change {
 // first and on again after, though both set-ups name it. The battery's minus comes off first and goes back last.
 std::vector<Change> changes(const Setup& from, const Setup& to);
 
+// Puts the load "across the points measured" across this row's.
+Setup placed(Setup setup, const Row& row);
 // The set-up of a check, with a load "across the points measured" given the points of its first row.
 Setup setup_of(const Check& check);
 

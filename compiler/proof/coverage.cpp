@@ -7,8 +7,6 @@ namespace loomsheet {
 namespace {
 
 constexpr std::size_t most_lines = 12, most_group = 3, most_verdicts = 3;
-constexpr double nothing = 1e-9;
-
 } // namespace
 
 std::vector<Covered> covered(const Diagnosis& diagnosis) {
@@ -31,7 +29,7 @@ std::vector<Covered> covered(const Diagnosis& diagnosis) {
         }
     }
     std::stable_sort(list.begin(), list.end(),
-                     [](const Covered& a, const Covered& b) { return a.lost() > b.lost() + nothing; });
+                     [](const Covered& a, const Covered& b) { return a.lost() > b.lost() + no_share; });
     return list;
 }
 
@@ -46,7 +44,7 @@ std::string suspect_words(const Circuit& circuit, const Suspect& suspect) {
 std::string coverage_words(const Plan& plan, const Diagnosis& diagnosis) {
     const std::vector<Covered> list = covered(diagnosis);
     const auto sure = static_cast<std::size_t>(
-        std::count_if(list.begin(), list.end(), [](const Covered& each) { return each.lost() < nothing; }));
+        std::count_if(list.begin(), list.end(), [](const Covered& each) { return each.lost() < no_share; }));
     const std::size_t unsure = list.size() - sure, shown = std::min(unsure, most_lines);
     if (unsure == 0)
         return fmt::format("All {} parts, wires and joints that can cause it are surely found.\n", list.size());
@@ -68,17 +66,17 @@ std::string coverage_words(const Plan& plan, const Diagnosis& diagnosis) {
     return text + fmt::format("Surely found: {} of {} parts, wires and joints.\n", sure, list.size());
 }
 
-std::vector<Group> groups(const Diagnosis& diagnosis) {
-    std::vector<Group> list;
+std::vector<Left> groups(const Diagnosis& diagnosis) {
+    std::vector<Left> list;
     for (std::size_t i = 0; i < diagnosis.ends.size(); ++i)
         for (const Ending& ending : diagnosis.ends[i].endings) {
             if (ending.kind != EndKind::verdict) continue;
-            auto at = std::find_if(list.begin(), list.end(), [&](const Group& each) { return each.verdict == ending.verdict; });
+            auto at = std::find_if(list.begin(), list.end(), [&](const Left& each) { return each.verdict == ending.verdict; });
             if (at == list.end()) at = list.insert(at, {ending.verdict, {}});
             const Suspect& suspect = diagnosis.matrix.faults[i].suspect;
             if (std::find(at->suspects.begin(), at->suspects.end(), suspect) == at->suspects.end()) at->suspects.push_back(suspect);
         }
-    std::stable_sort(list.begin(), list.end(), [](const Group& a, const Group& b) {
+    std::stable_sort(list.begin(), list.end(), [](const Left& a, const Left& b) {
         return std::pair(b.suspects.size(), a.verdict) < std::pair(a.suspects.size(), b.verdict);
     });
     return list;
@@ -96,7 +94,7 @@ std::vector<int> verdicts_in_doubt(const Diagnosis& diagnosis) {
 
 std::string groups_words(const Plan& plan, const Diagnosis& diagnosis) {
     std::vector<std::vector<std::string>> lines{{"verdict", "leaves", "told no further apart"}};
-    for (const Group& each : groups(diagnosis)) {
+    for (const Left& each : groups(diagnosis)) {
         if (each.suspects.size() <= most_group) break;
         std::vector<std::string> names;
         for (const Suspect& suspect : each.suspects)
@@ -107,8 +105,8 @@ std::string groups_words(const Plan& plan, const Diagnosis& diagnosis) {
 }
 
 std::string of_hundred(double share) {
-    if (share > nothing && share < 0.005) return "less than 1";
-    if (share < 1 - nothing && share > 0.995) return "99";
+    if (share > no_share && share < 0.005) return "less than 1";
+    if (share < 1 - no_share && share > 0.995) return "99";
     return fmt::format("{:.0f}", share * 100);
 }
 

@@ -5,6 +5,8 @@
 
 namespace loomsheet {
 
+inline constexpr double no_share = 1e-9; // below it is rounding
+
 // One suspect: how much of what befalls it is surely found, and what becomes of the rest.
 struct Covered {
     Suspect suspect;
@@ -16,11 +18,11 @@ struct Covered {
 std::vector<Covered> covered(const Diagnosis& diagnosis); // most lost first, then in the order of the faults
 
 // What a verdict leaves to be looked at: all suspects with a fault that may end there.
-struct Group {
+struct Left {
     int verdict = 0;
     std::vector<Suspect> suspects;
 };
-std::vector<Group> groups(const Diagnosis& diagnosis); // most suspects first
+std::vector<Left> groups(const Diagnosis& diagnosis); // most suspects first
 
 // Verdicts that may be reached by a fault that they do not name, in the plan's order.
 std::vector<int> verdicts_in_doubt(const Diagnosis& diagnosis);

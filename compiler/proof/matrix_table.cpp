@@ -67,7 +67,7 @@ std::vector<Alike> alike(const Matrix& matrix) {
 }
 
 std::string cell_words(const Check& check, OutcomeSet set) {
-    if (set & stop_bit) return "J";
+    if (set & stop_bit) return set == stop_bit ? "J" : "j";
     std::size_t pass = check.outcomes.size() + 1, first = pass, count = 0;
     for (std::size_t i = 0; i <= check.outcomes.size(); ++i) {
         if ((set & outcome_bit(i)) == 0) continue;
@@ -82,8 +82,8 @@ std::string matrix_table(const Plan& plan, const Matrix& matrix) {
     std::string text = "Checks:";
     for (std::size_t i = 0; i < plan.checks.size(); ++i)
         text += fmt::format("{}{} {}", i % 6 == 0 ? "\n  " : "  ", i + 1, plan.checks[i].label);
-    text += "\n. passes   X fails (X2: at its second row)   L low   H high   O open   I no current   N the look says NO   a, b its answers\n"
-            "? may pass or not   x does not pass, by tolerance in one way or another   J may jump\n";
+    text += "\n. passes   X fails (X2: at its second row)   L low   H high   O open   I no current   B in a band   N the look says NO   a, b its answers\n"
+            "? may pass or not   x does not pass, by tolerance in one way or another   J jumps   j may jump\n";
     const std::vector<Alike> groups = alike(matrix);
     for (std::size_t first = 0; first < plan.checks.size(); first += most_columns) {
         const std::size_t last = std::min(first + most_columns, plan.checks.size());

@@ -12,7 +12,7 @@ struct Alike {
 std::vector<Alike> alike(const Matrix& matrix);
 
 // One outcome in a cell's three characters: "." pass, "X" fail, "X2" fails at the second row, "L" low, "H" high, "O" open,
-// "N" a look's NO, "a" its first answer. With several: "?" where one of them is the pass, "x" where none is; "J" may jump.
+// "N" a look's NO, "a" its first answer. With several: "?" where one of them is the pass, "x" where none is; "J" jumps, "j" may jump.
 std::string cell_words(const Check& check, OutcomeSet set);
 std::string matrix_table(const Plan& plan, const Matrix& matrix);
 

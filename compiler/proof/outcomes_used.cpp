@@ -40,10 +40,10 @@ public:
 
 private:
     void come(const std::vector<OutcomeSet>& cells, const Candidate* fault) {
-        std::vector<Step> steps;
+        std::vector<Taken> steps;
         diagnosis_.walker->endings(cells, fault, &steps);
-        for (const Step& step : steps) {
-            if (step.outcome != Step::jumps) had_[step.check] |= outcome_bit(step.outcome);
+        for (const Taken& step : steps) {
+            if (step.outcome != Taken::jumps) had_[step.check] |= outcome_bit(step.outcome);
             std::vector<const Fault*>& list = comers_[step.check];
             const Fault* car = fault ? &fault->fault : nullptr;
             if (list.empty() || list.back() != car) list.push_back(car);
@@ -117,7 +117,7 @@ private:
             ++row;
         return row;
     }
-    void say_unused(const Step& step) {
+    void say_unused(const Taken& step) {
         const Check& check = plan_.checks[step.check];
         const Outcome& outcome = check.outcomes[step.outcome];
         findings_.add(703, outcome.at,

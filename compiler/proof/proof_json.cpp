@@ -29,11 +29,11 @@ std::string_view judgement_word(Judgement judgement) {
     return "open";
 }
 
-Json way_of(const Plan& plan, const std::vector<Step>& way) {
+Json way_of(const Plan& plan, const std::vector<Taken>& way) {
     Json list = Json::array();
-    for (const Step& step : way)
+    for (const Taken& step : way)
         list.push_back({{"check", plan.checks[step.check].label},
-                        {"outcome", step.outcome == Step::jumps ? "J" : cell_words(plan.checks[step.check], outcome_bit(step.outcome))}});
+                        {"outcome", step.outcome == Taken::jumps ? "J" : cell_words(plan.checks[step.check], outcome_bit(step.outcome))}});
     return list;
 }
 
@@ -74,12 +74,12 @@ Json coverage_of(const Plan& plan, const Diagnosis& diagnosis) {
 }
 
 Json verdicts_of(const Plan& plan, const Diagnosis& diagnosis) {
-    const std::vector<Group> by_verdict = groups(diagnosis);
+    const std::vector<Left> by_verdict = groups(diagnosis);
     const std::vector<int> doubtful = verdicts_in_doubt(diagnosis);
     Json list = Json::array();
     for (int v = 0; v < static_cast<int>(plan.verdicts.size()); ++v) {
         Json suspects = Json::array();
-        for (const Group& group : by_verdict)
+        for (const Left& group : by_verdict)
             if (group.verdict == v)
                 for (const Suspect& each : group.suspects)
                     suspects.push_back(suspect_point(plan.circuit, each));

@@ -16,11 +16,7 @@ namespace {
 constexpr double least_current = 1; // A: from here on the drop of a ground matters
 
 Setting setting_of(const Predictor& sound, const Check& check, const Row& row) {
-    Setup setup = check.with;
-    for (SetupItem& item : setup.items)
-        if (item.kind == ItemKind::load && item.across_points)
-            item.a = row.red, item.b = row.black, item.across_points = false;
-    return set_up(sound.circuit(), sound.parameters(), setup, check.measure, row, nullptr, {},
+    return set_up(sound.circuit(), sound.parameters(), placed(check.with, row), check.measure, row, nullptr, {},
                   usual(Usual::ohms_test).value);
 }
 

@@ -7,16 +7,14 @@
 namespace loomsheet {
 namespace {
 
-constexpr double nothing = 1e-9;
-
 std::string answer(const Plan& plan, const Diagnosis& diagnosis) {
     const Figures& f = diagnosis.figures;
     std::string text =
         fmt::format("Of 100 cars with this complaint, this plan surely names the fault on {}", of_hundred(f.found));
     std::vector<std::string> rest;
-    if (f.wrong > nothing) rest.push_back(fmt::format("on {} it may blame something else", of_hundred(f.wrong)));
-    if (f.missed > nothing) rest.push_back(fmt::format("{} it may call sound", of_hundred(f.missed)));
-    if (f.open > nothing) rest.push_back(fmt::format("on {} it may stop with nothing named", of_hundred(f.open)));
+    if (f.wrong > no_share) rest.push_back(fmt::format("on {} it may blame something else", of_hundred(f.wrong)));
+    if (f.missed > no_share) rest.push_back(fmt::format("{} it may call sound", of_hundred(f.missed)));
+    if (f.open > no_share) rest.push_back(fmt::format("on {} it may stop with nothing named", of_hundred(f.open)));
     text += (rest.empty() ? "" : "; ") + list_words(rest) + ".\n";
     std::vector<std::string> doubtful;
     for (const int verdict : verdicts_in_doubt(diagnosis))
@@ -34,7 +32,7 @@ std::string figures(const Plan& plan, const Diagnosis& diagnosis) {
     const auto add = [&](std::string what, std::string words) { lines.push_back({std::move(what), std::move(words)}); };
     add("tried", fmt::format("{} faults of {} parts, wires and joints can cause it; {} other faults cannot", diagnosis.matrix.faults.size(),
                              told.units, diagnosis.matrix.harmless.size()));
-    if (f.found > nothing) {
+    if (f.found > no_share) {
         add("told apart", fmt::format("of 100 that it finds, {} down to one thing, {} to two at most, {} to three at most; {:.1f} things on average",
                                       of_hundred(told.to_one), of_hundred(told.to_two), of_hundred(told.to_three), told.group));
         add("first try", fmt::format("the likeliest thing of the verdict is the right one on {} of 100; {:.1f} are tried on average",
@@ -44,7 +42,7 @@ std::string figures(const Plan& plan, const Diagnosis& diagnosis) {
     if (f.most_minutes > 0) add("time", fmt::format("{:.0f} min on average, {:.0f} min at most", f.minutes, f.most_minutes));
     if (!f.longest.empty()) {
         std::vector<std::string> way;
-        for (const Step& step : f.longest)
+        for (const Taken& step : f.longest)
             way.push_back(plan.checks[step.check].label);
         add("longest way", fmt::format("{}", fmt::join(way, ", ")));
     }

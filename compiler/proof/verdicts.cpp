@@ -1,6 +1,7 @@
 #include "proof/verdicts.hpp"
 #include "circuit/fault.hpp"
 #include "proof/allow.hpp"
+#include "proof/blind.hpp"
 #include "proof/outcomes_used.hpp"
 #include "proof/witness.hpp"
 #include "proof/words.hpp"
@@ -34,7 +35,7 @@ public:
     // LS701, LS707: a verdict, or suspects that the plan names, where a fault may end that is not among them. LS708: a
     // way to the end on which a fault is called sound.
     void prove_named() {
-        std::map<Step, Told, ByPlace> stops, ends; // by what led there
+        std::map<Taken, Told, ByPlace> stops, ends; // by what led there
         std::vector<Told> unnamed(plan_.verdicts.size()), shorts(plan_.verdicts.size()), sound(plan_.verdicts.size());
         for (std::size_t i = 0; i < diagnosis_.ends.size(); ++i)
             for (std::size_t e = 0; e < diagnosis_.ends[i].endings.size(); ++e) {
@@ -43,7 +44,7 @@ public:
                 const Judgement judged = diagnosis_.ends[i].judged[e];
                 const std::vector<OutcomeSet>& cells = diagnosis_.matrix.cells[i];
                 const bool sure = std::all_of(ending.way.begin(), ending.way.end(),
-                                              [&](const Step& step) { return is_sure(cells[step.check]); });
+                                              [&](const Taken& step) { return is_sure(cells[step.check]); });
                 if (judged == Judgement::missed)
                     (ending.kind == EndKind::verdict ? sound[ending.verdict] : ends[ending.last])
                         .add(fault, ending.way, sure);
@@ -92,7 +93,7 @@ public:
                     const Candidate& fault = diagnosis_.matrix.faults[i];
                     if (!names(circuit_, point, fault)) continue;
                     harmful = true;
-                    cleared.add(fault, diagnosis_.ends[i].endings.empty() ? std::vector<Step>()
+                    cleared.add(fault, diagnosis_.ends[i].endings.empty() ? std::vector<Taken>()
                                                                           : diagnosis_.ends[i].endings.front().way);
                 }
                 const bool tried = std::any_of(diagnosis_.matrix.harmless.begin(), diagnosis_.matrix.harmless.end(),
@@ -120,7 +121,7 @@ public:
 
 private:
     struct ByPlace {
-        bool operator()(const Step& a, const Step& b) const {
+        bool operator()(const Taken& a, const Taken& b) const {
             return std::pair(a.check, a.outcome) < std::pair(b.check, b.outcome);
         }
     };
@@ -188,7 +189,7 @@ private:
         case Fate::open: return "at a stop that names nothing";
         default: break;
         }
-        const Step& last = ends.way.back();
+        const Taken& last = ends.way.back();
         const Target* target = target_of(plan_.checks[last.check], last.outcome);
         const bool named = target && target->kind == TargetKind::verdict && target->index != none;
         return fmt::format("at {}, which does not blame it", named ? plan_.verdicts[target->index].label : "suspects");
@@ -216,6 +217,7 @@ void prove_verdicts(Plan& plan, const Diagnosis& diagnosis, Findings& findings) 
         verdicts.prove_named();
         verdicts.prove_blamed();
         prove_outcomes_used(plan, diagnosis, witness, proved);
+        prove_blind(plan, diagnosis, proved);
     }
     apply_allowances(plan, proved, Family::proved);
     findings.add(std::move(proved));

@@ -24,7 +24,7 @@ std::string read_words(const Circuit& circuit, const Reading& reading, MeasureKi
 bool touch(double high, double low) { return low <= high * (1 + 1e-9); }
 
 // The row that a step is about: its own, the only one, or for a fail the first that does not pass.
-std::size_t row_of(const Check& check, const CheckPrediction& made, const Step& step) {
+std::size_t row_of(const Check& check, const CheckPrediction& made, const Taken& step) {
     const std::size_t no_row = check.rows.size();
     if (check.rows.size() == 1) return 0;
     const Outcome* outcome = step.outcome < check.outcomes.size() ? &check.outcomes[step.outcome] : nullptr;
@@ -37,7 +37,7 @@ std::size_t row_of(const Check& check, const CheckPrediction& made, const Step& 
 
 } // namespace
 
-void Told::add(const Candidate& fault, const std::vector<Step>& way, bool sure) {
+void Told::add(const Candidate& fault, const std::vector<Taken>& way, bool sure) {
     const auto better = [&] {
         if (!witness_ || sure != sure_) return !witness_ || sure;
         if (std::abs(fault.likely / witness_->likely - 1) > 1e-9) return fault.likely > witness_->likely;
@@ -110,7 +110,7 @@ std::string faults_words(const std::vector<const Fault*>& faults) {
 
 Witness::Witness(const Plan& plan) : plan_(plan), sound_(plan.circuit, system_volts(plan)), uses_(normal_use(plan)) {}
 
-std::string Witness::way(const Fault& fault, const std::vector<Step>& way) const {
+std::string Witness::way(const Fault& fault, const std::vector<Taken>& way) const {
     const Predictor car(sound_, fault, uses_);
     std::vector<std::string> words;
     const std::size_t first = way.size() > most_steps ? way.size() - most_steps : 0;

@@ -8,7 +8,7 @@ namespace loomsheet {
 class Told {
 public:
     // `sure`: on this way every check comes out so, whatever the tolerances.
-    void add(const Candidate& fault, const std::vector<Step>& way, bool sure = true);
+    void add(const Candidate& fault, const std::vector<Taken>& way, bool sure = true);
     bool empty() const { return list_.empty(); }
     std::size_t size() const { return list_.size(); }
     // "W1 (open or more than 3 ohm), joint X1.1 (open) and 4 more"
@@ -18,7 +18,7 @@ public:
     // "W1 joint X1.1": to be written behind `blames`; empty where they are many.
     std::string to_blame(const Circuit& circuit) const;
     const Candidate& witness() const { return *witness_; }
-    const std::vector<Step>& way() const { return way_; }
+    const std::vector<Taken>& way() const { return way_; }
 
 private:
     struct Of {
@@ -31,7 +31,7 @@ private:
     const Candidate* witness_ =
         nullptr; // the likeliest of those that are sure; of several the one with the shortest way
     bool sure_ = false;
-    std::vector<Step> way_;
+    std::vector<Taken> way_;
 };
 
 // "open or more than 3 ohm": bands of added ohms that touch are one range.
@@ -42,7 +42,7 @@ class Witness {
 public:
     explicit Witness(const Plan& plan);
     // "lit says NO, volts passes (12.3 .. 12.9 V), beep may pass"; of a long way the end.
-    std::string way(const Fault& fault, const std::vector<Step>& way) const;
+    std::string way(const Fault& fault, const std::vector<Taken>& way) const;
     // What a row reads on all these cars (null: the sound one), where none of them is in doubt; empty otherwise.
     std::string range(const std::vector<const Fault*>& faults, int check, std::size_t row) const;
 

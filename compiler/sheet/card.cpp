@@ -10,6 +10,8 @@
 namespace loomsheet {
 namespace {
 
+constexpr std::size_t most_ranked = 3;
+
 // A label on the text axis and its words on the probe axis, under a rule.
 double foot_row(Card& card, double top, const std::string& label, const std::string& words) {
     constexpr double first = 3.9, room = axis::right - axis::probe;
@@ -20,18 +22,18 @@ double foot_row(Card& card, double top, const std::string& label, const std::str
     return top + first + (count - 1) * leading(type::how) + 1.5;
 }
 
-// As many as stand in one line; what is left over is counted, not dropped in silence.
-std::string suspects_in_line(const Pen& pen, const std::vector<std::string>& suspects) {
+// As many as stand in one line; what is left over is counted, with the `more` that are not among them, not dropped in silence.
+std::string suspects_in_line(const Pen& pen, const std::vector<std::string>& suspects, std::size_t more = 0) {
     constexpr double room = axis::right - axis::probe;
     std::string line;
     for (std::size_t i = 0; i < suspects.size(); ++i) {
         const std::string longer = i == 0 ? suspects[0] : line + say(Word::dot) + suspects[i];
-        const std::size_t left = suspects.size() - i - 1;
+        const std::size_t left = suspects.size() - i - 1 + more;
         const std::string with_rest = left > 0 ? say(Word::and_more, longer, left) : longer;
         if (i > 0 && pen.width(type::how, with_rest) > room) return say(Word::and_more, line, left + 1);
         line = longer;
     }
-    return line;
+    return more > 0 ? say(Word::and_more, line, more) : line;
 }
 
 // Dial and readings beside the outcomes; the last word on them under whichever column ends higher.
@@ -105,8 +107,15 @@ double card_foot(Card& card, double top) {
         y = foot_row(card, y, say(Word::note), note.text);
         card.pen.point_at(card.check.at);
     }
-    const std::vector<std::string> suspects = suspects_of(card.plan(), card.check);
-    if (!suspects.empty()) y = foot_row(card, y, say(Word::if_it_fails), suspects_in_line(card.pen, suspects));
+    if (const Diagnosis* diagnosis = card.draft.diagnosis) {
+        std::vector<RankedSuspect> ranked = suspects_if_failing(*diagnosis, card.plan(), card.index);
+        const std::size_t more = ranked.size() - std::min(ranked.size(), most_ranked);
+        ranked.resize(ranked.size() - more);
+        if (!ranked.empty())
+            return foot_row(card, y, say(Word::if_it_fails_likeliest), suspects_in_line(card.pen, placed_words(card.circuit(), ranked), more));
+    }
+    const std::vector<std::string> named = suspects_of(card.plan(), card.check);
+    if (!named.empty()) y = foot_row(card, y, say(Word::if_it_fails), suspects_in_line(card.pen, named));
     return y;
 }
 

@@ -22,7 +22,21 @@ struct Way {
     TargetKind kind;
 };
 
-Way way_of(const Card& card, const Target& target) {
+// What a stop prints: who is left on the ways that lead here, likeliest first; else what the plan names.
+std::string stop_words(const Card& card, const Target& target, std::size_t outcome) {
+    constexpr std::size_t most_left = 5;
+    if (card.draft.diagnosis) {
+        std::vector<std::string> left = suspect_words(card.circuit(), suspects_at(*card.draft.diagnosis, card.index, outcome));
+        const std::size_t more = left.size() > most_left ? left.size() - most_left : 0;
+        left.resize(left.size() - more);
+        const std::string line = join(left, say(Word::dot));
+        if (!left.empty()) return say(Word::stop_left, more > 0 ? say(Word::and_more, line, more) : line);
+    }
+    if (!target.run_is_span || target.run.size() != 2) return say(Word::stop_name);
+    return say(Word::stop_between, point_words(card.circuit(), target.run[0]), point_words(card.circuit(), target.run[1]));
+}
+
+Way way_of(const Card& card, const Target& target, std::size_t outcome) {
     const Plan& plan = card.plan();
     const Order& order = card.draft.order;
     if (target.index != none && (target.kind == TargetKind::check || target.kind == TargetKind::next))
@@ -32,11 +46,7 @@ Way way_of(const Card& card, const Target& target) {
         return {plan.verdicts[target.index].title, order.letters[target.index], verdict_anchor(plan, target.index),
                 TargetKind::verdict};
     if (target.kind == TargetKind::done) return {say(Word::done_name), say(Word::done), "closing", TargetKind::done};
-    const bool named = target.run_is_span && target.run.size() == 2;
-    return {named ? say(Word::stop_between, point_words(plan.circuit, target.run[0]),
-                        point_words(plan.circuit, target.run[1]))
-                  : say(Word::stop_name),
-            say(Word::stop), "", TargetKind::suspects};
+    return {stop_words(card, target, outcome), say(Word::stop), "", TargetKind::suspects};
 }
 
 double destination_width(const Pen& pen, const Way& way) {
@@ -112,7 +122,8 @@ bool belongs_to_row(const Check& check, const OutcomeLine& line) {
 double outcome_row(Card& card, double y, const OutcomeLine& line) {
     Pen& pen = card.pen;
     static const Target stop{TargetKind::suspects, none, {}, false, {}};
-    const Way way = way_of(card, line.outcome ? line.outcome->target : stop);
+    const std::size_t outcome = line.outcome ? static_cast<std::size_t>(line.outcome - card.check.outcomes.data()) : card.check.outcomes.size();
+    const Way way = way_of(card, line.outcome ? line.outcome->target : stop, outcome);
     const auto mark = line.good ? pass_mark : fail_mark;
     mark(pen, mark_x, y + 1 + mark_size / 2);
     double base = y + 4.7;

@@ -3,16 +3,21 @@
 #include "sheet/order.hpp"
 #include "sheet/pen.hpp"
 #include "sheet/route.hpp"
+#include "sheet/sheet.hpp"
 #include <string>
 
 namespace loomsheet {
 
 struct Draft {
-    Draft(const Plan& the_plan, const Faces& the_faces)
-        : plan(the_plan), faces(the_faces), order(order_of(the_plan)), routes(the_plan) {}
+    Draft(const Plan& the_plan, const Faces& the_faces, const SheetOptions& options)
+        : plan(the_plan), faces(the_faces), kind(options.kind), diagnosis(options.diagnosis), prediction(options.prediction),
+          order(order_of(the_plan)), routes(the_plan) {}
 
     const Plan& plan;
     const Faces& faces;
+    SheetKind kind;
+    const Diagnosis* diagnosis;   // null: not proved
+    const Prediction* prediction; // the same
     Order order;
     Routes routes;
     std::size_t page_figures = 2; // lines break as if every page number had so many figures
@@ -37,6 +42,14 @@ Block verdicts_block(Draft& draft);
 Block readings_block(Draft& draft); // readings copied from the cards
 Block work_block(Draft& draft);     // parts fitted and work done
 Block closing_block(Draft& draft);  // putting back together, sign-off
+
+// The blocks of the proof sheet.
+Block proof_answer_block(Draft& draft);   // of 100 cars
+Block proof_figures_block(Draft& draft);
+Block proof_coverage_block(Draft& draft); // part by part
+Block proof_groups_block(Draft& draft);   // what a verdict leaves to be looked at
+Block proof_readings_block(Draft& draft); // what every check must read
+Block proof_closing_block(Draft& draft);  // sign-off
 
 // Whether somebody has to hold or turn something while another reads.
 bool needs_helper(const Check& check);

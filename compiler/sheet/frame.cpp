@@ -27,10 +27,10 @@ std::string revision_words(const Plan& plan) {
     return plan.date.empty() ? say(Word::revision, plan.revision) : say(Word::revision_of, plan.revision, plan.date);
 }
 
-void head_title(Pen& pen, const Plan& plan, const Facts& facts) {
+void head_title(Pen& pen, const Plan& plan, const Facts& facts, SheetKind kind) {
     const double x = std::max(44.0, axis::edge + pen.width(type::plan_id, plan.id) + 3), room = 135 - x;
     pen.fit(axis::edge, 9.2, room + x - axis::edge, type::plan_id, plan.id);
-    pen.text(axis::edge, 14.2, type::caption, say(Word::sheet_kind));
+    pen.text(axis::edge, 14.2, type::caption, say(kind == SheetKind::proof ? Word::proof_kind : Word::sheet_kind));
     const std::string second = say(Word::revision_and_digest, facts.revision, facts.digest);
     if (room < pen.width(type::caption, second))
         return pen.does_not_fit(
@@ -51,11 +51,15 @@ void head_title(Pen& pen, const Plan& plan, const Facts& facts) {
     pen.text(x, 15.8, type::caption, second);
 }
 
-void head(Pen& pen, const Plan& plan, const Facts& facts, std::size_t page, std::size_t count) {
-    head_title(pen, plan, facts);
+void job_number(Pen& pen, std::size_t page) {
     pen.rect(137, frame::margin, 30, 12.6, stroke::rule);
     pen.text(138.5, 7.8, type::caption, say(Word::job_number));
     pen.region(page::Role::field, 137, frame::margin, 30, 12.6, fmt::format("job number {}", page));
+}
+
+void head(Pen& pen, const Plan& plan, const Facts& facts, SheetKind kind, std::size_t page, std::size_t count) {
+    head_title(pen, plan, facts, kind);
+    if (kind == SheetKind::workshop) job_number(pen, page);
     pen.right(181.5, 9.2, type::plan_id, std::to_string(page));
     pen.right(181.5, 14.2, type::caption, say(Word::of_pages, count));
     pen.region(page::Role::head, axis::edge, 0, axis::right - axis::edge, frame::clip_zone,
@@ -113,9 +117,9 @@ void draw_frames(Draft& draft, std::vector<page::Page>& pages, const std::string
     for (std::size_t i = 0; i < pages.size(); ++i) {
         Piece piece;
         Pen pen = draft.pen(piece, plan.at);
-        head(pen, plan, facts, i + 1, pages.size());
+        head(pen, plan, facts, draft.kind, i + 1, pages.size());
         foot(pen, plan, facts, pages[i].height, i + 1, pages.size());
-        strip(pen, draft.order, pages[i].height, i + 1);
+        if (draft.kind == SheetKind::workshop) strip(pen, draft.order, pages[i].height, i + 1);
         put(pages[i], std::move(piece), 0);
         draw_code(pages[i], axis::right - frame::code, frame::margin, frame::code,
                   capitals(fmt::format("{}/{}/{}", plan.id, i + 1, digest))); // up to 20 characters take 21 modules

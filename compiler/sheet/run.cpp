@@ -112,6 +112,31 @@ std::string suspect_words(const Circuit& circuit, const PointRef& point) {
     return whole && !circuit.parts[point.part].name.empty() ? name + " " + circuit.parts[point.part].name : name;
 }
 
+std::vector<std::string> suspect_words(const Circuit& circuit, const std::vector<RankedSuspect>& ranked) {
+    std::vector<std::string> words;
+    for (const RankedSuspect& each : ranked) {
+        PointRef point;
+        point.part = each.suspect.part, point.wire = each.suspect.wire, point.pin = each.suspect.joint;
+        point.metal = point.pin != none ? Metal::joint : Metal::whole;
+        add_once(words, suspect_words(circuit, point));
+    }
+    return words;
+}
+
+std::vector<std::string> placed_words(const Circuit& circuit, const std::vector<RankedSuspect>& ranked) {
+    const auto place = [&](std::size_t i) {
+        if (i >= ranked.size()) return std::string();
+        const Suspect& one = ranked[i].suspect;
+        const PartId part = one.joint != none ? circuit.pins[one.joint].part : one.part;
+        return part == none ? std::string() : circuit.place_of(part);
+    };
+    std::vector<std::string> words = suspect_words(circuit, ranked);
+    if (words.size() != ranked.size()) return words; // two of one name
+    for (std::size_t i = 0; i < words.size(); ++i)
+        if (const std::string here = place(i); !here.empty() && here != place(i + 1)) words[i] = say(Word::suspect_at, words[i], here);
+    return words;
+}
+
 std::vector<std::string> run_words(const Circuit& circuit, const PointRef& from, const PointRef& to) {
     std::vector<std::string> words;
     const PinId a = pin_of(circuit, from), b = pin_of(circuit, to);

@@ -1,6 +1,6 @@
 // What is suspect, in words: the wires, joints and parts of a run, in the order in which the current meets them.
 #pragma once
-#include "model/plan.hpp"
+#include "faults/suspects.hpp"
 #include <string>
 #include <vector>
 
@@ -11,6 +11,10 @@ namespace loomsheet {
 std::vector<std::string> run_words(const Circuit& circuit, const PointRef& from, const PointRef& to);
 // One suspect: "W8 BU/WH", "M3 Fan motor", "X21.2", "contact X30.1".
 std::string suspect_words(const Circuit& circuit, const PointRef& point);
+
+std::vector<std::string> suspect_words(const Circuit& circuit, const std::vector<RankedSuspect>& ranked);
+// The same with their places, each once: "contact F14.1", "F14 Fan (engine bay box, slot 14)".
+std::vector<std::string> placed_words(const Circuit& circuit, const std::vector<RankedSuspect>& ranked);
 
 // What a stop at `suspects` leaves: its run or its list; empty when the plan names none.
 std::vector<std::string> suspects_of(const Circuit& circuit, const Target& target);

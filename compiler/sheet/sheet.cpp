@@ -4,15 +4,24 @@
 #include "sheet/frame.hpp"
 #include "sheet/pager.hpp"
 #include <algorithm>
+#include <span>
 
 namespace loomsheet {
 namespace {
 
-// The order of the blocks on the sheet.
-constexpr Block (*blocks[])(Draft&) = {
+// The order of the blocks on a sheet.
+using BlockMaker = Block (*)(Draft&);
+constexpr BlockMaker workshop[] = {
     head_block,   complaint_block, cautions_block, notes_block, tools_block,   parts_block,
     checks_block, verdicts_block,  readings_block, work_block,  closing_block,
 };
+constexpr BlockMaker proof_of_plan[] = {
+    proof_answer_block, proof_figures_block, proof_coverage_block, proof_groups_block, proof_readings_block, proof_closing_block,
+};
+std::span<const BlockMaker> blocks_of(SheetKind kind) {
+    if (kind == SheetKind::proof) return proof_of_plan;
+    return workshop;
+}
 
 PaperSize paper_size(Paper paper) {
     PaperSize size;
@@ -23,7 +32,7 @@ PaperSize paper_size(Paper paper) {
 
 Pager place_all(Draft& draft, PaperSize size) {
     Pager pager(size, draft.findings);
-    for (const auto block : blocks)
+    for (const auto block : blocks_of(draft.kind))
         pager.place(block(draft));
     return pager;
 }
@@ -41,7 +50,7 @@ void write_page_numbers(Draft& draft, Pager& pager) {
 } // namespace
 
 SheetResult lay_out(const Plan& plan, const Faces& faces, const SheetOptions& options) {
-    Draft draft(plan, faces);
+    Draft draft(plan, faces, options);
     const PaperSize size = paper_size(options.paper);
     Pager pager = place_all(draft, size);
     // Where things stand hangs on how many figures the page numbers have only.

@@ -283,8 +283,11 @@ constexpr WordRow word_table[] = {
     {Word::stop, "STOP"},
     {Word::stop_name, "show all readings, ask"},
     {Word::stop_between, "suspect all from {} to {}; ask"},
+    {Word::stop_left, "still suspect: {}; ask"},
     {Word::jumps, "Jumps or does not fit: write it down, stop, ask."},
     {Word::if_it_fails, "If it fails, suspect"},
+    {Word::if_it_fails_likeliest, "If it fails, likeliest first"},
+    {Word::suspect_at, "{} ({})"},
     {Word::and_more, "{} and {} more"},
     {Word::note, "Note"},
     {Word::from_to, "{}–{}"},
@@ -317,6 +320,45 @@ constexpr WordRow word_table[] = {
     {Word::tools_counted, "Tools and leads counted, none left"},
     {Word::sign_off, "Sign-off"},
     {Word::checked_by, "Checked by"},
+    // the proof sheet
+    {Word::proof_kind, "Proof of the plan"},
+    {Word::proof_of_hundred, "Of 100 cars with this complaint"},
+    {Word::proof_found, "the fault is surely named"},
+    {Word::proof_wrong, "something else may be blamed"},
+    {Word::proof_missed, "may be called sound"},
+    {Word::proof_open, "may stop with nothing named"},
+    {Word::proof_all_hold, "Every verdict holds: none is reached by a fault that it does not name."},
+    {Word::proof_in_doubt, "May be reached by a fault that it does not name: {}"},
+    {Word::proof_figures, "Figures"},
+    {Word::proof_tried, "Tried"},
+    {Word::proof_tried_text, "{} faults of {} parts, wires and joints can cause it; {} other faults cannot"},
+    {Word::proof_apart, "Told apart"},
+    {Word::proof_apart_text, "of 100 that it finds, {} down to one thing, {} to two at most, {} to three at most; {} things on average"},
+    {Word::proof_first, "First try"},
+    {Word::proof_first_text, "the likeliest thing of the verdict is the right one on {} of 100; {} are tried on average"},
+    {Word::proof_checks, "Checks"},
+    {Word::proof_checks_text, "{} on average to the end, {} at most"},
+    {Word::proof_time, "Time"},
+    {Word::proof_time_text, "{} min on average, {} min at most"},
+    {Word::proof_longest, "Longest way"},
+    {Word::proof_sound, "Sound car"},
+    {Word::proof_blamed, "something may be blamed on it"},
+    {Word::proof_not_blamed, "nothing is blamed on it"},
+    {Word::proof_coverage, "Not surely found"},
+    {Word::proof_coverage_note, "{} of {} parts, wires and joints are surely found"},
+    {Word::proof_all_covered, "All {} parts, wires and joints that can cause it are surely found."},
+    {Word::proof_of_hundred_short, "{} of 100"},
+    {Word::proof_may_end, "may end at {}"},
+    {Word::proof_may_sound, "may be called sound"},
+    {Word::proof_may_stop, "may end at a stop"},
+    {Word::proof_groups, "Told no further apart"},
+    {Word::proof_groups_note, "what a verdict leaves to be looked at, more than three"},
+    {Word::proof_readings, "What every check must read"},
+    {Word::proof_readings_note, "on any sound car within its tolerances"},
+    {Word::proof_look, "look"},
+    {Word::proof_approved, "Approved by"},
+    {Word::proof_nothing, "Nothing is proved: of all faults that are tried, none causes the complaint."},
+    {Word::proof_two, "{}: {}"},
 };
 // clang-format on
 
@@ -326,7 +368,7 @@ constexpr bool in_order() {
     return true;
 }
 static_assert(in_order(), "one row a word, in the order of the words");
-static_assert(word_table[std::size(word_table) - 1].word == Word::checked_by, "every word has its row");
+static_assert(word_table[std::size(word_table) - 1].word == Word::proof_two, "every word has its row");
 
 } // namespace
 

@@ -123,6 +123,7 @@ constexpr CatalogueRow rows[] = {
     {706, warning, "a planted fault that is not found"},
     {707, warning, "a new fuse on a short"},
     {708, warning, "a gap in the plan"},
+    {709, warning, "a check that passes what harms"},
     // the sheet
     {801, error, "a character that no typeface has"},
     {802, error, "a text too wide for its place"},

@@ -170,7 +170,7 @@ Extent engine(const Network& net, int red, double siemens = meter_siemens) {
     Instrument meter;
     meter.siemens = siemens;
     Bench bench(net, red, 0, meter);
-    const Stands stands = stands_of(bench, bench.at_rest());
+    const Stands stands = stands_of(bench, bench.at_rest(), bench.all_on());
     REQUIRE_FALSE(stands.chatters);
     REQUIRE_FALSE(stands.history);
     Extent all;
@@ -351,7 +351,7 @@ Bread driven(Parameter feed) {
     const int supply = bread.resistor(1, 0, about(30, 30));
     bread.net.branches[driver].device = bread.net.branches[contact].device = 0;
     bread.net.branches[contact].when_in = true;
-    bread.net.relays.push_back({0, {coil}, 8, 1.5});
+    bread.net.relays.push_back({0, {coil}, {85}, 8, 1.5});
     bread.net.modules.push_back({1, {supply}, 6});
     return bread;
 }

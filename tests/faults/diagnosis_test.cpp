@@ -1,5 +1,5 @@
 // A lamp with a fuse, a switch and a plug, and plans for it that are sound, blind or wrong.
-#include "faults/diagnosis.hpp"
+#include "faults/suspects.hpp"
 #include "model/build.hpp"
 #include "proof/rules.hpp"
 #include "proof/verdicts.hpp"
@@ -194,4 +194,37 @@ plant dull "Card B" joint X1.1 2 ohm
     CHECK(holds(says(made, 707), "W3 (touches ground)"));
     CHECK(holds(says(made, 706), "Card A (W3 touches ground) may end at blown, which does not blame it: lit says NO and fuse says NO"));
     CHECK_FALSE(holds(codes(made), "706 706"));
+}
+
+TEST_CASE("who is suspect where: by hand, from what lies between the leads of the row that fails") {
+    const Proved made = proved(thorough);
+    const Circuit& circuit = made.plan.circuit;
+    const int drops = 1;
+    const auto names = [&](const std::vector<RankedSuspect>& ranked) {
+        std::string all;
+        for (const RankedSuspect& each : ranked)
+            all += suspect_point(circuit, each.suspect) + ";";
+        return all;
+    };
+    std::size_t ground = 0;
+    const std::vector<Outcome>& outcomes = made.plan.checks[drops].outcomes;
+    while (outcomes[ground].row != "Ground")
+        ++ground;
+    const std::vector<RankedSuspect> at_ground = suspects_at(made.diagnosis, drops, ground);
+    INFO(names(at_ground));
+    // X1.2 to the post: W4 with its crimps, W5, the clamp; both eyes lie under one bolt, so the body is not in it. Joints fail
+    // oftener than wires.
+    CHECK(names(at_ground).starts_with("joint G1.-;"));
+    for (const char* part : {"W4;", "W5;"})
+        CHECK_MESSAGE(holds(names(at_ground), part), part);
+    for (const char* part : {"W1;", "W3;", "F1;", "E1;", "XE1;"})
+        CHECK_MESSAGE(!holds(names(at_ground), part), part);
+    double all = 0;
+    for (const RankedSuspect& each : at_ground)
+        all += each.share;
+    CHECK(all == doctest::Approx(1));
+    const std::vector<RankedSuspect> failing = suspects_if_failing(made.diagnosis, made.plan, drops);
+    CHECK(failing.size() > at_ground.size());
+    CHECK(holds(names(failing), "W3;"));
+    CHECK(suspects_at(made.diagnosis, drops, 40).empty()); // an outcome that it does not have
 }

@@ -60,13 +60,13 @@ class Asked {
 public:
     Asked(const Predictor& car, Setting setting, MeasureKind measure)
         : measure_(measure), shared_(car.parameters().list.size()), volts_(car.parameters().system_volts), setting_(std::move(setting)) {
-        usual_ = setting_.from;
+        Stand usual = setting_.from;
         const Values values = usual_values(*setting_.network);
-        if (setting_.bench->settle(values, usual_) == Settling::settled && setting_.term.amps && setting_.bench->instrument_amps() < 0) sign_ = -1;
+        if (setting_.bench->settle(values, usual) == Settling::settled && setting_.term.amps && setting_.bench->instrument_amps() < 0) sign_ = -1;
     }
     const Network& network() const { return *setting_.network; }
     const Bench& bench() const { return *setting_.bench; }
-    // False where it comes to no rest, or a fuse blows or not otherwise than at usual values: the engine says so of relays and modules only.
+    // False where it comes to no rest.
     bool draw(Drawing& drawing) {
         Values values;
         for (std::size_t i = 0; i < setting_.network->parameters.size(); ++i) {
@@ -77,7 +77,7 @@ public:
         if (own != none && setting_.term.amps) setting_.bench->instrument().siemens = 1 / values[own];
         if (own != none && !setting_.term.amps) setting_.bench->instrument().lamp_ohms = values[own];
         Stand stand = setting_.from;
-        return setting_.bench->settle(values, stand) == Settling::settled && stand.blown == usual_.blown;
+        return setting_.bench->settle(values, stand) == Settling::settled;
     }
     // What a perfect meter shows.
     Reading reading() const {
@@ -107,7 +107,7 @@ public:
         case MeasureKind::amps:
         case MeasureKind::clamp: break;
         default:
-            if (!joined) made.kind = ReadingKind::floating;
+            if (!joined) made.kind = ReadingKind::floating, made.floats = true; // 0 V, without any ghost
         }
         made.value = made.low = made.high = shown;
         return made;
@@ -119,7 +119,6 @@ private:
     std::size_t shared_;
     double volts_, sign_ = 1;
     Setting setting_;
-    Stand usual_;
 };
 
 Asked asked(const Predictor& car, const Check& check, const Row& row) {
@@ -147,7 +146,7 @@ public:
         complaining_.emplace(car, set_up(car.circuit(), car.parameters(), plan.complaint_with, &*car.fault(), car.blown_before()), MeasureKind::look);
     }
 
-    // The outcome of a car; none where it does not complain, where something comes to no rest, or where a display shows anything.
+    // The outcome of a car; none where it does not complain, where something comes to no rest, or where a beeper or a lamp may do either.
     std::optional<OutcomeSet> draw(Drawing& drawing, bool corners) {
         drawing.next(corners);
         if (complaining_ && !(complaining_->draw(drawing) && complains())) return std::nullopt;
@@ -159,11 +158,11 @@ public:
             const double carried = row.reading.carried;
             row.reading = rows_[i].reading();
             row.reading.carried = carried;
-            if (row.reading.kind == ReadingKind::floating || row.reading.kind == ReadingKind::unsure) return std::nullopt;
+            if (row.reading.kind == ReadingKind::unsure) return std::nullopt;
             if (row.difference) {
                 if (!before_[before].draw(drawing)) return std::nullopt;
                 const Reading there = before_[before++].reading();
-                if (there.kind != ReadingKind::number) return std::nullopt;
+                if (there.kind != ReadingKind::number && there.kind != ReadingKind::floating) return std::nullopt;
                 row.difference = row.reading;
                 row.difference->value -= there.value, row.difference->low -= there.value, row.difference->high -= there.value;
             }

@@ -66,12 +66,6 @@ public:
 
 private:
     static constexpr double open_volts = 2; // of the ohmmeter: usual value
-    static Setup placed(Setup setup, const Row& row) {
-        for (SetupItem& item : setup.items)
-            if (item.kind == ItemKind::load && item.across_points)
-                item.a = row.red, item.b = row.black, item.across_points = false;
-        return setup;
-    }
     bool ohms_;
     double sign_ = 1;
     Setting setting_;

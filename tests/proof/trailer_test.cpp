@@ -89,7 +89,7 @@ TEST_CASE("each pin of the socket is led from what the table says it carries") {
         CHECK(led_from == row.function);
     }
     CHECK(far_end(circuit, trailer.pin("X62", "9")) == "F32.2");
-    CHECK(far_end(circuit, trailer.pin("X62", "10")) == "K6.87");
+    CHECK(far_end(circuit, trailer.pin("X62", "10")) == "A2.87");
     for (const char* ground : {"3", "11", "13"})
         CHECK(far_end(circuit, trailer.pin("X62", ground)) == "XE5");
 }
@@ -97,21 +97,20 @@ TEST_CASE("each pin of the socket is led from what the table says it carries") {
 TEST_CASE("the rows measured at the socket are the signal pins against ground pin 3") {
     const TrailerPlan trailer;
     const Circuit& circuit = trailer.plan.circuit;
-    const Check* rows = nullptr;
+    std::vector<Row> rows; // three in one check, four in the next
     for (const Check& check : trailer.plan.checks)
-        if (check.label == "socket-rows") rows = &check;
-    REQUIRE(rows != nullptr);
+        if (check.label.starts_with("socket-rows")) rows.insert(rows.end(), check.rows.begin(), check.rows.end());
     std::size_t at = 0;
     for (const SocketPin& row : table) {
         if (row.function.empty()) continue;
         CAPTURE(row.pin);
-        REQUIRE(at < rows->rows.size());
-        std::string name = rows->rows[at].name;
+        REQUIRE(at < rows.size());
+        std::string name = rows[at].name;
         name[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(name[0])));
         CHECK(name == row.function);
-        CHECK(circuit.pin_name(rows->rows[at].red.pin) == "X62." + row.pin);
-        CHECK(circuit.pin_name(rows->rows[at].black.pin) == "X62.3");
+        CHECK(circuit.pin_name(rows[at].red.pin) == "X62." + row.pin);
+        CHECK(circuit.pin_name(rows[at].black.pin) == "X62.3");
         ++at;
     }
-    CHECK(at == rows->rows.size());
+    CHECK(at == rows.size());
 }

@@ -121,7 +121,7 @@ TEST_CASE("the summary answers first; then it names what is not surely found and
     CHECK_FALSE(holds(good, "lamp-bad  "));
     const std::string poor = proved(page(701, 0)).summary;
     CHECK(holds(poor, "it may blame something else."));
-    CHECK(holds(poor, "joint G1.+        0 %    may end at lamp-bad\n"));
+    CHECK(holds(poor, "joint G1.+        62 %   may end at lamp-bad\n"));
     CHECK(holds(poor, "W4, X1.2 to XE1   0 %    may end at lamp-bad\n"));
     CHECK(holds(proved(page(708, 0)).summary, "may be called sound\n"));
     std::istringstream lines(poor.substr(poor.find("not surely found")));

@@ -49,6 +49,13 @@ std::vector<std::string> shipped_plans() {
 
 SheetResult sheet(const Plan& plan, Paper paper) { return lay_out(plan, faces(), {paper}); }
 
+SheetResult proved_sheet(const Plan& plan, Paper paper, SheetKind kind) {
+    const Predictor sound(plan.circuit, system_volts(plan));
+    const Prediction prediction = predict(plan, sound);
+    const Diagnosis diagnosis = diagnose(plan, sound, prediction);
+    return lay_out(plan, faces(), {paper, &diagnosis, &prediction, kind});
+}
+
 std::string plain(std::string text) {
     for (std::size_t at = 0; (at = text.find("\u00A0", at)) != std::string::npos;)
         text.replace(at, 2, " ");

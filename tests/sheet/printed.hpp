@@ -13,6 +13,9 @@ loomsheet::Plan plan_file(const std::string& path); // from the root of the repo
 std::vector<std::string> shipped_plans();           // paths from the root
 
 loomsheet::SheetResult sheet(const loomsheet::Plan& plan, loomsheet::Paper paper = loomsheet::Paper::a4);
+// As `print` does it: with the suspects that are computed.
+loomsheet::SheetResult proved_sheet(const loomsheet::Plan& plan, loomsheet::Paper paper = loomsheet::Paper::a4,
+                                    loomsheet::SheetKind kind = loomsheet::SheetKind::workshop);
 // Blanks that hold together made plain.
 std::string plain(std::string text);
 // All printed texts of a page, a blank between.

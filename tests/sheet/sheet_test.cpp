@@ -15,8 +15,8 @@ using namespace loomsheet;
 
 namespace {
 
-std::string golden_of(const std::string& path) {
-    return std::string(LOOMSHEET_ROOT) + "/tests/sheet/goldens/" + std::filesystem::path(path).stem().string() + ".txt";
+std::string golden_of(const std::string& path, const std::string& kind = "") {
+    return std::string(LOOMSHEET_ROOT) + "/tests/sheet/goldens/" + std::filesystem::path(path).stem().string() + kind + ".txt";
 }
 
 std::string read(const std::string& path) {
@@ -78,7 +78,7 @@ const std::string sixty = "A name of sixty letters that a shop may well give to 
 TEST_CASE("the pages of the shipped plans are as agreed") {
     const bool refresh = std::getenv("LOOMSHEET_REFRESH") != nullptr;
     for (const std::string& path : printed::shipped_plans()) {
-        const std::string is = page::dump(printed::sheet(printed::plan_file(path)).document);
+        const std::string is = page::dump(printed::proved_sheet(printed::plan_file(path)).document);
         if (refresh) std::ofstream(golden_of(path), std::ios::binary) << is;
         const std::string was = read(golden_of(path));
         INFO("a wanted change is taken over with LOOMSHEET_REFRESH=1, then read the difference: " << path);
@@ -86,11 +86,44 @@ TEST_CASE("the pages of the shipped plans are as agreed") {
     }
 }
 
+TEST_CASE("the proof sheet of the fan plan is as agreed") {
+    const std::string path = "plans/cooling/fan.plan";
+    const std::string is = page::dump(printed::proved_sheet(printed::plan_file(path), Paper::a4, SheetKind::proof).document);
+    if (std::getenv("LOOMSHEET_REFRESH") != nullptr) std::ofstream(golden_of(path, "-proof"), std::ios::binary) << is;
+    const std::string was = read(golden_of(path, "-proof"));
+    CHECK_MESSAGE(is == was, first_difference(is, was));
+}
+
+TEST_CASE("proof sheets keep the rules of the paper, say the answer first, and have nothing to tick") {
+    for (const std::string& path : printed::shipped_plans())
+        for (const Paper paper : {Paper::a4, Paper::letter}) {
+            CAPTURE(path);
+            const SheetResult result = printed::proved_sheet(printed::plan_file(path), paper, SheetKind::proof);
+            for (const Diagnostic& finding : result.findings.list())
+                FAIL_CHECK(finding.says);
+            keeps_the_rules(result);
+            CHECK(result.document.pages.size() <= 4);
+            CHECK(printed::words(result.document.pages.front()).find("Of 100 cars with this complaint") != std::string::npos);
+            for (const page::Page& page : result.document.pages)
+                for (const page::Region& region : page.regions)
+                    CHECK(region.role != page::Role::tick);
+        }
+}
+
+TEST_CASE("a plan whose complaint no fault causes has a proof sheet that says so") {
+    const Plan plan = printed::plan("plan A-01 \"x\"\n  complaint \"y\": E1 lit\nbattery G1 12.6 V\nground XE1\nlamp E1 1/2 5 W\n"
+                                    "wire W1 G1.+ -> E1.1 1 mm2 RD 1 m unfused\nwire W2 E1.2 -> XE1 1 mm2 BN 1 m\nwire W3 G1.- -> XE1 16 mm2 BK 1 m\n"
+                                    "check c1 \"c\"\n volts G1.+ to G1.-\n expect above 12 V\n pass -> done\n fail -> suspects\n");
+    const SheetResult result = printed::proved_sheet(plan, Paper::a4, SheetKind::proof);
+    keeps_the_rules(result);
+    CHECK_FALSE(result.document.pages.empty());
+}
+
 TEST_CASE("the shipped plans keep the rules of the paper, on both papers, without a finding") {
     for (const std::string& path : printed::shipped_plans())
         for (const Paper paper : {Paper::a4, Paper::letter}) {
             CAPTURE(path);
-            const SheetResult result = printed::sheet(printed::plan_file(path), paper);
+            const SheetResult result = printed::proved_sheet(printed::plan_file(path), paper);
             for (const Diagnostic& finding : result.findings.list())
                 FAIL_CHECK(finding.says);
             keeps_the_rules(result);
@@ -115,7 +148,7 @@ TEST_CASE("every check is one card on one page, numbered by the way through the 
 
 TEST_CASE("what is read while probing is at least 13 pt: 3.05 mm at 700 mm is 15 arc minutes (NUREG-0700)") {
     CHECK(0.688 * 13 * 25.4 / 72 >= 3.05);
-    const page::Document document = printed::sheet(printed::plan_file("plans/cooling/fan.plan")).document;
+    const page::Document document = printed::proved_sheet(printed::plan_file("plans/cooling/fan.plan")).document;
     for (const std::string words :
          {"X21.1", "BU/WH", "blue, white stripe", "wire side", "RED", "BLACK", "12.3 V or more", "Key ON"}) {
         CAPTURE(words);

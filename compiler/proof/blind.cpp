@@ -1,0 +1,101 @@
+#include "proof/blind.hpp"
+#include "circuit/fault.hpp"
+#include "proof/words.hpp"
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace loomsheet {
+namespace {
+
+constexpr std::size_t most_late = 8;
+
+// "W7", "joint X30.1", "K5.30/87"
+std::string place_words(const Circuit& circuit, const Candidate& fault) {
+    return fault.suspect.part == none ? suspect_point(circuit, fault.suspect)
+                                      : written_point(circuit, fault.fault.at_point);
+}
+
+std::string starved_words(const Circuit& circuit, PartId load) {
+    switch (circuit.parts[load].kind) {
+    case PartKind::relay: return circuit.parts[load].id + " does not pull in";
+    case PartKind::module: return circuit.parts[load].id + " does not work";
+    default: return circuit.parts[load].id + " is starved";
+    }
+}
+
+std::string certain_words(const SeenFrom& seen) {
+    if (seen.ohms) return fmt::format("this check is certain to fail only from {}", added_words(*seen.ohms));
+    return seen.open ? "this check is certain to fail only where it is open"
+                     : "this check may pass whatever is added, even where it is open";
+}
+
+std::string seen_words(const Smallest& small) {
+    if (small.seen.empty()) return "never";
+    const SeenFrom& seen = small.seen.front();
+    return seen.ohms ? added_words(*seen.ohms) : seen.open ? "where open" : "never";
+}
+
+bool is_late(const Smallest& small) {
+    return small.seen.empty() || !small.seen.front().ohms || *small.seen.front().ohms > small.harmful;
+}
+
+} // namespace
+
+std::string added_words(double ohms) {
+    const double shown = ohms < 0.1 ? ohms * 1e3 : ohms;
+    const double step = std::pow(10, std::floor(std::log10(shown)) - 1);
+    return fmt::format("{:.4g} {}", std::round(shown / step) * step, ohms < 0.1 ? "mohm" : "ohm");
+}
+
+void prove_blind(const Plan& plan, const Diagnosis& diagnosis, Findings& findings) {
+    const Circuit& circuit = plan.circuit;
+    const bool slips = std::any_of(diagnosis.ends.begin(), diagnosis.ends.end(), [](const FaultEnds& ends) {
+        return ends.fate == Fate::wrong || ends.fate == Fate::missed;
+    });
+    if (!slips) return;
+    const Predictor sound(circuit, system_volts(plan));
+    for (const BlindCheck& each : SmallFaults(plan, sound, diagnosis).blind()) {
+        const Check& check = plan.checks[each.check];
+        const Smallest& worst = each.blind_to.front();
+        const auto place = [&](const Smallest& small) {
+            return place_words(circuit, diagnosis.matrix.faults[small.fault]);
+        };
+        std::vector<std::string> others;
+        for (std::size_t i = 1; i < each.blind_to.size(); ++i)
+            others.push_back(place(each.blind_to[i]));
+        findings.add(
+            709, check.measure_at,
+            fmt::format("{} may pass what harms: with ohms added in {}, {} from {} on, and {}{}", check.label,
+                        place(worst), starved_words(circuit, worst.load), added_words(worst.harmful),
+                        certain_words(worst.seen.front()),
+                        others.empty() ? "" : fmt::format("; much the same with {}", list_words(others, "and", 5))),
+            fmt::format("write a drop over {} while {} draws its current, all plugged in: `drop` from one end "
+                        "to the other, `expect below` a few tenths of a volt",
+                        place(worst), circuit.parts[worst.load].id));
+    }
+}
+
+std::string smallest_table(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis) {
+    const std::vector<Smallest> list = SmallFaults(plan, sound, diagnosis).all(most_late);
+    if (list.empty()) return {};
+    std::vector<std::vector<std::string>> lines{{"ohms added in", "harm from", "surely seen from", "by"}};
+    std::size_t late = 0;
+    const auto by = [&](const Smallest& small) {
+        if (!small.seen.empty()) return plan.checks[small.seen.front().check].label;
+        return std::string(diagnosis.ends[small.fault].fate == Fate::found ? "what is left over"
+                                                                           : "no check on its way");
+    };
+    for (const Smallest& small : list) {
+        if (!is_late(small) || ++late > most_late) continue;
+        lines.push_back({place_words(plan.circuit, diagnosis.matrix.faults[small.fault]), added_words(small.harmful),
+                         seen_words(small), by(small)});
+    }
+    std::string text = late == 0 ? std::string() : laid_out(lines);
+    if (late > most_late) text += fmt::format("and {} more\n", late - most_late);
+    return text +
+           fmt::format("Of {} wires, joints and contacts where ohms may be added, surely seen before they harm: {}.\n",
+                       list.size(), list.size() - late);
+}
+
+} // namespace loomsheet
