@@ -4,7 +4,6 @@
 #include "sheet/pen.hpp"
 #include "sheet/route.hpp"
 #include "sheet/sheet.hpp"
-#include <map>
 #include <string>
 
 namespace loomsheet {
@@ -21,12 +20,9 @@ struct Draft {
     const Prediction* prediction; // the same
     Order order;
     Routes routes;
-    std::map<std::string, std::size_t> pages; // of each anchor; empty the first time through
-    std::size_t page_figures = 2;             // lines break as if every page number had so many figures
+    std::size_t page_figures = 2; // lines break as if every page number had so many figures
     Findings findings;
 
-    // The page an anchor stands on, 0 = the first. The first time through every page is the first.
-    std::size_t page_of(const std::string& anchor) const;
     Pen pen(Piece& piece, Span at) { return {faces, findings, piece, at}; }
 };
 

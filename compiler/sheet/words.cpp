@@ -24,7 +24,7 @@ constexpr WordRow word_table[] = {
     {Word::strip_done, "tick what is done"},
     {Word::strip_way, "The way so far, check numbers:"},
     {Word::outline_check, "{} {}"},
-    {Word::dot, " · "},
+    {Word::dot, "\u00A0· "},
     {Word::minutes, "{} min"},
     // the job
     {Word::system_of, "{} system"},
