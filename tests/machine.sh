@@ -4,7 +4,8 @@ root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 
 build_packages=(
   g++ cmake ninja-build pkg-config
-  tao-pegtl-dev libfmt-dev libcli11-dev nlohmann-json3-dev libhpdf-dev libharfbuzz-dev libqrencode-dev libunibreak-dev
+  tao-pegtl-dev libfmt-dev libcli11-dev nlohmann-json3-dev libhpdf-dev zlib1g-dev libharfbuzz-dev libqrencode-dev
+  libunibreak-dev
   doctest-dev fonts-liberation fonts-dejavu-core
 )
 test_packages=(

@@ -4,12 +4,27 @@
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <zlib.h>
 
 namespace loomsheet {
 
 namespace {
 
 void keep_quiet(HPDF_STATUS, HPDF_STATUS, void*) {} // errors are read from the results of the calls
+
+// libharu would compress by itself, but at zlib's usual level only, which takes twice as long for 4 % less.
+std::string deflated(std::string_view bytes) {
+    constexpr int level = 4;
+    uLongf size = compressBound(bytes.size());
+    std::string made(size, '\0');
+    if (compress2(reinterpret_cast<Bytef*>(made.data()), &size, reinterpret_cast<const Bytef*>(bytes.data()),
+                  bytes.size(), level) != Z_OK)
+        throw PdfTrouble("zlib could not compress a part of the document.");
+    made.resize(size);
+    return made;
+}
+
+HPDF_STATUS name_filter(HPDF_Dict, HPDF_Stream out) { return HPDF_Stream_WriteStr(out, "/Filter /FlateDecode\n"); }
 
 } // namespace
 
@@ -37,7 +52,11 @@ HPDF_Dict PdfObjects::stream(std::string_view bytes) {
 
 void PdfObjects::fill(HPDF_Dict stream, std::string_view bytes) {
     constexpr std::size_t worth_compressing = 512;
-    if (bytes.size() >= worth_compressing) stream->filter = HPDF_STREAM_FILTER_FLATE_DECODE;
+    const std::string smaller = bytes.size() >= worth_compressing ? deflated(bytes) : std::string{};
+    if (!smaller.empty()) {
+        stream->write_fn = name_filter;
+        bytes = smaller;
+    }
     done(HPDF_Stream_Write(stream->stream, reinterpret_cast<const HPDF_BYTE*>(bytes.data()),
                            static_cast<HPDF_UINT>(bytes.size())));
 }

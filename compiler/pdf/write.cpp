@@ -40,7 +40,6 @@ void write_date(PdfObjects& objects) {
 
 void write_head(PdfObjects& objects, const page::Document& document) {
     HPDF_Doc doc = objects.doc();
-    doc->pdf_version = HPDF_VER_14; // page labels and the language need it
     objects.done(HPDF_SetInfoAttr(doc, HPDF_INFO_CREATOR, "Loomsheet"));
     require_utf8(document.title, "The title of the document");
     objects.put(doc->info, "Title", objects.words(document.title));

@@ -93,7 +93,7 @@ double card_title(Card& card) {
     if (card.check.time) side.push_back(minutes(*card.check.time));
     if (needs_helper(card.check)) side.push_back(say(Word::helper));
     if (card.check.exercise) side.push_back(say(Word::exercise));
-    const std::string beside = join(side, say(Word::dot));
+    const std::string beside = listed(side);
     pen.right(axis::right, middle + half_cap(type::minutes), type::minutes, beside);
     const double room = axis::right - start - (beside.empty() ? 0 : pen.width(type::minutes, beside) + 4);
     const int count = pen.lines(start, middle + half_cap(type::check_title), room, type::check_title, card.check.title);

@@ -12,6 +12,7 @@ namespace loomsheet {
 namespace {
 
 constexpr double page_end = 181.5; // page numbers end here, arrows begin
+constexpr double before_arrow = 1, after_arrow = 1.5, least_arrow = 4.5;
 constexpr double row_least = 10, mark_x = axis::wire + mark_size / 2 + 0.2;
 
 struct Way {
@@ -54,27 +55,34 @@ double destination_width(const Pen& pen, const Way& way) {
     return pen.width(type::main, way.number);
 }
 
+// Further left where a wide sign would leave no room for the arrow.
+double page_end_before(const Pen& pen, const Way& way) {
+    return std::min(page_end, axis::right - destination_width(pen, way) - after_arrow - least_arrow - before_arrow);
+}
+
 // Page, arrow and sign at the right end of the row.
 void destination(Card& card, double y, const Way& way) {
     Pen& pen = card.pen;
     constexpr double size = mark_size, line = 3.2;
-    const double left = axis::right - destination_width(pen, way);
+    const double left = axis::right - destination_width(pen, way), end = page_end_before(pen, way);
     if (way.kind == TargetKind::check)
         tab(pen, left, y + 1, size, way.number);
     else if (way.kind == TargetKind::verdict)
         pennant(pen, left, y + 1, size, way.number);
     else
-        pen.text(left, y + 1 + size / 2 + half_cap(type::main), type::main, way.number);
+        pen.text(left, y + line + half_cap(type::main), type::main, way.number);
     if (!way.anchor.empty())
-        pen.right(page_end, y + line + half_cap(type::words), type::words,
-                  say(Word::page_short, card.draft.page_of(way.anchor) + 1));
-    arrow(pen, page_end + 1, left - 1.5, y + line);
+        pen.later(way.anchor, [=](Pen& at, std::size_t page) {
+            at.right(end, y + line + half_cap(type::words), type::words, say(Word::page_short, page + 1));
+        });
+    arrow(pen, end + before_arrow, left - after_arrow, y + line);
 }
 
 // Room for the limit beside the page number, as wide as the widest of this sheet: then no line hangs on a page number.
 double limit_room(const Card& card, const Way& way) {
     const std::string widest = say(Word::page_short, std::string(card.draft.page_figures, '0'));
-    return page_end - axis::limit - (way.anchor.empty() ? 0 : card.pen.width(type::words, widest) + 1.5);
+    return page_end_before(card.pen, way) - axis::limit -
+           (way.anchor.empty() ? 0 : card.pen.width(type::words, widest) + 1.5);
 }
 
 // "reading 1 ____ − 0.8 = ____ V"
@@ -127,7 +135,9 @@ double outcome_row(Card& card, double y, const OutcomeLine& line) {
     const double height = std::max(row_least, base + 1.1 - y);
     pen.region(page::Role::outcome, axis::wire, y, axis::right - axis::wire, height,
                card.name + " outcome " + line.words);
-    if (!way.anchor.empty()) pen.link(axis::wire, y, axis::right - axis::wire, height, card.draft.page_of(way.anchor));
+    if (!way.anchor.empty())
+        pen.later(way.anchor,
+                  [=](Pen& at, std::size_t page) { at.link(axis::wire, y, axis::right - axis::wire, height, page); });
     return y + height;
 }
 

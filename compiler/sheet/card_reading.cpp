@@ -42,7 +42,7 @@ double card_reading(Card& card, double top) {
     pen.lines(start, line - spread / 2 + half_cap(type::words), room, type::words, dial.words);
     double y = std::max(top + 9.8, line + spread / 2 + 3.5);
     if (!dial.remark.empty()) {
-        const int count = pen.lines(axis::probe, y + 2.2, card::field_width, type::main, dial.remark);
+        const int count = pen.lines(axis::probe, y + 3.4, card::field_width, type::main, dial.remark);
         y += leading(type::main) * count + 0.5;
     }
     for (const Blank& blank : blanks(card, dial)) {

@@ -2,11 +2,6 @@
 
 namespace loomsheet {
 
-std::size_t Draft::page_of(const std::string& anchor) const {
-    const auto found = pages.find(anchor);
-    return found == pages.end() ? 0 : found->second;
-}
-
 std::string check_anchor(const Plan& plan, int check) { return "check " + plan.checks[check].label; }
 std::string verdict_anchor(const Plan& plan, int verdict) { return "verdict " + plan.verdicts[verdict].label; }
 

@@ -55,6 +55,17 @@ private:
 struct Faces::Inner {
     std::array<OpenFace, face_count> faces;
     const OpenFace& operator[](Face face) const { return faces[static_cast<std::size_t>(face)]; }
+
+    struct Found {
+        Face face;
+        double ems; // its advance
+    };
+    std::optional<Found> find(Face wanted, char32_t character) const {
+        if (const auto ems = (*this)[wanted].advance(character)) return Found{wanted, *ems};
+        for (const Face face : {spare_of(wanted), Face::S, Face::SB, Face::N, Face::NB, Face::spare, Face::spare_bold})
+            if (const auto ems = (*this)[face].advance(character)) return Found{face, *ems};
+        return std::nullopt;
+    }
 };
 
 Faces::Faces(std::unique_ptr<Inner> inner) : inner_(std::move(inner)) {}
@@ -105,11 +116,8 @@ double Faces::width(Face face, double pt, std::string_view utf8) const {
 bool Faces::covers(Face face, char32_t character) const { return (*inner_)[face].advance(character).has_value(); }
 
 std::optional<Face> Faces::face_for(Face wanted, char32_t character) const {
-    if (covers(wanted, character)) return wanted;
-    for (const Face face : {spare_of(wanted), Face::S, Face::SB, Face::N, Face::NB, Face::spare, Face::spare_bold}) {
-        if (covers(face, character)) return face;
-    }
-    return std::nullopt;
+    const auto found = inner_->find(wanted, character);
+    return found ? std::optional(found->face) : std::nullopt;
 }
 
 std::vector<char32_t> Faces::missing(std::string_view utf8) const {
@@ -128,22 +136,23 @@ std::vector<page::Text> Faces::runs(double x, double y, Face face, double pt, st
     while (!utf8.empty()) {
         const std::string_view before = utf8;
         const char32_t character = take_character(utf8);
-        const auto has_it = is_unseen(character) ? std::nullopt : face_for(face, character);
-        if (!has_it) continue;
-        if (runs.empty() || runs.back().face != *has_it) {
+        if (is_unseen(character)) continue;
+        const auto found = inner_->find(face, character);
+        if (!found) continue;
+        if (runs.empty() || runs.back().face != found->face) {
             const double left = runs.empty() ? x : runs.back().x + runs.back().width;
-            runs.push_back({left, y, {}, *has_it, pt, 0, ink});
+            runs.push_back({left, y, {}, found->face, pt, 0, ink});
         }
         runs.back().utf8.append(before.substr(0, before.size() - utf8.size()));
-        runs.back().width += (*inner_)[*has_it].advance(character).value_or(0) * pt * mm_per_pt;
+        runs.back().width += found->ems * pt * mm_per_pt;
     }
     return runs;
 }
 
 double Faces::advance(Face wanted, char32_t character) const {
     if (is_unseen(character)) return 0;
-    const auto has_it = face_for(wanted, character);
-    return has_it ? (*inner_)[*has_it].advance(character).value_or(0) : 0;
+    const auto found = inner_->find(wanted, character);
+    return found ? found->ems : 0;
 }
 
 double Faces::runs_width(Face face, double pt, std::string_view utf8) const {

@@ -7,6 +7,10 @@ namespace loomsheet {
 // The first character of `rest`, which is shortened by it; U+FFFD for a byte that is no UTF-8. `rest` must not be
 // empty.
 inline char32_t take_character(std::string_view& rest) {
+    if (const auto ascii = static_cast<unsigned char>(rest.front()); ascii < 0x80) {
+        rest.remove_prefix(1);
+        return ascii;
+    }
     const Character first = character_at(rest, 0);
     rest.remove_prefix(first.bytes);
     return first.code;

@@ -53,18 +53,27 @@ std::string part_and_place(const Circuit& circuit, PartId part) {
 
 std::string hold_together(std::string_view words) {
     std::string held;
-    for (const char letter : words) {
+    for (std::string_view rest = words; !rest.empty();) {
+        const char letter = rest.front();
+        rest.remove_prefix(1);
         if (letter == ' ')
             held += "\u00A0";
         else
             held += letter;
-        if (letter == '/') held += "\u2060";
+        if (letter == '/' && !rest.starts_with("\u2060")) held += "\u2060";
     }
     return held;
 }
 
 std::string join(const std::vector<std::string>& list, std::string_view between) {
     return fmt::format("{}", fmt::join(list, between));
+}
+
+std::string listed(std::vector<std::string> list) {
+    constexpr std::size_t is_long = 24; // bytes
+    for (std::string& words : list)
+        if (words.size() <= is_long) words = hold_together(words);
+    return join(list, say(Word::dot));
 }
 
 } // namespace loomsheet

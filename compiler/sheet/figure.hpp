@@ -28,5 +28,7 @@ std::string part_and_place(const Circuit& circuit, PartId part);
 std::string hold_together(std::string_view words);
 // "a, b, c", or with another mark between.
 std::string join(const std::vector<std::string>& list, std::string_view between = ", ");
+// "key on · F7 pulled": lines break at the dots, inside long words only.
+std::string listed(std::vector<std::string> list);
 
 } // namespace loomsheet

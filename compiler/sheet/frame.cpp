@@ -14,7 +14,6 @@ constexpr std::size_t most_numbers = 20; // boxes that stand side by side
 struct Facts {
     std::string digest; // with a space in the middle
     std::string revision;
-    std::string code; // in the phone code, without the page
 };
 
 std::string capitals(std::string words) {
@@ -53,9 +52,9 @@ void head_title(Pen& pen, const Plan& plan, const Facts& facts, SheetKind kind) 
 }
 
 void job_number(Pen& pen, std::size_t page) {
-    pen.rect(137, 4.2, 30, 12.6, stroke::rule);
+    pen.rect(137, frame::margin, 30, 12.6, stroke::rule);
     pen.text(138.5, 7.8, type::caption, say(Word::job_number));
-    pen.region(page::Role::field, 137, 4.2, 30, 12.6, fmt::format("job number {}", page));
+    pen.region(page::Role::field, 137, frame::margin, 30, 12.6, fmt::format("job number {}", page));
 }
 
 void head(Pen& pen, const Plan& plan, const Facts& facts, SheetKind kind, std::size_t page, std::size_t count) {
@@ -121,10 +120,9 @@ void draw_frames(Draft& draft, std::vector<page::Page>& pages, const std::string
         head(pen, plan, facts, draft.kind, i + 1, pages.size());
         foot(pen, plan, facts, pages[i].height, i + 1, pages.size());
         if (draft.kind == SheetKind::workshop) strip(pen, draft.order, pages[i].height, i + 1);
-        put(pages[i], piece, 0);
-        const std::string code =
-            capitals(fmt::format("{} R{} P{}/{} {}", plan.id, plan.revision, i + 1, pages.size(), digest));
-        draw_code(pages[i], 185, 4.2, 12.6, code);
+        put(pages[i], std::move(piece), 0);
+        draw_code(pages[i], axis::right - frame::code, frame::margin, frame::code,
+                  capitals(fmt::format("{}/{}/{}", plan.id, i + 1, digest))); // up to 20 characters take 21 modules
     }
 }
 

@@ -18,7 +18,7 @@ std::string facts(const Plan& plan) {
         list.push_back(say(Word::code, code));
     list.push_back(say(plan.checks.size() == 1 ? Word::one_check : Word::check_count, plan.checks.size()));
     if (!plan.author.empty()) list.push_back(say(Word::written_by, plan.author));
-    return join(list, say(Word::dot));
+    return listed(list);
 }
 
 Piece title_row(Draft& draft) {

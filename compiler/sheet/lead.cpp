@@ -42,11 +42,17 @@ double wire_words(Card& card, double baseline, const std::vector<Colour>& colour
            (card.pen.lines(axis::wire, baseline, words_room, type::words, join(words)) - 1) * leading(type::words);
 }
 
+std::string wire_ends(const Circuit& circuit, const Wire& wire) {
+    return say(Word::from_to, pin_words(circuit, wire.from), pin_words(circuit, wire.to));
+}
+
 Lead single(const Card& card, const Row& row, Word label, Word metal) {
     Lead lead{label, false, spot_for(card, row.red, row.red)};
     const PartId part = part_of(card.circuit(), row.red);
     lead.spot.metal = say(metal);
-    lead.spot.place = part == none ? "" : part_and_place(card.circuit(), part);
+    lead.spot.place = part != none           ? part_and_place(card.circuit(), part)
+                      : row.red.wire != none ? wire_ends(card.circuit(), card.circuit().wires[row.red.wire])
+                                             : "";
     lead.spot.connector = none;
     return lead;
 }

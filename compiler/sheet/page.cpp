@@ -48,7 +48,7 @@ public:
         text.append(figures.data(), std::to_chars(figures.begin(), figures.end(), count).ptr);
     }
     void numbers(std::string_view name, std::initializer_list<double> values) {
-        put(" {}", name);
+        (text += ' ') += name;
         numbers(values);
     }
     // In double quotes on one line.
@@ -66,60 +66,60 @@ public:
     }
     void stroke_and_fill(double pt, Ink fill) {
         numbers("pt", {pt});
-        if (fill != Ink::none) put(" fill {}", word(ink_words, fill));
+        if (fill != Ink::none) (text += " fill ") += word(ink_words, fill);
     }
     void dashes(const std::vector<double>& dash) {
-        if (!dash.empty()) put(" dash");
+        if (!dash.empty()) text += " dash";
         for (const double length : dash)
             numbers({length});
     }
 
     void operator()(const Text& mark) {
-        put("text {}", word(face_words, mark.face));
+        (text += "text ") += word(face_words, mark.face);
         numbers({mark.pt});
         numbers("at", {mark.x, mark.y});
         numbers("wide", {mark.width});
-        if (mark.ink != Ink::black) put(" {}", word(ink_words, mark.ink));
+        if (mark.ink != Ink::black) (text += ' ') += word(ink_words, mark.ink);
         quoted(mark.utf8);
     }
     void operator()(const Line& mark) {
-        put("line");
+        text += "line";
         numbers({mark.x1, mark.y1, mark.x2, mark.y2});
         stroke_and_fill(mark.pt, Ink::none);
         dashes(mark.dash);
     }
     void operator()(const Rect& mark) {
-        put("rect");
+        text += "rect";
         numbers({mark.x, mark.y, mark.w, mark.h});
         stroke_and_fill(mark.pt, mark.fill);
         if (mark.round > 0) numbers("round", {mark.round});
     }
     void operator()(const Circle& mark) {
-        put("circle");
+        text += "circle";
         numbers({mark.x, mark.y, mark.r});
         stroke_and_fill(mark.pt, mark.fill);
     }
     void operator()(const Path& mark) {
-        put("path{}", mark.closed ? " closed" : "");
+        text += mark.closed ? "path closed" : "path";
         stroke_and_fill(mark.pt, mark.fill);
         dashes(mark.dash);
-        put(" through");
+        text += " through";
         for (const Point& point : mark.points)
             numbers({point.x, point.y});
     }
     void operator()(const Link& mark) {
-        put("link");
+        text += "link";
         numbers({mark.x, mark.y, mark.w, mark.h});
         put(" to page {}", mark.page + 1);
     }
     void operator()(const Code& mark) {
-        put("code");
+        text += "code";
         numbers({mark.x, mark.y, mark.size});
         put(" {} modules", mark.side);
         quoted(mark.words);
     }
     void operator()(const Region& region) {
-        put("region {}", word(role_words, region.role));
+        (text += "region ") += word(role_words, region.role);
         numbers({region.x, region.y, region.w, region.h});
         quoted(region.name);
     }

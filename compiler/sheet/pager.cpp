@@ -2,6 +2,8 @@
 #include "sheet/axes.hpp"
 #include <algorithm>
 #include <fmt/format.h>
+#include <iterator>
+#include <utility>
 
 namespace loomsheet {
 namespace {
@@ -34,15 +36,13 @@ double height_of_rows(const Block& block, std::size_t count) {
 
 } // namespace
 
-void put(page::Page& page, const Piece& piece, double down) {
-    for (page::Mark mark : piece.marks) {
+void put(page::Page& page, Piece piece, double down) {
+    for (page::Mark& mark : piece.marks)
         std::visit(MoveDown{down}, mark);
-        page.marks.push_back(std::move(mark));
-    }
-    for (page::Region region : piece.regions) {
+    for (page::Region& region : piece.regions)
         region.y += down;
-        page.regions.push_back(std::move(region));
-    }
+    std::move(piece.marks.begin(), piece.marks.end(), std::back_inserter(page.marks));
+    std::move(piece.regions.begin(), piece.regions.end(), std::back_inserter(page.regions));
 }
 
 bool Pager::at_top() const { return pages_.empty() || y_ <= frame::top + slack; }
@@ -55,20 +55,23 @@ void Pager::new_page() {
     y_ = frame::top;
 }
 
-void Pager::put_down(const Piece& piece) {
+void Pager::put_down(Piece piece) {
     if (piece.height > room() + slack)
-        findings_.add(802, piece.at,
-                      fmt::format("this needs {:.0f} mm of height on the sheet, a page has {:.0f} mm", piece.height,
-                                  size_.bottom - frame::top),
-                      "split it in two");
-    put(pages_.back(), piece, y_);
-    y_ += piece.height;
+        findings_->add(802, piece.at,
+                       fmt::format("this needs {:.0f} mm of height on the sheet, a page has {:.0f} mm", piece.height,
+                                   size_.bottom - frame::top),
+                       "split it in two");
     const std::size_t page = pages_.size() - 1;
     if (!piece.anchor.empty()) anchors_.emplace(piece.anchor, page);
     if (!piece.outline.empty()) outline_.push_back({piece.outline, page});
+    for (Later& later : piece.later)
+        waiting_.push_back({std::move(later), page, y_, piece.at});
+    const double height = piece.height;
+    put(pages_.back(), std::move(piece), y_);
+    y_ += height;
 }
 
-void Pager::start(const Block& block) {
+void Pager::start(Block& block) {
     if (pages_.empty() || (block.new_page && !at_top())) new_page();
     if (!at_top()) y_ += block_gap;
     const double page_room = size_.bottom - frame::top;
@@ -77,11 +80,11 @@ void Pager::start(const Block& block) {
     const bool whole = block.together && all <= page_room + slack;
     const double needs = whole ? all : head + height_of_rows(block, block.keep);
     if (needs > room() + slack && !at_top()) new_page();
-    if (block.title) put_down(*block.title);
+    if (block.title) put_down(std::move(*block.title));
     if (block.captions) put_down(*block.captions);
 }
 
-void Pager::place(const Block& block) {
+void Pager::place(Block block) {
     if (block.rows.empty()) return;
     start(block);
     for (std::size_t i = 0; i < block.rows.size(); ++i) {
@@ -89,7 +92,7 @@ void Pager::place(const Block& block) {
             new_page();
             if (block.captions) put_down(*block.captions);
         }
-        put_down(block.rows[i]);
+        put_down(std::move(block.rows[i]));
     }
 }
 

@@ -103,11 +103,15 @@ Piece row(Draft& draft, PartId id) {
         return end;
     };
     write(name_column, first, type::main, part.id);
-    double what_end = write(what_column, first, type::how, what_it_is(circuit, part));
+    // A part without a place, which is at hand, has room for more words.
+    const std::string place = circuit.place_of(id), panel = take_off(circuit, id);
+    const Column& next = !place.empty() ? place_column : !panel.empty() ? panel_column : pins_column;
+    const Column what{what_column.x, next.x - what_column.x - (place_column.x - what_column.x - what_column.width)};
+    double what_end = write(what, first, type::how, what_it_is(circuit, part));
     for (const Words& note : part.notes)
-        what_end = write(what_column, what_end + leading(type::how), type::how, note.text);
-    write(place_column, first, type::how, circuit.place_of(id));
-    write(panel_column, first, type::how, take_off(circuit, id));
+        what_end = write(what, what_end + leading(type::how), type::how, note.text);
+    write(place_column, first, type::how, place);
+    write(panel_column, first, type::how, panel);
     write(pins_column, first, type::main, wired_pins(circuit, part));
     piece.height = last + 2;
     pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
@@ -127,6 +131,7 @@ Block parts_block(Draft& draft) {
     Block block;
     block.title = block_title(draft, say(Word::parts), "");
     block.captions = captions(draft);
+    block.together = true;
     for (std::size_t i = 0; i < draft.plan.circuit.parts.size(); ++i)
         if (is_listed(draft.plan.circuit.parts[i])) block.rows.push_back(row(draft, static_cast<PartId>(i)));
     return block;

@@ -66,6 +66,10 @@ void Pen::link(double x, double y, double w, double h, std::size_t page) {
     piece_.marks.emplace_back(page::Link{x, y, w, h, page});
 }
 
+void Pen::later(std::string anchor, std::function<void(Pen&, std::size_t page)> draw) {
+    piece_.later.push_back({std::move(anchor), std::move(draw)});
+}
+
 void Pen::region(page::Role role, double x, double y, double w, double h, std::string name) {
     piece_.regions.push_back({role, x, y, w, h, std::move(name)});
 }

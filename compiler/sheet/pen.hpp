@@ -33,6 +33,8 @@ public:
     void circle(double x, double y, double r, double pt, page::Ink fill = page::Ink::none);
     void path(std::vector<page::Point> points, double pt, bool closed, page::Ink fill = page::Ink::none);
     void link(double x, double y, double w, double h, std::size_t page);
+    // Drawn when the page of `anchor` is known.
+    void later(std::string anchor, std::function<void(Pen&, std::size_t page)> draw);
     void region(page::Role role, double x, double y, double w, double h, std::string name);
 
     Piece& piece() { return piece_; }

@@ -2,15 +2,25 @@
 #pragma once
 #include "sheet/page.hpp"
 #include "source/text.hpp"
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace loomsheet {
 
+class Pen;
+
+// What can be drawn only when it is known on which page (0 = the first) something stands. It changes no height.
+struct Later {
+    std::string anchor; // of what is asked for; one that stands nowhere is on the first page
+    std::function<void(Pen&, std::size_t page)> draw;
+};
+
 struct Piece {
     std::vector<page::Mark> marks;
     std::vector<page::Region> regions;
+    std::vector<Later> later;
     double height = 0;   // mm; nothing is drawn below it
     std::string anchor;  // what later pages and outcomes refer to: "check plug-feed"; may be empty
     std::string outline; // its line in the table of contents of the document; may be empty
@@ -28,6 +38,6 @@ struct Block {
 };
 
 // The marks and regions of `piece`, moved down by `down`.
-void put(page::Page& page, const Piece& piece, double down);
+void put(page::Page& page, Piece piece, double down);
 
 } // namespace loomsheet

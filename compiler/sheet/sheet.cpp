@@ -16,7 +16,7 @@ constexpr BlockMaker workshop[] = {
     checks_block, verdicts_block,  readings_block, work_block,  closing_block,
 };
 constexpr BlockMaker proof_of_plan[] = {
-    proof_answer_block, proof_figures_block, proof_coverage_block, proof_groups_block, proof_readings_block, proof_closing_block,
+    proof_answer_block, proof_figures_block, proof_coverage_block, proof_small_block, proof_groups_block, proof_readings_block, proof_closing_block,
 };
 std::span<const BlockMaker> blocks_of(SheetKind kind) {
     if (kind == SheetKind::proof) return proof_of_plan;
@@ -37,17 +37,29 @@ Pager place_all(Draft& draft, PaperSize size) {
     return pager;
 }
 
+void write_page_numbers(Draft& draft, Pager& pager) {
+    for (const Pager::Waiting& one : pager.waiting()) {
+        const auto found = pager.anchors().find(one.later.anchor);
+        Piece piece;
+        Pen pen = draft.pen(piece, one.at);
+        one.later.draw(pen, found == pager.anchors().end() ? 0 : found->second);
+        put(pager.pages()[one.page], std::move(piece), one.down);
+    }
+}
+
 } // namespace
 
 SheetResult lay_out(const Plan& plan, const Faces& faces, const SheetOptions& options) {
     Draft draft(plan, faces, options);
     const PaperSize size = paper_size(options.paper);
-    // Once to learn the page numbers, once to print them: where things stand hangs on how many figures they have only.
-    Pager first = place_all(draft, size);
-    draft.pages = first.anchors();
-    draft.page_figures = std::max(draft.page_figures, std::to_string(first.pages().size()).size());
-    draft.findings = {};
     Pager pager = place_all(draft, size);
+    // Where things stand hangs on how many figures the page numbers have only.
+    if (const std::size_t figures = std::to_string(pager.pages().size()).size(); figures > draft.page_figures) {
+        draft.page_figures = figures;
+        draft.findings = {};
+        pager = place_all(draft, size);
+    }
+    write_page_numbers(draft, pager);
 
     SheetResult result;
     result.document.title = plan.id + " " + plan.title;

@@ -48,7 +48,7 @@ std::string setup_words(const Circuit& circuit, const Setup& setup) {
                                 : state_words(circuit, item);
         if (std::find(states.begin(), states.end(), words) == states.end()) states.push_back(std::move(words));
     }
-    return states.empty() ? say(Word::at_rest) : join(states, say(Word::dot));
+    return states.empty() ? say(Word::at_rest) : listed(states);
 }
 
 std::vector<std::string> put_back_words(const Circuit& circuit, const SetupItem& item) {

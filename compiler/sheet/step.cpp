@@ -1,6 +1,7 @@
 #include "sheet/step.hpp"
 #include "sheet/figure.hpp"
 #include "sheet/item.hpp"
+#include <algorithm>
 
 namespace loomsheet {
 namespace {
@@ -9,6 +10,10 @@ std::string upper(std::string words) {
     for (char& letter : words)
         if (letter >= 'a' && letter <= 'z') letter = static_cast<char>(letter - 'a' + 'A');
     return words;
+}
+
+std::string with_capital(std::string words) {
+    return upper(words.substr(0, 1)) + words.substr(std::min<std::size_t>(1, words.size()));
 }
 
 // "rest": the first position of a switch is the one it normally stands in.
@@ -60,7 +65,7 @@ Step apply(const Circuit& circuit, const SetupItem& item) {
     case ItemKind::output_on:
     case ItemKind::words: break;
     }
-    return {item.word, "", ""};
+    return {with_capital(item.word), "", ""};
 }
 
 Step undo(const Circuit& circuit, const SetupItem& item, int origin) {

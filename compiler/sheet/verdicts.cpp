@@ -30,13 +30,14 @@ double onward(Draft& draft, Pen& pen, const Verdict& verdict) {
     double y = 0.5;
     for (const Onward& way : onward_of(verdict)) {
         const std::string number = std::to_string(draft.order.numbers[way.check]);
-        const std::size_t page = draft.page_of(check_anchor(draft.plan, way.check));
         const double left = axis::right - tab_width(pen, mark_size, number);
         tab(pen, left, y, mark_size, number);
         arrow(pen, left - 8.5, left - 2, y + mark_size / 2);
-        pen.right(left - 10, y + mark_size / 2 + half_cap(type::words), type::words,
-                  say(Word::name_and_page, say(way.label), page + 1));
-        pen.link(left - 30, y, axis::right - left + 30, mark_size, page);
+        pen.later(check_anchor(draft.plan, way.check), [=](Pen& at, std::size_t page) {
+            at.right(left - 10, y + mark_size / 2 + half_cap(type::words), type::words,
+                     say(Word::name_and_page, say(way.label), page + 1));
+            at.link(left - 30, y, axis::right - left + 30, mark_size, page);
+        });
         y += mark_size + 1.5;
     }
     if (!verdict.then_plan.empty()) {
@@ -53,7 +54,7 @@ double detail(Pen& pen, double baseline, Style style, const std::string& words) 
 
 std::string blamed(const Circuit& circuit, const Verdict& verdict) {
     const std::vector<std::string> blames = blames_of(circuit, verdict);
-    if (!blames.empty()) return say(Word::blames, join(blames, say(Word::dot)));
+    if (!blames.empty()) return say(Word::blames, listed(blames));
     return verdict.blames_nothing ? say(Word::blames_nothing) : "";
 }
 

@@ -91,7 +91,7 @@ TEST_CASE("the whole set-up in one line; the car at rest has words of its own") 
     const Plan plan = printed::plan(printed::lamp_plan(
         check("a", "X1 unplugged, S1 pressed, load 21 W across X1.1 to X1.2, \"wheels chocked\"", "done")));
     CHECK(setup_words(plan.circuit, plan.checks[0].with) ==
-          "X1 unplugged · S1 pressed · lamp 21 W across X1.1 and X1.2 · wheels chocked");
+          "X1\u00A0unplugged\u00A0· S1\u00A0pressed\u00A0· lamp 21 W across X1.1 and X1.2\u00A0· wheels\u00A0chocked");
     CHECK(setup_words(plan.circuit, {}) == "key off, all connected");
 }
 
