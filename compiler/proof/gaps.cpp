@@ -19,7 +19,7 @@ namespace {
 constexpr double minutes_of_a_check = 3, minutes_of_a_change = 1;
 constexpr double moves_volts = 0.05,
                  moves_share = 0.1; // V and share of the sound reading: less is no limit worth setting
-constexpr std::size_t most_setups = 16, most_tried = 10, most_rounds = 3;
+constexpr std::size_t most_setups = 16, most_tried = 14, most_alike = 3, most_rounds = 3;
 
 // Whether a set-up can be written into another check, and asked of a car at rest.
 bool can_be_used(const Setup& setup) {
@@ -204,8 +204,10 @@ private:
         std::stable_sort(list.begin(), list.end(), [](const Pair& a, const Pair& b) {
             return std::tie(a.key, a.minutes, a.volts) < std::tie(b.key, b.minutes, b.volts);
         });
-        list.erase(std::unique(list.begin(), list.end(), [](const Pair& a, const Pair& b) { return a.key == b.key; }),
-                   list.end());
+        std::vector<Pair> few;
+        for (Pair& pair : list)
+            if (few.size() < most_alike || few[few.size() - most_alike].key != pair.key) few.push_back(std::move(pair));
+        list = std::move(few);
         for (Pair& pair : list) {
             const std::vector<Suspect> run = suspects_between(circuit_, at_rest_, pair.red, pair.black);
             for (std::size_t i = 0; i < asked.size(); ++i) {
