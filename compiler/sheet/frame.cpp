@@ -8,8 +8,8 @@ namespace loomsheet {
 namespace {
 
 constexpr double foot_rule = 9.8, foot_text = 5.7; // above the lower edge
-constexpr double strip_box = 6, strip_width = 7, strip_pitch = 9, strip_gap = 0.8;
-constexpr std::size_t most_numbers = 20; // boxes that stand side by side
+constexpr double strip_box = 6, strip_space = 2, strip_gap = 0.8;
+constexpr std::size_t most_numbers = 22, most_wide = 20; // boxes that stand side by side
 
 struct Facts {
     std::string digest; // with a space in the middle
@@ -89,7 +89,7 @@ void strip(Pen& pen, const Order& order, double height, std::size_t page) {
     const bool numbered = count <= most_numbers;
     const std::string label = say(numbered ? Word::strip_done : Word::strip_way);
     const double start = numbered ? axis::edge : axis::edge + pen.width(type::caption, label) + 2;
-    const double width = numbered ? strip_width : 10, pitch = numbered ? strip_pitch : 12;
+    const double width = !numbered ? 10 : count <= most_wide ? 7 : strip_box, pitch = width + strip_space;
     const std::size_t boxes =
         numbered ? count : static_cast<std::size_t>((axis::right - start + pitch - width) / pitch);
     for (std::size_t i = 0; i < boxes; ++i) {
