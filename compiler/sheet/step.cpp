@@ -12,7 +12,7 @@ std::string upper(std::string words) {
     return words;
 }
 
-std::string with_capital(std::string words) {
+std::string with_capital(const std::string& words) {
     return upper(words.substr(0, 1)) + words.substr(std::min<std::size_t>(1, words.size()));
 }
 
