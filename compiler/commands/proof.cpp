@@ -1,6 +1,7 @@
 #include "commands/each_plan.hpp"
 #include "commands/gather.hpp"
 #include "proof/blind.hpp"
+#include "proof/gaps.hpp"
 #include "proof/matrix_table.hpp"
 #include "proof/proof_json.hpp"
 #include "proof/reading_table.hpp"
@@ -13,12 +14,13 @@
 namespace loomsheet {
 
 namespace {
-// For people: the answer first, the readings last.
+// For people: the answer first, what to write into the plan last.
 std::string told(const Plan& plan, const Predictor& sound, const Prediction& prediction, const Diagnosis& diagnosis, bool with_matrix) {
     std::string text = fmt::format("{} {}\n{}\n", plan.id, plan.title, diagnosis_summary(plan, diagnosis));
-    text += smallest_table(plan, sound, diagnosis) + "\n";
+    text += smallest_table(plan, sound, diagnosis) + "\n" + reading_table(plan, prediction) + "\n";
     if (with_matrix) text += matrix_table(plan, diagnosis.matrix) + "\n";
-    return text + reading_table(plan, prediction) + "\n";
+    const std::string gaps = gaps_table(plan, sound, diagnosis);
+    return gaps.empty() ? text : text + gaps + "\n";
 }
 } // namespace
 
@@ -31,7 +33,7 @@ Exit proof(const Arguments& arguments, const Surroundings& around) {
         const Predictor sound(plan.circuit, system_volts(plan));
         const Diagnosis diagnosis = diagnose(plan, sound, compiled.prediction);
         prove_verdicts(plan, diagnosis, compiled.findings);
-        if (arguments.format == Format::json) objects += (objects.empty() ? "" : ",\n") + proof_json(plan, compiled.prediction, diagnosis);
+        if (arguments.format == Format::json) objects += (objects.empty() ? "" : ",\n") + proof_json(plan, sound, compiled.prediction, diagnosis);
         if (arguments.format != Format::text) return Done{};
         return Done{{}, told(plan, sound, compiled.prediction, diagnosis, arguments.matrix)};
     });

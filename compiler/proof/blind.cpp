@@ -31,9 +31,9 @@ std::string certain_words(const SeenFrom& seen) {
 }
 
 std::string seen_words(const Smallest& small) {
-    if (small.seen.empty()) return "never";
+    if (small.seen.empty()) return "no reading";
     const SeenFrom& seen = small.seen.front();
-    return seen.ohms ? added_words(*seen.ohms) : seen.open ? "where open" : "never";
+    return seen.ohms ? added_words(*seen.ohms) : seen.open ? "where open" : "no reading";
 }
 
 bool is_late(const Smallest& small) {
@@ -76,26 +76,31 @@ void prove_blind(const Plan& plan, const Diagnosis& diagnosis, Findings& finding
     }
 }
 
+std::vector<SmallRow> small_rows(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis, std::size_t exact) {
+    std::vector<SmallRow> rows;
+    for (const Smallest& small : SmallFaults(plan, sound, diagnosis).all(exact)) {
+        const bool found = diagnosis.ends[small.fault].fate == Fate::found;
+        const std::string by = !small.seen.empty() ? plan.checks[small.seen.front().check].label
+                               : found             ? "it is left when all else passes"
+                                                   : "no check on its way";
+        rows.push_back({place_words(plan.circuit, diagnosis.matrix.faults[small.fault]), added_words(small.harmful),
+                        seen_words(small), by, is_late(small)});
+    }
+    return rows;
+}
+
 std::string smallest_table(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis) {
-    const std::vector<Smallest> list = SmallFaults(plan, sound, diagnosis).all(most_late);
-    if (list.empty()) return {};
+    const std::vector<SmallRow> rows = small_rows(plan, sound, diagnosis, most_late);
+    if (rows.empty()) return {};
     std::vector<std::vector<std::string>> lines{{"ohms added in", "harm from", "surely seen from", "by"}};
     std::size_t late = 0;
-    const auto by = [&](const Smallest& small) {
-        if (!small.seen.empty()) return plan.checks[small.seen.front().check].label;
-        return std::string(diagnosis.ends[small.fault].fate == Fate::found ? "what is left over"
-                                                                           : "no check on its way");
-    };
-    for (const Smallest& small : list) {
-        if (!is_late(small) || ++late > most_late) continue;
-        lines.push_back({place_words(plan.circuit, diagnosis.matrix.faults[small.fault]), added_words(small.harmful),
-                         seen_words(small), by(small)});
-    }
+    for (const SmallRow& row : rows)
+        if (row.late && ++late <= most_late) lines.push_back({row.place, row.harms_from, row.seen_from, row.by});
     std::string text = late == 0 ? std::string() : laid_out(lines);
     if (late > most_late) text += fmt::format("and {} more\n", late - most_late);
     return text +
            fmt::format("Of {} wires, joints and contacts where ohms may be added, surely seen before they harm: {}.\n",
-                       list.size(), list.size() - late);
+                       rows.size(), rows.size() - late);
 }
 
 } // namespace loomsheet

@@ -3,11 +3,22 @@
 #include "faults/smallest.hpp"
 #include "source/diagnostic.hpp"
 #include <string>
+#include <vector>
 
 namespace loomsheet {
 
 void prove_blind(const Plan& plan, const Diagnosis& diagnosis, Findings& findings);
-// "joint | harmful from | seen from": what is seen later than it harms, worst first; the rest is counted.
+// In words, of each place where added ohms can cause the complaint.
+struct SmallRow {
+    std::string place;        // "joint X30.1"
+    std::string harms_from;   // "85 mohm"
+    std::string seen_from;    // "0.4 ohm", "where open", "no reading"
+    std::string by;           // the check; without any, how it is told
+    bool late = false;        // seen later than it harms
+};
+// The latest first; the ohms of the first `exact` to two figures, those of the rest to the end of a band.
+std::vector<SmallRow> small_rows(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis, std::size_t exact);
+// What is seen later than it harms; the rest is counted.
 std::string smallest_table(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis);
 // "0.4 ohm", "80 mohm"
 std::string added_words(double ohms);

@@ -1,5 +1,6 @@
 #include "proof/proof_json.hpp"
 #include "circuit/fault.hpp"
+#include "faults/smallest.hpp"
 #include "proof/coverage.hpp"
 #include "proof/matrix_table.hpp"
 #include "proof/reading_table.hpp"
@@ -140,9 +141,24 @@ Json faults_of(const Plan& plan, const Diagnosis& diagnosis) {
     return list;
 }
 
+// Ohms that are added: from how many on they harm, and from how many on a check is certain to fail (null: never).
+Json small_faults_of(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis) {
+    Json list = Json::array();
+    for (const Smallest& each : SmallFaults(plan, sound, diagnosis).all(diagnosis.matrix.faults.size())) {
+        Json seen = Json::array();
+        for (const SeenFrom& one : each.seen)
+            seen.push_back({{"check", plan.checks[one.check].label}, {"ohms", one.ohms ? Json(*one.ohms) : Json()}, {"open", one.open}});
+        list.push_back({{"place", written_point(plan.circuit, diagnosis.matrix.faults[each.fault].fault.at_point)},
+                        {"load", plan.circuit.parts[each.load].id},
+                        {"harm_from", each.harmful},
+                        {"seen", std::move(seen)}});
+    }
+    return list;
+}
+
 } // namespace
 
-std::string proof_json(const Plan& plan, const Prediction& prediction, const Diagnosis& diagnosis) {
+std::string proof_json(const Plan& plan, const Predictor& sound, const Prediction& prediction, const Diagnosis& diagnosis) {
     Json harmless = Json::array();
     for (const Candidate& each : diagnosis.matrix.harmless)
         harmless.push_back(fault_words(plan.circuit, each.fault));
@@ -152,6 +168,7 @@ std::string proof_json(const Plan& plan, const Prediction& prediction, const Dia
                        {"coverage", coverage_of(plan, diagnosis)},
                        {"verdicts", verdicts_of(plan, diagnosis)},
                        {"checks", checks_of(plan, prediction, diagnosis.matrix)},
+                       {"small_faults", small_faults_of(plan, sound, diagnosis)},
                        {"faults", faults_of(plan, diagnosis)},
                        {"harmless", std::move(harmless)}};
     return made.dump(1, ' ', false, Json::error_handler_t::replace);

@@ -5,8 +5,8 @@
 
 namespace loomsheet {
 
-// One object: id, title, figures, coverage, verdicts, checks, faults, harmless. Shares are of 1, readings in V, A and ohm, minutes
+// One object: id, title, figures, coverage, verdicts, checks, small_faults, faults, harmless. Shares are of 1, readings in V, A and ohm, minutes
 // in minutes; a check is named by its label, an outcome as in the matrix. grammar/LANGUAGE.md shows it.
-std::string proof_json(const Plan& plan, const Prediction& prediction, const Diagnosis& diagnosis);
+std::string proof_json(const Plan& plan, const Predictor& sound, const Prediction& prediction, const Diagnosis& diagnosis);
 
 } // namespace loomsheet

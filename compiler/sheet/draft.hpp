@@ -47,9 +47,14 @@ Block closing_block(Draft& draft);  // putting back together, sign-off
 Block proof_answer_block(Draft& draft);   // of 100 cars
 Block proof_figures_block(Draft& draft);
 Block proof_coverage_block(Draft& draft); // part by part
+Block proof_small_block(Draft& draft);    // from how many ohms on a poor joint harms, and is seen
 Block proof_groups_block(Draft& draft);   // what a verdict leaves to be looked at
 Block proof_readings_block(Draft& draft); // what every check must read
 Block proof_closing_block(Draft& draft);  // sign-off
+
+// "and 12 more": what a table of the proof sheet leaves out; a sheet lists the worst.
+Piece more_row(Draft& draft, std::size_t left);
+inline constexpr std::size_t most_proof_rows = 16;
 
 // Whether somebody has to hold or turn something while another reads.
 bool needs_helper(const Check& check);

@@ -57,14 +57,24 @@ Piece group_row(Draft& draft, const Left& group) {
 
 } // namespace
 
+Piece more_row(Draft& draft, std::size_t left) {
+    Piece piece;
+    Pen pen = draft.pen(piece, draft.plan.at);
+    pen.text(axis::edge, 4.4, type::how, say(Word::proof_more, left));
+    piece.height = 6;
+    return piece;
+}
+
 Block proof_coverage_block(Draft& draft) {
     Block block;
     const std::vector<Covered> list = covered(*draft.diagnosis);
     if (list.empty()) return block;
     const auto sure = std::count_if(list.begin(), list.end(), [](const Covered& each) { return each.lost() < no_share; });
     block.title = block_title(draft, say(Word::proof_coverage), say(Word::proof_coverage_note, sure, list.size()));
-    for (const Covered& each : list)
-        if (each.lost() >= no_share) block.rows.push_back(covered_row(draft, each));
+    const std::size_t unsure = list.size() - static_cast<std::size_t>(sure); // they come first
+    for (std::size_t i = 0; i < std::min(unsure, most_proof_rows); ++i)
+        block.rows.push_back(covered_row(draft, list[i]));
+    if (unsure > most_proof_rows) block.rows.push_back(more_row(draft, unsure - most_proof_rows));
     if (!block.rows.empty()) return block;
     Piece piece;
     Pen pen = draft.pen(piece, draft.plan.at);

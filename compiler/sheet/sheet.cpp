@@ -16,7 +16,7 @@ constexpr BlockMaker workshop[] = {
     checks_block, verdicts_block,  readings_block, work_block,  closing_block,
 };
 constexpr BlockMaker proof_of_plan[] = {
-    proof_answer_block, proof_figures_block, proof_coverage_block, proof_groups_block, proof_readings_block, proof_closing_block,
+    proof_answer_block, proof_figures_block, proof_coverage_block, proof_small_block, proof_groups_block, proof_readings_block, proof_closing_block,
 };
 std::span<const BlockMaker> blocks_of(SheetKind kind) {
     if (kind == SheetKind::proof) return proof_of_plan;

@@ -209,3 +209,16 @@ TEST_CASE("a verdict that blames something else is refuted by a fault that it bl
             }
         }
 }
+
+TEST_CASE("the usual way to test the fan is tried on the circuit of the fan plan, word for word") {
+    const auto circuit_of = [](const std::string& path) {
+        RealDisk disk;
+        std::string text;
+        REQUIRE(disk.read(LOOMSHEET_ROOT "/plans/cooling/" + path, text).empty());
+        const auto begin = text.find("\naccess shield"), end = text.find("\nsetup called:");
+        REQUIRE(begin < end);
+        REQUIRE(end != std::string::npos);
+        return text.substr(begin, end - begin);
+    };
+    CHECK(circuit_of("fan-usual.plan") == circuit_of("fan.plan"));
+}
