@@ -14,8 +14,10 @@ struct Arguments {
     Command command = Command::print;
     std::vector<std::string> plans; // as typed: files, folders, "-"
     std::string folder = ".";
-    Paper paper = Paper::a4;
-    SheetKind sheet = SheetKind::workshop;
+    std::optional<Paper> paper;      // else the template's
+    std::string sheet = "workshop";  // one that ships
+    std::string own_template;        // a file, instead of `sheet`
+    std::string words;               // a language that ships, or a file that ends in .words; empty: the template's
     Format format = Format::text;
     bool matrix = false; // of proof
     std::string fault; // of predict, as a plan writes it; empty: sound

@@ -1,6 +1,7 @@
 #include "commands/each_plan.hpp"
 #include "commands/gather.hpp"
 #include "pdf/write.hpp"
+#include "sheet/template_read.hpp"
 #include "source/render.hpp"
 #include <fmt/format.h>
 #include <ostream>
@@ -9,27 +10,49 @@
 namespace loomsheet {
 
 namespace {
-Done print_one(const std::string& path, Compiled& compiled, const Faces& faces, const Arguments& arguments,
-               Disk& disk) {
+Done print_one(const std::string& path, Compiled& compiled, const Faces& faces, const SheetTemplate& sheet_template,
+               const std::string& folder, Disk& disk) {
     const Predictor sound(compiled.plan.circuit, system_volts(compiled.plan));
     const Diagnosis diagnosis = diagnose(compiled.plan, sound, compiled.prediction);
-    SheetResult sheet = lay_out(compiled.plan, faces, {arguments.paper, &diagnosis, &compiled.prediction, arguments.sheet});
+    SheetResult sheet = lay_out(compiled.plan, faces, {std::nullopt, &diagnosis, &compiled.prediction, &sheet_template});
     compiled.findings.add(std::move(sheet.findings));
     if (!compiled.usable()) return {};
     const PdfResult pdf = write_pdf(sheet.document, faces);
     if (!pdf.error.empty()) throw std::runtime_error("its PDF was not made: " + pdf.error);
-    const std::string file = sheet_path(arguments.folder, path, arguments.sheet);
+    const std::string file = sheet_path(folder, path, sheet_template.name);
     DiskError error = disk.write_whole(file, pdf.bytes);
     if (!error.empty()) return {std::move(error), {}};
     const std::size_t pages = sheet.document.pages.size();
     return {{}, fmt::format("{}, {} page{}\n", file, pages, pages == 1 ? "" : "s")};
+}
+
+struct TemplateRead {
+    std::optional<SheetTemplate> sheet;
+    Exit exit = Exit::clean;
+};
+TemplateRead template_for(const Arguments& arguments, const Surroundings& around) {
+    TemplateWishes wishes;
+    wishes.paper = arguments.paper;
+    if (!arguments.words.empty()) wishes.language = LanguageName{arguments.words, arguments.words.ends_with(".words"), {}};
+    Sources sources;
+    Findings findings;
+    TemplateResult result = arguments.own_template.empty()
+                                ? shipped_template(sources, around.disk, arguments.sheet, wishes, findings)
+                                : read_template(sources, around.disk, arguments.own_template, wishes, findings);
+    if (!result.unreadable.empty()) return {std::nullopt, complain(around, result.unreadable)};
+    findings.sort();
+    around.err << rendered(sources, findings, {around.err, around.err_colour, arguments.format});
+    if (!result.sheet && arguments.format == Format::json) around.err << render_json(sources, findings);
+    return {std::move(result.sheet), Exit::errors};
 }
 } // namespace
 
 Exit print(const Arguments& arguments, const Surroundings& around) {
     const auto [plans, no_plans] = gather(around.disk, arguments.plans);
     if (!no_plans.empty()) return complain(around, no_plans);
-    if (const std::string two = clash(arguments.folder, plans, arguments.sheet); !two.empty()) return complain(around, two);
+    const TemplateRead read = template_for(arguments, around);
+    if (!read.sheet) return read.exit;
+    if (const std::string two = clash(arguments.folder, plans, read.sheet->name); !two.empty()) return complain(around, two);
     if (const DiskError error = around.disk.make_directory(arguments.folder); !error.empty())
         return complain(around, error);
     std::string no_faces;
@@ -38,7 +61,7 @@ Exit print(const Arguments& arguments, const Surroundings& around) {
 
     const Tally tally = each_plan(plans, around, {around.err, around.err_colour, arguments.format},
                                   [&](const std::string& path, Compiled& compiled) {
-                                      return print_one(path, compiled, *faces, arguments, around.disk);
+                                      return print_one(path, compiled, *faces, *read.sheet, arguments.folder, around.disk);
                                   });
     around.err << tally.json;
     if (arguments.format == Format::text && tally.well < plans.size()) {

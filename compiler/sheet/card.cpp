@@ -14,17 +14,18 @@ constexpr std::size_t most_ranked = 3;
 
 // A label on the text axis and its words on the probe axis, under a rule.
 double foot_row(Card& card, double top, const std::string& label, const std::string& words) {
-    constexpr double first = 3.9, room = axis::right - axis::probe;
+    constexpr double first = 3.9;
+    const double room = axis::right - axis::words;
     Pen& pen = card.pen;
     pen.line(axis::edge, top, axis::right, top, stroke::rule);
-    pen.lines(axis::text, top + first, axis::divider - axis::text, type::how_bold, label);
-    const int count = pen.lines(axis::probe, top + first, room, type::how, words);
+    pen.lines(axis::label, top + first, axis::words - axis::label - 2, type::how_bold, label);
+    const int count = pen.lines(axis::words, top + first, room, type::how, words);
     return top + first + (count - 1) * leading(type::how) + 1.5;
 }
 
 // As many as stand in one line; what is left over is counted, with the `more` that are not among them, not dropped in silence.
 std::string suspects_in_line(const Pen& pen, const std::vector<std::string>& suspects, std::size_t more = 0) {
-    constexpr double room = axis::right - axis::probe;
+    const double room = axis::right - axis::words;
     std::string line;
     for (std::size_t i = 0; i < suspects.size(); ++i) {
         const std::string longer = i == 0 ? suspects[0] : line + say(Word::dot) + suspects[i];
@@ -40,6 +41,7 @@ std::string suspects_in_line(const Pen& pen, const std::vector<std::string>& sus
 double below_the_leads(Card& card, double top) {
     constexpr double first = 3.2; // baseline under what ends
     const double reading = card_reading(card, top), outcomes = card_outcomes(card, top);
+    if (!card.shows(CardPart::outcomes)) return std::max(reading, outcomes);
     const std::string words = say(Word::jumps);
     const auto ends = [&](double y, double room) {
         const auto lines = static_cast<double>(card.pen.wrap(type::how, room, words).size());
@@ -101,12 +103,15 @@ double card_title(Card& card) {
 }
 
 double card_foot(Card& card, double top) {
-    double y = foot_row(card, top, say(Word::whole_setup), whole_setup(card));
+    double y = top;
+    if (card.shows(CardPart::state)) y = foot_row(card, y, say(Word::whole_setup), whole_setup(card));
+    if (card.shows(CardPart::notes))
     for (const Words& note : card.check.notes) {
         card.pen.point_at(note.at);
         y = foot_row(card, y, say(Word::note), note.text);
         card.pen.point_at(card.check.at);
     }
+    if (!card.shows(CardPart::suspects)) return y;
     if (const Diagnosis* diagnosis = card.draft.diagnosis) {
         std::vector<RankedSuspect> ranked = suspects_if_failing(*diagnosis, card.plan(), card.index);
         const std::size_t more = ranked.size() - std::min(ranked.size(), most_ranked);
@@ -125,13 +130,16 @@ Piece check_card(Draft& draft, int index) {
     Pen pen = draft.pen(piece, check.at);
     Card card{draft, pen, index, check, check_anchor(draft.plan, index)};
     const double top = card_title(card);
-    const double leads = card_leads(card, top);
+    // Set-up beside the leads, or over them.
+    const double first = axis::narrow ? card_setup(card, top) + 1 : top;
+    if (axis::narrow && first > top + 1) pen.line(axis::edge, first - 1, axis::right, first - 1, stroke::rule);
+    const double leads = card_leads(card, first);
     pen.line(axis::probe, leads, axis::right, leads, stroke::rule);
-    const double setup = card_setup(card, top);
+    const double setup = axis::narrow ? first : card_setup(card, top);
     const double body = std::max(setup, below_the_leads(card, leads));
-    pen.line(axis::divider, top + 0.5, axis::divider, body, stroke::rule);
+    if (!axis::narrow) pen.line(axis::divider, top + 0.5, axis::divider, body, stroke::rule);
     const double end = card_foot(card, body + 1);
-    piece.height = std::max(card::least, end);
+    piece.height = axis::narrow ? end : std::max(card::least, end);
     piece.anchor = card.name;
     piece.outline = say(Word::outline_check, draft.order.numbers[index], check.title);
     pen.region(page::Role::card, axis::edge, 0, axis::right - axis::edge, piece.height, card.name);

@@ -13,6 +13,7 @@ struct Card {
     const Check& check;
     std::string name; // starts the names of its regions
 
+    bool shows(CardPart part) const { return draft.sheet.card.has(part); }
     const Plan& plan() const { return draft.plan; }
     const Circuit& circuit() const { return draft.plan.circuit; }
 };

@@ -22,7 +22,7 @@ double faces_of(Card& card, const std::vector<Lead>& leads, const std::vector<do
     std::vector<std::size_t> on; // leads that are on a connector
     for (std::size_t i = 0; i < leads.size(); ++i)
         if (leads[i].spot.connector != none) on.push_back(i);
-    if (on.empty()) return 0;
+    if (on.empty() || !card.shows(CardPart::faces)) return 0;
     const Lead& first = leads[on.front()];
     if (on.size() == 1) return face_of(card, rows.front(), face_alone, first, nullptr);
     const Lead& second = leads[on.back()];
@@ -70,6 +70,7 @@ double look(Card& card, double top, Word label) {
 } // namespace
 
 double card_leads(Card& card, double top) {
+    if (!card.shows(CardPart::leads)) return top;
     double end = top;
     switch (card.check.measure) {
     case MeasureKind::look:
@@ -77,7 +78,7 @@ double card_leads(Card& card, double top) {
     case MeasureKind::read: end = look(card, top, Word::read); break;
     default: end = card.check.rows.size() > 1 ? card_rows(card, top) : probe(card, top);
     }
-    return std::max(end + 0.5, top + card::least_leads);
+    return axis::narrow ? end + 0.5 : std::max(end + 0.5, top + card::least_leads);
 }
 
 } // namespace loomsheet

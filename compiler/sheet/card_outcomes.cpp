@@ -11,9 +11,8 @@
 namespace loomsheet {
 namespace {
 
-constexpr double page_end = 181.5; // page numbers end here, arrows begin
 constexpr double before_arrow = 1, after_arrow = 1.5, least_arrow = 4.5;
-constexpr double row_least = 10, mark_x = axis::wire + mark_size / 2 + 0.2;
+constexpr double row_least = 10;
 
 struct Way {
     std::string name;   // of where it leads
@@ -57,7 +56,8 @@ double destination_width(const Pen& pen, const Way& way) {
 
 // Further left where a wide sign would leave no room for the arrow.
 double page_end_before(const Pen& pen, const Way& way) {
-    return std::min(page_end, axis::right - destination_width(pen, way) - after_arrow - least_arrow - before_arrow);
+    constexpr double page_end = 16.5; // before the right edge: page numbers end here, arrows begin
+    return std::min(axis::right - page_end, axis::right - destination_width(pen, way) - after_arrow - least_arrow - before_arrow);
 }
 
 // Page, arrow and sign at the right end of the row.
@@ -125,9 +125,9 @@ double outcome_row(Card& card, double y, const OutcomeLine& line) {
     const std::size_t outcome = line.outcome ? static_cast<std::size_t>(line.outcome - card.check.outcomes.data()) : card.check.outcomes.size();
     const Way way = way_of(card, line.outcome ? line.outcome->target : stop, outcome);
     const auto mark = line.good ? pass_mark : fail_mark;
-    mark(pen, mark_x, y + 1 + mark_size / 2);
+    mark(pen, axis::wire + mark_size / 2 + 0.2, y + 1 + mark_size / 2);
     double base = y + 4.7;
-    base += (pen.lines(axis::limit, base, limit_room(card, way), type::limit, line.words) - 1) * leading(type::limit);
+    if (card.shows(CardPart::limits)) base += (pen.lines(axis::limit, base, limit_room(card, way), type::limit, line.words) - 1) * leading(type::limit);
     const double name_room = axis::right - destination_width(pen, way) - 1.5 - axis::limit;
     for (const std::string& name : pen.wrap(type::how, name_room, way.name))
         pen.text(axis::limit, base += 4.0, type::how, name);
@@ -143,8 +143,10 @@ double outcome_row(Card& card, double y, const OutcomeLine& line) {
 
 double card_outcomes(Card& card, double top) {
     double y = top + 0.6;
-    for (const Sum& sum : sums_of(card.check))
-        y = sum_row(card, y, sum);
+    if (!card.shows(CardPart::outcomes)) return y;
+    if (card.shows(CardPart::limits))
+        for (const Sum& sum : sums_of(card.check))
+            y = sum_row(card, y, sum);
     for (const OutcomeLine& line : outcome_lines(card.check))
         if (!belongs_to_row(card.check, line)) y = outcome_row(card, y, line);
     return y;

@@ -1,6 +1,7 @@
 // Dial and blanks: one reading a row, its unit printed; beside a drop the current, at small ohms the leads' own.
 #include "sheet/card.hpp"
 #include "sheet/symbol.hpp"
+#include "sheet/told.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
 
@@ -30,11 +31,8 @@ std::vector<Blank> blanks(const Card& card, const Dial& dial) {
     return list;
 }
 
-} // namespace
-
-double card_reading(Card& card, double top) {
+double dial_rows(Card& card, double top, const Dial& dial) {
     Pen& pen = card.pen;
-    const Dial dial = dial_of(card.plan(), card.check);
     const double line = top + 5.2;
     const double start = dial_sign(pen, axis::probe, line, dial), room = axis::probe + card::field_width - start;
     const std::vector<std::string> words = pen.wrap(type::words, room, dial.words);
@@ -45,6 +43,25 @@ double card_reading(Card& card, double top) {
         const int count = pen.lines(axis::probe, y + 3.4, card::field_width, type::main, dial.remark);
         y += leading(type::main) * count + 0.5;
     }
+    return y;
+}
+
+// What a sound car reads, where it was computed and one reading is asked for.
+double sound_car(Card& card, double y) {
+    if (!card.draft.prediction || card.check.rows.size() != 1) return y;
+    const RowPrediction& row = (*card.draft.prediction)[static_cast<std::size_t>(card.index)].rows.front();
+    const std::string words = say(Word::sound_car, told_range(card.circuit(), row.reading, card.check.measure));
+    return y + card.pen.lines(axis::probe, y + 3.4, card::field_width, type::how, words) * leading(type::how) + 1;
+}
+
+} // namespace
+
+double card_reading(Card& card, double top) {
+    Pen& pen = card.pen;
+    const Dial dial = dial_of(card.plan(), card.check);
+    double y = card.shows(CardPart::dial) ? dial_rows(card, top, dial) : top + 1.5;
+    if (card.shows(CardPart::sound)) y = sound_car(card, y);
+    if (!card.shows(CardPart::blanks)) return y;
     for (const Blank& blank : blanks(card, dial)) {
         // A long name takes lines of its own over the room to write in.
         const auto lines = static_cast<double>(pen.wrap(type::caption, card::field_width - 3, blank.caption).size());

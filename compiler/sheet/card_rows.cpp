@@ -8,17 +8,18 @@
 namespace loomsheet {
 namespace {
 
-constexpr double blank_height = 10, blank_width = axis::right - axis::face;
+constexpr double blank_height = 10;
 
 bool same_spot(const Spot& a, const Spot& b) { return a.name == b.name && a.place == b.place && a.metal == b.metal; }
 
 // The blank at the right, the row's own limit under it.
 double blank(Card& card, double y, const Row& row, const Dial& dial) {
     Pen& pen = card.pen;
+    const double blank_width = axis::right - axis::face;
     field(pen, axis::face, y + 0.5, blank_width, blank_height, "", dial.unit);
     pen.region(page::Role::reading, axis::face, y + 0.5, blank_width, blank_height, card.name + " reading " + row.name);
     const Limit* limit = limit_of(card.check, row.name);
-    if (!limit || !has_own_limits(card.check)) return y + blank_height + 1.5;
+    if (!limit || !has_own_limits(card.check) || !card.shows(CardPart::limits)) return y + blank_height + 1.5;
     const double first = y + blank_height + 5.4;
     const int count = pen.lines(axis::face, first, blank_width, type::main, limit_words(*limit, card.check.measure));
     return first + (count - 1) * leading(type::main) + 1.5;
@@ -67,8 +68,9 @@ double card_rows(Card& card, double top) {
             y = lead_row(card, y, lead, said_above(above, lead));
             above.push_back(lead);
         }
-        y = std::max(y, blank(card, start, row, dial));
-        y = own_outcomes(card, y, row) + 0.5;
+        if (card.shows(CardPart::blanks)) y = std::max(y, blank(card, start, row, dial));
+        if (card.shows(CardPart::outcomes)) y = own_outcomes(card, y, row);
+        y += 0.5;
     }
     card.pen.point_at(card.check.at);
     return y;

@@ -137,7 +137,7 @@ Block cautions_block(Draft& draft) {
         if (row.applies(plan)) block.rows.push_back(caution_row(draft, plan.at, say(row.lead), say(row.text)));
     Piece& first = block.rows.front();
     Pen pen = draft.pen(first, first.at);
-    warning_sign(pen, 19.8, 1.2, 9);
+    warning_sign(pen, axis::edge + 1.8, 1.2, 9);
     return block;
 }
 

@@ -9,13 +9,13 @@
 namespace loomsheet {
 
 struct Draft {
-    Draft(const Plan& the_plan, const Faces& the_faces, const SheetOptions& options)
-        : plan(the_plan), faces(the_faces), kind(options.kind), diagnosis(options.diagnosis), prediction(options.prediction),
+    Draft(const Plan& the_plan, const Faces& the_faces, const SheetTemplate& the_sheet, const SheetOptions& options)
+        : plan(the_plan), faces(the_faces), sheet(the_sheet), diagnosis(options.diagnosis), prediction(options.prediction),
           order(order_of(the_plan)), routes(the_plan) {}
 
     const Plan& plan;
     const Faces& faces;
-    SheetKind kind;
+    const SheetTemplate& sheet;
     const Diagnosis* diagnosis;   // null: not proved
     const Prediction* prediction; // the same
     Order order;
@@ -30,7 +30,7 @@ std::string check_anchor(const Plan& plan, int check);
 std::string verdict_anchor(const Plan& plan, int verdict);
 inline constexpr const char* closing_anchor = "closing";
 
-// The blocks in the order of the sheet. An empty block is not printed.
+// The blocks, as block_rows() lists them. An empty block is not printed.
 Block head_block(Draft& draft); // title, fields to fill in
 Block complaint_block(Draft& draft);
 Block cautions_block(Draft& draft);
@@ -41,7 +41,8 @@ Block checks_block(Draft& draft);
 Block verdicts_block(Draft& draft);
 Block readings_block(Draft& draft); // readings copied from the cards
 Block work_block(Draft& draft);     // parts fitted and work done
-Block closing_block(Draft& draft);  // putting back together, sign-off
+Block closing_block(Draft& draft);  // putting back together
+Block sign_off_block(Draft& draft); // who did it, who checked it
 
 // The blocks of the proof sheet.
 Block proof_answer_block(Draft& draft);   // of 100 cars
@@ -50,7 +51,7 @@ Block proof_coverage_block(Draft& draft); // part by part
 Block proof_small_block(Draft& draft);    // from how many ohms on a poor joint harms, and is seen
 Block proof_groups_block(Draft& draft);   // what a verdict leaves to be looked at
 Block proof_readings_block(Draft& draft); // what every check must read
-Block proof_closing_block(Draft& draft);  // sign-off
+Block approval_block(Draft& draft);       // who approves the plan
 
 // "and 12 more": what a table of the proof sheet leaves out; a sheet lists the worst.
 Piece more_row(Draft& draft, std::size_t left);

@@ -7,9 +7,11 @@
 namespace loomsheet {
 namespace {
 
-constexpr double foot_rule = 9.8, foot_text = 5.7; // above the lower edge
+constexpr double rule_over_foot = 4.1;
 constexpr double strip_box = 6, strip_space = 2, strip_gap = 0.8;
-constexpr std::size_t most_numbers = 22, most_wide = 20; // boxes that stand side by side
+constexpr double wide_box = 7;
+
+double foot_rule() { return frame::foot + rule_over_foot; } // above the lower edge
 
 struct Facts {
     std::string digest; // with a space in the middle
@@ -27,11 +29,22 @@ std::string revision_words(const Plan& plan) {
     return plan.date.empty() ? say(Word::revision, plan.revision) : say(Word::revision_of, plan.revision, plan.date);
 }
 
-void head_title(Pen& pen, const Plan& plan, const Facts& facts, SheetKind kind) {
-    const double x = std::max(44.0, axis::edge + pen.width(type::plan_id, plan.id) + 3), room = 135 - x;
-    pen.fit(axis::edge, 9.2, room + x - axis::edge, type::plan_id, plan.id);
-    pen.text(axis::edge, 14.2, type::caption, say(kind == SheetKind::proof ? Word::proof_kind : Word::sheet_kind));
-    const std::string second = say(Word::revision_and_digest, facts.revision, facts.digest);
+// Where things stand in the head, before the right edge.
+struct HeadPlaces {
+    double job, job_width, title_end, page;
+};
+HeadPlaces places() {
+    if (axis::narrow) return {axis::right - 56, 25, axis::right - 57.5, axis::right - 16.5};
+    return {axis::right - 61, 30, axis::right - 63, axis::right - 16.5};
+}
+
+// On narrow paper the revision stands at the foot alone.
+void head_title(Pen& pen, const Draft& draft, const Facts& facts) {
+    const Plan& plan = draft.plan;
+    const double x = axis::edge + std::max(axis::narrow ? 0.0 : 26.0, pen.width(type::plan_id, plan.id) + 3), room = places().title_end - x;
+    pen.fit(axis::edge, 9.2, places().title_end - axis::edge, type::plan_id, plan.id);
+    pen.fit(axis::edge, 14.2, room + x - axis::edge, type::caption, draft.sheet.title);
+    const std::string second = axis::narrow ? say(Word::digest_alone, facts.digest) : say(Word::revision_and_digest, facts.revision, facts.digest);
     if (room < pen.width(type::caption, second))
         return pen.does_not_fit(
             fmt::format("the plan's name \"{}\" leaves no room for its title in the running head", plan.id),
@@ -52,32 +65,34 @@ void head_title(Pen& pen, const Plan& plan, const Facts& facts, SheetKind kind) 
 }
 
 void job_number(Pen& pen, std::size_t page) {
-    pen.rect(137, frame::margin, 30, 12.6, stroke::rule);
-    pen.text(138.5, 7.8, type::caption, say(Word::job_number));
-    pen.region(page::Role::field, 137, frame::margin, 30, 12.6, fmt::format("job number {}", page));
+    const auto [x, width, title_end, number] = places();
+    pen.rect(x, frame::margin, width, 12.6, stroke::rule);
+    pen.fit(x + 1.5, 7.8, width - 3, type::caption, say(Word::job_number));
+    pen.region(page::Role::field, x, frame::margin, width, 12.6, fmt::format("job number {}", page));
 }
 
-void head(Pen& pen, const Plan& plan, const Facts& facts, SheetKind kind, std::size_t page, std::size_t count) {
-    head_title(pen, plan, facts, kind);
-    if (kind == SheetKind::workshop) job_number(pen, page);
-    pen.right(181.5, 9.2, type::plan_id, std::to_string(page));
-    pen.right(181.5, 14.2, type::caption, say(Word::of_pages, count));
+void head(Pen& pen, const Draft& draft, const Facts& facts, std::size_t page, std::size_t count) {
+    head_title(pen, draft, facts);
+    if (draft.sheet.page.has(PagePart::job)) job_number(pen, page);
+    pen.right(places().page, 9.2, type::plan_id, std::to_string(page));
+    pen.right(places().page, 14.2, type::caption, say(Word::of_pages, count));
     pen.region(page::Role::head, axis::edge, 0, axis::right - axis::edge, frame::clip_zone,
                fmt::format("head {}", page));
 }
 
+// On narrow paper the title stands in the head alone.
 void foot(Pen& pen, const Plan& plan, const Facts& facts, double height, std::size_t page, std::size_t count) {
-    const double rule = height - foot_rule, text = height - foot_text;
+    const double rule = height - foot_rule(), text = height - frame::foot;
     pen.line(axis::edge, rule, axis::right, rule, stroke::rule);
     const std::string right = say(Word::page_of, page, count),
-                      middle = say(Word::revision_and_digest, facts.revision, facts.digest);
+                      middle = axis::narrow ? facts.revision : say(Word::revision_and_digest, facts.revision, facts.digest);
     pen.right(axis::right, text, type::caption_bold, right);
-    const double middle_x = axis::right - 24 - pen.width(type::caption, middle);
+    const double middle_x = axis::right - std::max(24.0, pen.width(type::caption_bold, right) + 4) - pen.width(type::caption, middle);
     pen.text(middle_x, text, type::caption, middle);
     const double title_x = axis::edge + pen.width(type::caption_bold, plan.id) + 2.5;
-    pen.text(axis::edge, text, type::caption_bold, plan.id);
-    pen.fit(title_x, text, middle_x - title_x - 2, type::caption_narrow, plan.title);
-    pen.region(page::Role::foot, axis::edge, rule, axis::right - axis::edge, foot_rule - 4,
+    pen.fit(axis::edge, text, middle_x - axis::edge - 2, type::caption_bold, plan.id);
+    if (!axis::narrow) pen.fit(title_x, text, middle_x - title_x - 2, type::caption_narrow, plan.title);
+    pen.region(page::Role::foot, axis::edge, rule, axis::right - axis::edge, rule_over_foot + 1.7,
                fmt::format("foot {}", page));
 }
 
@@ -85,11 +100,13 @@ void foot(Pen& pen, const Plan& plan, const Facts& facts, double height, std::si
 void strip(Pen& pen, const Order& order, double height, std::size_t page) {
     const std::size_t count = order.checks.size();
     if (count == 0) return;
-    const double y = height - foot_rule - strip_gap - strip_box, base = y + strip_box / 2 + half_cap(type::caption);
-    const bool numbered = count <= most_numbers;
+    const double y = height - foot_rule() - strip_gap - strip_box, base = y + strip_box / 2 + half_cap(type::caption);
+    const double room = axis::right - axis::edge;
+    const auto fit = [&](double wide) { return static_cast<std::size_t>((room + strip_space) / (wide + strip_space)); };
+    const bool numbered = count <= fit(strip_box);
     const std::string label = say(numbered ? Word::strip_done : Word::strip_way);
     const double start = numbered ? axis::edge : axis::edge + pen.width(type::caption, label) + 2;
-    const double width = !numbered ? 10 : count <= most_wide ? 7 : strip_box, pitch = width + strip_space;
+    const double width = !numbered ? 10 : count <= fit(wide_box) ? wide_box : strip_box, pitch = width + strip_space;
     const std::size_t boxes =
         numbered ? count : static_cast<std::size_t>((axis::right - start + pitch - width) / pitch);
     for (std::size_t i = 0; i < boxes; ++i) {
@@ -107,7 +124,7 @@ void strip(Pen& pen, const Order& order, double height, std::size_t page) {
 
 } // namespace
 
-double content_bottom(double height) { return height - foot_rule - strip_gap - strip_box - 0.8; }
+double content_bottom(double height) { return height - foot_rule() - strip_gap - strip_box - 0.8; }
 
 void draw_frames(Draft& draft, std::vector<page::Page>& pages, const std::string& digest) {
     const Plan& plan = draft.plan;
@@ -117,11 +134,12 @@ void draw_frames(Draft& draft, std::vector<page::Page>& pages, const std::string
     for (std::size_t i = 0; i < pages.size(); ++i) {
         Piece piece;
         Pen pen = draft.pen(piece, plan.at);
-        head(pen, plan, facts, draft.kind, i + 1, pages.size());
+        head(pen, draft, facts, i + 1, pages.size());
         foot(pen, plan, facts, pages[i].height, i + 1, pages.size());
-        if (draft.kind == SheetKind::workshop) strip(pen, draft.order, pages[i].height, i + 1);
+        if (draft.sheet.page.has(PagePart::strip)) strip(pen, draft.order, pages[i].height, i + 1);
         put(pages[i], std::move(piece), 0);
-        draw_code(pages[i], axis::right - frame::code, frame::margin, frame::code,
+        if (draft.sheet.page.has(PagePart::code))
+            draw_code(pages[i], axis::right - frame::code, frame::margin, frame::code,
                   capitals(fmt::format("{}/{}/{}", plan.id, i + 1, digest))); // up to 20 characters take 21 modules
     }
 }

@@ -7,9 +7,9 @@
 namespace loomsheet {
 
 // File number `file` of `sources`; adds LS001-LS003 and LS1xx to `findings`. Bad bytes (LS001, LS002) give an empty tree.
-Tree parse(const Sources& sources, std::uint32_t file, Findings& findings);
+Tree parse(const Sources& sources, std::uint32_t file, Findings& findings, const Vocabulary& vocabulary = plan_vocabulary());
 
-// The tree as text, one statement or phrase a line with what was filled in, without commas and places: what tests compare.
+// The tree of a plan as text, one statement or phrase a line with what was filled in, without commas and places: what tests compare.
 std::string outline(const Sources& sources, const Tree& tree);
 
 } // namespace loomsheet

@@ -1,0 +1,75 @@
+#include "sheet/template.hpp"
+#include "sheet/draft.hpp"
+
+namespace loomsheet {
+namespace {
+
+constexpr PaperRow paper_table[] = {{"A4", Paper::a4, 210, 297}, {"Letter", Paper::letter, 215.9, 279.4}, {"A5", Paper::a5, 148, 210}};
+
+constexpr BlockRow block_table[] = {
+    {"head", head_block, "title, facts of the plan, fields of the job"},
+    {"complaint", complaint_block, "what the customer says, and lines for it"},
+    {"cautions", cautions_block, "before anything is touched"},
+    {"notes", notes_block, "the notes of the plan"},
+    {"tools", tools_block, "tools and leads, worked out from the checks"},
+    {"parts", parts_block, "parts, places, what comes off first"},
+    {"checks", checks_block, "one card a check"},
+    {"verdicts", verdicts_block, "what has failed, repair, proof"},
+    {"readings", readings_block, "the readings, copied from the cards"},
+    {"work", work_block, "lines for parts fitted and work done"},
+    {"closing", closing_block, "putting back together"},
+    {"sign-off", sign_off_block, "the fields of who did it and who checked it"},
+    {"proof-answer", proof_answer_block, "of 100 cars with the complaint"},
+    {"proof-figures", proof_figures_block, "the figures behind it"},
+    {"proof-coverage", proof_coverage_block, "what is not surely found, part by part"},
+    {"proof-small", proof_small_block, "from how many ohms a poor joint harms, and is seen"},
+    {"proof-groups", proof_groups_block, "what a verdict leaves to be looked at"},
+    {"proof-readings", proof_readings_block, "what every check must read"},
+    {"approval", approval_block, "the fields of who approves the plan"},
+};
+
+constexpr PartRow card_table[] = {
+    {"caution", "the caution of this check"},
+    {"setup", "what changes on each way here, as ticks, and the steps"},
+    {"leads", "where red and black go"},
+    {"faces", "the connector as one sees it"},
+    {"dial", "how the meter is set"},
+    {"blanks", "where the readings are written"},
+    {"sound", "the reading of a sound car, small under the dial"},
+    {"limits", "the limits, in words"},
+    {"outcomes", "boxes to tick and where each leads"},
+    {"state", "the whole set-up in one line"},
+    {"notes", "the notes of this check"},
+    {"suspects", "what is suspect if it fails"},
+};
+
+constexpr PartRow page_table[] = {
+    {"job", "a box for the job number in the head"},
+    {"strip", "the numbers of the checks at the foot, to tick"},
+    {"code", "a code that a phone reads"},
+};
+
+constexpr FieldRow field_table[] = {
+    {"registration", Word::registration, nullptr},
+    {"vehicle", Word::vehicle, &Plan::vehicle},
+    {"odometer", Word::odometer, nullptr},
+    {"technician", Word::technician, nullptr},
+    {"date", Word::date, nullptr},
+    {"started", Word::started, nullptr},
+    {"finished", Word::finished, nullptr},
+    {"job", Word::job_number, nullptr},
+    {"checked", Word::checked_by, nullptr},
+    {"approved", Word::proof_approved, nullptr},
+    {"notes", Word::notes, nullptr},
+};
+
+} // namespace
+
+std::span<const PaperRow> papers() { return paper_table; }
+const PaperRow& paper_row(Paper paper) { return paper_table[static_cast<std::size_t>(paper)]; }
+std::span<const BlockRow> block_rows() { return block_table; }
+std::span<const PartRow> card_rows() { return card_table; }
+std::span<const PartRow> page_rows() { return page_table; }
+std::span<const FieldRow> field_rows() { return field_table; }
+
+} // namespace loomsheet
