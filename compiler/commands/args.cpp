@@ -85,6 +85,7 @@ ArgumentsResult read_arguments(int argc, const char* const* argv) {
         ->type_name("FOLDER");
     add_shipped(*print, "--sheet", arguments.sheet, ".sheet", false, "which sheet is printed (workshop, unless said)");
     print->add_option("--template", arguments.own_template, "a sheet of the shop's own instead; grammar/SHEETS.md says how it is written")->type_name("FILE");
+    print->add_flag("--class", arguments.class_set, "the three sheets of a class: lab, answer and card");
     add_shipped(*print, "--words", arguments.words, ".words", true, "the language of the sheet, or a file of words (the template's, unless said)");
     add_choice(*print, "--paper", arguments.paper, paper_words, "what it is printed on (the template's, unless said)");
     CLI::App* proof = app.add_subcommand("proof", "say what is wrong with each plan, print nothing");
@@ -115,6 +116,8 @@ ArgumentsResult read_arguments(int argc, const char* const* argv) {
     if (arguments.folder.ends_with(".pdf"))
         return refused(fmt::format("-o takes a folder, and {} looks like a file; each sheet is named after its plan",
                                    arguments.folder));
+    if (arguments.class_set && (!arguments.own_template.empty() || arguments.sheet != "workshop"))
+        return refused("--class prints lab, answer and card: leave --sheet and --template out");
     arguments.command = *proof ? Command::proof : *predict ? Command::predict : *explain ? Command::explain : Command::print;
     return {std::move(arguments), {}, false};
 }

@@ -17,6 +17,7 @@ struct Arguments {
     std::optional<Paper> paper;      // else the template's
     std::string sheet = "workshop";  // one that ships
     std::string own_template;        // a file, instead of `sheet`
+    bool class_set = false;          // the three sheets of a class, instead of `sheet`
     std::string words;               // a language that ships, or a file that ends in .words; empty: the template's
     Format format = Format::text;
     bool matrix = false; // of proof

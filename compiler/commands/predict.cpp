@@ -47,7 +47,6 @@ Exit predict(const Arguments& arguments, const Surroundings& around) {
     const Surroundings with_fault{disk, around.out, around.err, around.out_colour, around.err_colour, around.progress};
     const Tongue tongue{around.err, around.err_colour, arguments.format};
     const Tally tally = each_plan(plans, with_fault, tongue, [&](const std::string&, Compiled& compiled) {
-               std::erase_if(compiled.findings.list(), [](const Diagnostic& finding) { return finding.code == 901; });
                const Plan& plan = compiled.plan;
                const std::string name = fmt::format("{} {}", plan.id, plan.title);
                const Predictor sound(plan.circuit, system_volts(plan));

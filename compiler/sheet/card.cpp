@@ -12,7 +12,8 @@ namespace {
 
 constexpr std::size_t most_ranked = 3;
 
-// A label on the text axis and its words on the probe axis, under a rule.
+} // namespace
+
 double foot_row(Card& card, double top, const std::string& label, const std::string& words) {
     constexpr double first = 3.9;
     const double room = axis::right - axis::words;
@@ -22,6 +23,8 @@ double foot_row(Card& card, double top, const std::string& label, const std::str
     const int count = pen.lines(axis::words, top + first, room, type::how, words);
     return top + first + (count - 1) * leading(type::how) + 1.5;
 }
+
+namespace {
 
 // As many as stand in one line; what is left over is counted, with the `more` that are not among them, not dropped in silence.
 std::string suspects_in_line(const Pen& pen, const std::vector<std::string>& suspects, std::size_t more = 0) {
@@ -111,6 +114,7 @@ double card_foot(Card& card, double top) {
         y = foot_row(card, y, say(Word::note), note.text);
         card.pen.point_at(card.check.at);
     }
+    if (card.whole) y = class_foot(card, y);
     if (!card.shows(CardPart::suspects)) return y;
     if (const Diagnosis* diagnosis = card.draft.diagnosis) {
         std::vector<RankedSuspect> ranked = suspects_if_failing(*diagnosis, card.plan(), card.index);
@@ -124,11 +128,13 @@ double card_foot(Card& card, double top) {
     return y;
 }
 
-Piece check_card(Draft& draft, int index) {
+namespace {
+
+Piece card_piece(Draft& draft, int index, bool whole) {
     const Check& check = draft.plan.checks[index];
     Piece piece;
     Pen pen = draft.pen(piece, check.at);
-    Card card{draft, pen, index, check, check_anchor(draft.plan, index)};
+    Card card{draft, pen, index, check, check_anchor(draft.plan, index), whole};
     const double top = card_title(card);
     // Set-up beside the leads, or over them.
     const double first = axis::narrow ? card_setup(card, top) + 1 : top;
@@ -146,12 +152,37 @@ Piece check_card(Draft& draft, int index) {
     return piece;
 }
 
+// Where a card with it would be too tall for a page.
+Piece foot_piece(Draft& draft, int index) {
+    const Check& check = draft.plan.checks[index];
+    Piece piece;
+    Pen pen = draft.pen(piece, check.at);
+    Card card{draft, pen, index, check, check_anchor(draft.plan, index)};
+    const double top = card_title(card);
+    piece.height = class_foot(card, top) + 1;
+    return piece;
+}
+
+} // namespace
+
+std::vector<Piece> check_card(Draft& draft, int index) {
+    std::vector<Piece> pieces{card_piece(draft, index, true)};
+    if (pieces.front().height <= draft.page_room) return pieces;
+    const Findings before = draft.findings; // drawn twice, told once
+    pieces.front() = card_piece(draft, index, false);
+    draft.findings = before;
+    Piece foot = foot_piece(draft, index);
+    if (!foot.marks.empty()) pieces.push_back(std::move(foot));
+    return pieces;
+}
+
 Block checks_block(Draft& draft) {
     Block block;
     block.new_page = true;
     block.keep = 1;
     for (const int check : draft.order.checks)
-        block.rows.push_back(check_card(draft, check));
+        for (Piece& piece : check_card(draft, check))
+            block.rows.push_back(std::move(piece));
     return block;
 }
 

@@ -3,6 +3,7 @@
 //   the foot.
 #pragma once
 #include "sheet/draft.hpp"
+#include "sheet/limit.hpp"
 
 namespace loomsheet {
 
@@ -12,8 +13,10 @@ struct Card {
     int index; // of the check in the plan
     const Check& check;
     std::string name; // starts the names of its regions
+    bool whole = true; // false: what the class has at its foot stands in a piece of its own
 
     bool shows(CardPart part) const { return draft.sheet.card.has(part); }
+    std::vector<OutcomeLine> outcomes() const { return outcome_lines(check, shows(CardPart::limits) ? Figured::yes : Figured::no); }
     const Plan& plan() const { return draft.plan; }
     const Circuit& circuit() const { return draft.plan.circuit; }
 };
@@ -33,9 +36,18 @@ double card_reading(Card& card, double top);
 double card_outcomes(Card& card, double top);
 double card_foot(Card& card, double top);
 
+// What the class and its teacher have at the foot of a card: questions, reasons, the teacher's sign, the planted cars.
+double class_foot(Card& card, double top);
+// A label on the text axis and its words on the probe axis, under a rule.
+double foot_row(Card& card, double top, const std::string& label, const std::string& words);
+
 // Several readings: one a row of the check, or one a part that is pulled in turn; their names, or one empty name.
 std::vector<std::string> reading_names(const Plan& plan, const Check& check);
 
-Piece check_card(Draft& draft, int check);
+// What a sound car reads there, with its range; of a look whether it holds. Empty where nothing was predicted.
+std::string sound_words(const Card& card, std::size_t row);
+
+// One piece; on the sheets of a class a second one where a page cannot hold the whole.
+std::vector<Piece> check_card(Draft& draft, int check);
 
 } // namespace loomsheet

@@ -127,7 +127,7 @@ double outcome_row(Card& card, double y, const OutcomeLine& line) {
     const auto mark = line.good ? pass_mark : fail_mark;
     mark(pen, axis::wire + mark_size / 2 + 0.2, y + 1 + mark_size / 2);
     double base = y + 4.7;
-    if (card.shows(CardPart::limits)) base += (pen.lines(axis::limit, base, limit_room(card, way), type::limit, line.words) - 1) * leading(type::limit);
+    base += (pen.lines(axis::limit, base, limit_room(card, way), type::limit, line.words) - 1) * leading(type::limit);
     const double name_room = axis::right - destination_width(pen, way) - 1.5 - axis::limit;
     for (const std::string& name : pen.wrap(type::how, name_room, way.name))
         pen.text(axis::limit, base += 4.0, type::how, name);
@@ -147,7 +147,7 @@ double card_outcomes(Card& card, double top) {
     if (card.shows(CardPart::limits))
         for (const Sum& sum : sums_of(card.check))
             y = sum_row(card, y, sum);
-    for (const OutcomeLine& line : outcome_lines(card.check))
+    for (const OutcomeLine& line : card.outcomes())
         if (!belongs_to_row(card.check, line)) y = outcome_row(card, y, line);
     return y;
 }

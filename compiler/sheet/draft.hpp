@@ -10,7 +10,7 @@ namespace loomsheet {
 
 struct Draft {
     Draft(const Plan& the_plan, const Faces& the_faces, const SheetTemplate& the_sheet, const SheetOptions& options)
-        : plan(the_plan), faces(the_faces), sheet(the_sheet), diagnosis(options.diagnosis), prediction(options.prediction),
+        : plan(the_plan), faces(the_faces), sheet(the_sheet), diagnosis(options.diagnosis), prediction(options.prediction), planted(options.planted),
           order(order_of(the_plan)), routes(the_plan) {}
 
     const Plan& plan;
@@ -18,9 +18,11 @@ struct Draft {
     const SheetTemplate& sheet;
     const Diagnosis* diagnosis;   // null: not proved
     const Prediction* prediction; // the same
+    const std::vector<PlantedCar>* planted; // the same
     Order order;
     Routes routes;
     std::size_t page_figures = 2; // lines break as if every page number had so many figures
+    double page_room = 0;         // mm of height for the blocks of a page
     Findings findings;
 
     Pen pen(Piece& piece, Span at) { return {faces, findings, piece, at}; }
@@ -52,6 +54,12 @@ Block proof_small_block(Draft& draft);    // from how many ohms on a poor joint 
 Block proof_groups_block(Draft& draft);   // what a verdict leaves to be looked at
 Block proof_readings_block(Draft& draft); // what every check must read
 Block approval_block(Draft& draft);       // who approves the plan
+
+// The blocks of the class.
+Block aim_block(Draft& draft);
+Block questions_block(Draft& draft); // of the plan, beyond its checks
+Block marks_block(Draft& draft);
+Block cards_block(Draft& draft);     // of each planted fault a front for the class and a back for the instructor
 
 // "and 12 more": what a table of the proof sheet leaves out; a sheet lists the worst.
 Piece more_row(Draft& draft, std::size_t left);

@@ -88,7 +88,8 @@ void Pager::place(Block block) {
     if (block.rows.empty()) return;
     start(block);
     for (std::size_t i = 0; i < block.rows.size(); ++i) {
-        if (block.rows[i].height > room() + slack && !at_top() && i > 0) {
+        const bool starts = block.rows[i].new_page || block.rows[i].height > room() + slack;
+        if (starts && !at_top() && i > 0) {
             new_page();
             if (block.captions) put_down(*block.captions);
         }

@@ -24,6 +24,7 @@ struct Piece {
     double height = 0;   // mm; nothing is drawn below it
     std::string anchor;  // what later pages and outcomes refer to: "check plug-feed"; may be empty
     std::string outline; // its line in the table of contents of the document; may be empty
+    bool new_page = false;
     Span at;             // what to point at when it does not fit a page
 };
 

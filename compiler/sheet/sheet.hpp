@@ -2,6 +2,7 @@
 // stands.
 #pragma once
 #include "faults/diagnosis.hpp"
+#include "faults/planted.hpp"
 #include "sheet/face.hpp"
 #include "sheet/page.hpp"
 #include "sheet/template.hpp"
@@ -14,6 +15,7 @@ struct SheetOptions {
     const Diagnosis* diagnosis = nullptr;         // who is suspect where; without it what the plan itself names
     const Prediction* prediction = nullptr;       // of sound cars
     const SheetTemplate* sheet = nullptr;         // else `workshop` in English; blocks of the proof need diagnosis and prediction
+    const std::vector<PlantedCar>* planted = nullptr; // by plant: what the teacher's sheets print
 };
 struct SheetResult {
     page::Document document;

@@ -25,6 +25,10 @@ constexpr BlockRow block_table[] = {
     {"proof-small", proof_small_block, "from how many ohms a poor joint harms, and is seen"},
     {"proof-groups", proof_groups_block, "what a verdict leaves to be looked at"},
     {"proof-readings", proof_readings_block, "what every check must read"},
+    {"aim", aim_block, "what the class is to do"},
+    {"questions", questions_block, "the questions of the plan, with room to answer"},
+    {"marks", marks_block, "a field for the marks of each kind, with what can be had"},
+    {"cards", cards_block, "of each planted fault a front for the class and a back for the instructor"},
     {"approval", approval_block, "the fields of who approves the plan"},
 };
 
@@ -34,12 +38,19 @@ constexpr PartRow card_table[] = {
     {"leads", "where red and black go"},
     {"faces", "the connector as one sees it"},
     {"dial", "how the meter is set"},
+    {"predicted", "where the class writes what it predicts"},
+    {"answered", "what the class should predict: the reading of a sound car, computed"},
     {"blanks", "where the readings are written"},
     {"sound", "the reading of a sound car, small under the dial"},
-    {"limits", "the limits, in words"},
+    {"limits", "the limits in figures; without them the outcomes say `as it must be`, `lower`, `higher`"},
     {"outcomes", "boxes to tick and where each leads"},
     {"state", "the whole set-up in one line"},
     {"notes", "the notes of this check"},
+    {"questions", "the questions of this check, with room to answer and marks"},
+    {"answers", "the same questions with their answers"},
+    {"reasons", "lines for what the reading proves"},
+    {"teacher", "a box for the teacher, where something can start or a bridge is laid"},
+    {"planted", "what the check reads with each planted fault, and where that leads"},
     {"suspects", "what is suspect if it fails"},
 };
 
@@ -61,6 +72,10 @@ constexpr FieldRow field_table[] = {
     {"checked", Word::checked_by, nullptr},
     {"approved", Word::proof_approved, nullptr},
     {"notes", Word::notes, nullptr},
+    {"class", Word::class_name, nullptr},
+    {"name", Word::student, nullptr},
+    {"station", Word::station, nullptr},
+    {"teacher", Word::teacher, nullptr},
 };
 
 } // namespace

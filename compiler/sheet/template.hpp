@@ -31,7 +31,9 @@ struct BlockRow {
 };
 std::span<const BlockRow> block_rows();
 
-enum class CardPart : std::uint8_t { caution, setup, leads, faces, dial, blanks, sound, limits, outcomes, state, notes, suspects };
+enum class CardPart : std::uint8_t {
+    caution, setup, leads, faces, dial, predicted, answered, blanks, sound, limits, outcomes, state, notes, questions, answers, reasons, teacher, planted, suspects,
+};
 enum class PagePart : std::uint8_t { job, strip, code };
 struct PartRow { // in the order of their enum
     std::string_view name;

@@ -21,6 +21,11 @@ std::string told_range(const Circuit& circuit, const Reading& reading, MeasureKi
     return ohms_printed(range_words(circuit, reading, measure));
 }
 
+std::string told_reading(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
+    if (reading.kind != ReadingKind::number) return told_range(circuit, reading, measure);
+    return ohms_printed(reading_words(circuit, reading, measure));
+}
+
 std::string told_truth(Truth truth) {
     switch (truth) {
     case Truth::yes: return say(Word::reads_yes);

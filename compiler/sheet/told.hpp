@@ -8,6 +8,8 @@ namespace loomsheet {
 
 // "11.9 .. 12.6 V", "open"
 std::string told_range(const Circuit& circuit, const Reading& reading, MeasureKind measure);
+// "12.1 V (11.9 .. 12.6 V)"
+std::string told_reading(const Circuit& circuit, const Reading& reading, MeasureKind measure);
 // "yes", "may be either"
 std::string told_truth(Truth truth);
 // "below 0.3 V", "within 0.5 V of rest-volts"

@@ -138,7 +138,7 @@ constexpr CatalogueRow rows[] = {
     {858, error, "fields that do not fit"},
     {859, error, "a template that prints nothing"},
     // no meaning yet
-    {901, note, "accepted, but nothing uses it yet"},
+    {901, note, "a question without marks among others that have them"},
 };
 } // namespace
 
