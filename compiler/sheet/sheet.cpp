@@ -41,6 +41,7 @@ SheetResult lay_out(const Plan& plan, const Faces& faces, const SheetOptions& op
     set_axes(paper_row(paper).width, sheet.margins);
     Draft draft(plan, faces, sheet, options);
     const PaperSize size = paper_size(paper);
+    draft.page_room = size.bottom - frame::top;
     Pager pager = place_all(draft, size);
     // Where things stand hangs on how many figures the page numbers have only.
     if (const std::size_t figures = std::to_string(pager.pages().size()).size(); figures > draft.page_figures) {
