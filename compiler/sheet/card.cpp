@@ -6,6 +6,8 @@
 #include "sheet/symbol.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
+#include <fmt/format.h>
+#include <optional>
 
 namespace loomsheet {
 namespace {
@@ -19,9 +21,9 @@ double foot_row(Card& card, double top, const std::string& label, const std::str
     const double room = axis::right - axis::words;
     Pen& pen = card.pen;
     pen.line(axis::edge, top, axis::right, top, stroke::rule);
-    pen.lines(axis::label, top + first, axis::words - axis::label - 2, type::how_bold, label);
+    const int labels = pen.lines(axis::label, top + first, axis::words - axis::label - 2, type::how_bold, label);
     const int count = pen.lines(axis::words, top + first, room, type::how, words);
-    return top + first + (count - 1) * leading(type::how) + 1.5;
+    return top + first + (std::max(labels, count) - 1) * leading(type::how) + 1.5;
 }
 
 namespace {
@@ -98,6 +100,7 @@ double card_title(Card& card) {
     if (card.check.time) side.push_back(minutes(*card.check.time));
     if (needs_helper(card.check)) side.push_back(say(Word::helper));
     if (card.check.exercise) side.push_back(say(Word::exercise));
+    if (!card.opens) side = {say(Word::continued)};
     const std::string beside = listed(side);
     pen.right(axis::right, middle + half_cap(type::minutes), type::minutes, beside);
     const double room = axis::right - start - (beside.empty() ? 0 : pen.width(type::minutes, beside) + 4);
@@ -114,7 +117,7 @@ double card_foot(Card& card, double top) {
         y = foot_row(card, y, say(Word::note), note.text);
         card.pen.point_at(card.check.at);
     }
-    if (card.whole) y = class_foot(card, y);
+    y = class_foot(card, y);
     if (!card.shows(CardPart::suspects)) return y;
     if (const Diagnosis* diagnosis = card.draft.diagnosis) {
         std::vector<RankedSuspect> ranked = suspects_if_failing(*diagnosis, card.plan(), card.index);
@@ -130,50 +133,56 @@ double card_foot(Card& card, double top) {
 
 namespace {
 
-Piece card_piece(Draft& draft, int index, bool whole) {
+// Rows `first` to `end` of a check; `part` counts from 1.
+Piece card_part(Draft& draft, int index, std::size_t first, std::size_t end, bool closes, int part) {
     const Check& check = draft.plan.checks[index];
+    const bool opens = part == 1;
     Piece piece;
     Pen pen = draft.pen(piece, check.at);
-    Card card{draft, pen, index, check, check_anchor(draft.plan, index), whole};
+    Card card{draft, pen, index, check, check_anchor(draft.plan, index), first, end, opens, closes};
     const double top = card_title(card);
     // Set-up beside the leads, or over them.
-    const double first = axis::narrow ? card_setup(card, top) + 1 : top;
-    if (axis::narrow && first > top + 1) pen.line(axis::edge, first - 1, axis::right, first - 1, stroke::rule);
-    const double leads = card_leads(card, first);
-    pen.line(axis::probe, leads, axis::right, leads, stroke::rule);
-    const double setup = axis::narrow ? first : card_setup(card, top);
-    const double body = std::max(setup, below_the_leads(card, leads));
-    if (!axis::narrow) pen.line(axis::divider, top + 0.5, axis::divider, body, stroke::rule);
-    const double end = card_foot(card, body + 1);
-    piece.height = axis::narrow ? end : std::max(card::least, end);
-    piece.anchor = card.name;
-    piece.outline = say(Word::outline_check, draft.order.numbers[index], check.title);
-    pen.region(page::Role::card, axis::edge, 0, axis::right - axis::edge, piece.height, card.name);
-    return piece;
-}
-
-// Where a card with it would be too tall for a page.
-Piece foot_piece(Draft& draft, int index) {
-    const Check& check = draft.plan.checks[index];
-    Piece piece;
-    Pen pen = draft.pen(piece, check.at);
-    Card card{draft, pen, index, check, check_anchor(draft.plan, index)};
-    const double top = card_title(card);
-    piece.height = class_foot(card, top) + 1;
+    const double over = axis::narrow && opens ? card_setup(card, top) : top;
+    if (over > top) pen.line(axis::edge, over, axis::right, over, stroke::rule);
+    const double leads = card_leads(card, over > top ? over + 1 : top);
+    double body = leads;
+    if (closes) {
+        if (card.has_rows()) pen.line(axis::probe, leads, axis::right, leads, stroke::rule);
+        body = below_the_leads(card, leads);
+    }
+    if (!axis::narrow) {
+        const double setup = opens ? card_setup(card, top) : top;
+        body = std::max(body, setup);
+        if (opens) class_column(card, setup, body);
+        pen.line(axis::divider, top + 0.5, axis::divider, body, stroke::rule);
+    }
+    const double foot = closes ? card_foot(card, body + 1) : foot_row(card, body + 1, say(Word::goes_over), "");
+    piece.height = axis::narrow || !opens || !closes ? foot : std::max(card::least, foot);
+    if (opens) {
+        piece.anchor = card.name;
+        piece.outline = say(Word::outline_check, draft.order.numbers[index], check.title);
+    }
+    const std::string region = opens ? card.name : fmt::format("{} part {}", card.name, part);
+    pen.region(page::Role::card, axis::edge, 0, axis::right - axis::edge, piece.height, region);
     return piece;
 }
 
 } // namespace
 
-std::vector<Piece> check_card(Draft& draft, int index) {
-    std::vector<Piece> pieces{card_piece(draft, index, true)};
-    if (pieces.front().height <= draft.page_room) return pieces;
-    const Findings before = draft.findings; // drawn twice, told once
-    pieces.front() = card_piece(draft, index, false);
-    draft.findings = before;
-    Piece foot = foot_piece(draft, index);
-    if (!foot.marks.empty()) pieces.push_back(std::move(foot));
-    return pieces;
+std::vector<Piece> check_card(Draft& draft, int index, double page_room) {
+    const std::size_t rows = std::max<std::size_t>(1, draft.plan.checks[index].rows.size());
+    std::vector<Piece> parts;
+    for (std::size_t first = 0;;) {
+        const int part = static_cast<int>(parts.size()) + 1;
+        Piece rest = card_part(draft, index, first, rows, true, part);
+        std::size_t end = rest.height > page_room ? rows + 1 : 0;
+        std::optional<Piece> fits;
+        while (end-- > (part == 1 ? 0 : first + 1)) // as many rows as there is room for; the set-up alone at the worst
+            if (fits = card_part(draft, index, first, end, false, part); fits->height <= page_room) break;
+        if (!fits || fits->height > page_room) return parts.push_back(std::move(rest)), parts; // the pager says what is too high
+        parts.push_back(std::move(*fits));
+        first = end;
+    }
 }
 
 Block checks_block(Draft& draft) {
@@ -181,8 +190,8 @@ Block checks_block(Draft& draft) {
     block.new_page = true;
     block.keep = 1;
     for (const int check : draft.order.checks)
-        for (Piece& piece : check_card(draft, check))
-            block.rows.push_back(std::move(piece));
+        for (Piece& part : check_card(draft, check, draft.page_room))
+            block.rows.push_back(std::move(part));
     return block;
 }
 

@@ -70,7 +70,7 @@ double look(Card& card, double top, Word label) {
 } // namespace
 
 double card_leads(Card& card, double top) {
-    if (!card.shows(CardPart::leads)) return top;
+    if (!card.shows(CardPart::leads) || !card.has_rows()) return top;
     double end = top;
     switch (card.check.measure) {
     case MeasureKind::look:

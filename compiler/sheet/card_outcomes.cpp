@@ -7,6 +7,7 @@
 #include "sheet/words.hpp"
 #include <algorithm>
 #include <fmt/format.h>
+#include <iterator>
 
 namespace loomsheet {
 namespace {
@@ -87,28 +88,28 @@ double limit_room(const Card& card, const Way& way) {
 
 // "reading 1 ____ − 0.8 = ____ V"
 double sum_row(Card& card, double y, const Sum& sum) {
-    constexpr double blank = 16;
+    constexpr double most_blank = 16, least_blank = 11, gap = 1.2;
     Pen& pen = card.pen;
     const int reference = card.draft.order.numbers[sum.reference];
-    const double base = y + 8.2;
-    double x = axis::wire;
-    const auto write = [&](const std::string& words) {
-        pen.text(x, base, type::main, words);
-        x += pen.width(type::main, words) + 1.2;
-    };
-    const auto leave = [&] {
-        pen.line(x, base + 0.5, x + blank, base + 0.5, stroke::rule);
-        x += blank + 1.2;
-    };
-    write(sum.row.empty() ? say(Word::reading_number, reference) : say(Word::reading_number_row, sum.row, reference));
-    leave();
-    write(say(sum.minus ? Word::minus_equals : Word::plus_equals, sum.figure));
-    leave();
-    write(sum.unit);
-    if (x > axis::right + 1.2)
+    const std::string texts[] = {sum.row.empty() ? say(Word::reading_number, reference) : say(Word::reading_number_row, sum.row, reference),
+                                 say(sum.minus ? Word::minus_equals : Word::plus_equals, sum.figure), sum.unit};
+    double room = axis::right - axis::wire + gap; // for the two blanks
+    for (const std::string& words : texts)
+        room -= pen.width(type::main, words) + gap;
+    const double blank = std::min(most_blank, room / 2 - gap);
+    if (blank < least_blank)
         pen.does_not_fit(
             fmt::format("the row's name \"{}\" leaves no room for the sum with reading {}", sum.row, reference),
             "shorten it");
+    const double base = y + 8.2;
+    double x = axis::wire;
+    for (const std::string& words : texts) {
+        pen.text(x, base, type::main, words);
+        x += pen.width(type::main, words) + gap;
+        if (&words == std::end(texts) - 1) break;
+        pen.line(x, base + 0.5, x + std::max(blank, 1.0), base + 0.5, stroke::rule);
+        x += blank + gap;
+    }
     return y + 10;
 }
 

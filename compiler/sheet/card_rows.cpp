@@ -72,9 +72,10 @@ double card_rows(Card& card, double top) {
         y = lead_row(card, y, first_leads[1]) + 1;
         above.push_back(first_leads[1]);
     }
-    for (const Row& row : rows) {
+    for (std::size_t i = card.first_row; i < card.end_row; ++i) {
+        const Row& row = rows[i];
         const double room = axis::right - axis::probe;
-        if (&row != &rows.front() || shared) card.pen.line(axis::probe, y, axis::right, y, stroke::rule);
+        if (i != card.first_row || shared) card.pen.line(axis::probe, y, axis::right, y, stroke::rule);
         card.pen.point_at(row.at);
         y += 4.6 + (card.pen.lines(axis::probe, y + 4.6, room, type::main, row.name) - 1) * leading(type::main) + 1.4;
         const double start = y;

@@ -79,11 +79,23 @@ double steps(Card& card, double top) {
     return y;
 }
 
+// Where something can start, or the check feeds what is not fed otherwise.
+bool wants_the_teacher(const Card& card) {
+    for (const SetupItem& item : setup_of(card.check).items)
+        if (item.kind == ItemKind::bridge || item.kind == ItemKind::output_on || item.kind == ItemKind::engine_running) return true;
+    return !card.check.cautions.empty();
+}
+
+double teacher(Card& card, double y) {
+    return tick_row(card, y, {say(Word::show_teacher), say(Word::show_teacher_why), ""}, 1, type::main, "teacher");
+}
+
 } // namespace
 
 double card_setup(Card& card, double top) {
-    const double under = card.shows(CardPart::caution) ? caution(card, top) : top;
-    return card.shows(CardPart::setup) ? steps(card, lists(card, under)) : under;
+    double y = card.shows(CardPart::caution) ? caution(card, top) : top;
+    if (card.shows(CardPart::setup)) y = steps(card, lists(card, y));
+    return card.shows(CardPart::teacher) && wants_the_teacher(card) ? teacher(card, y) : y;
 }
 
 } // namespace loomsheet

@@ -145,6 +145,8 @@ std::vector<Piece> readings(const Planted& of) {
         const Check& check = of.plan().checks[index];
         const CheckPrediction& made = of.car.readings[static_cast<std::size_t>(index)];
         const bool on_way = std::any_of(right.way.begin(), right.way.end(), [&](const Taken& step) { return step.check == index; });
+        const bool as_sound = of.draft.diagnosis && of.car.outcomes[static_cast<std::size_t>(index)] == of.draft.diagnosis->matrix.sound[static_cast<std::size_t>(index)];
+        if (as_sound && !on_way) continue;
         const std::string number = std::to_string(of.draft.order.numbers[index]);
         const std::string way = ways_words(of.draft, index, of.car.outcomes[static_cast<std::size_t>(index)]);
         if (made.rows.empty()) rows.push_back(reading_line(of.draft, check.at, {number, check.title, told_truth(made.look), way, on_way}));
@@ -154,6 +156,7 @@ std::vector<Piece> readings(const Planted& of) {
                                                             r == 0 ? way : "", on_way && r == 0}));
         }
     }
+    if (of.draft.diagnosis) rows.push_back(reading_line(of.draft, of.plant.at, {"", say(Word::card_as_sound), "", ""}));
     return rows;
 }
 

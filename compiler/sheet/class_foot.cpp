@@ -2,7 +2,6 @@
 #include "sheet/class_way.hpp"
 #include "sheet/figure.hpp"
 #include "sheet/question.hpp"
-#include "sheet/symbol.hpp"
 #include "sheet/told.hpp"
 #include "sheet/words.hpp"
 #include <fmt/format.h>
@@ -27,27 +26,26 @@ double questions(Card& card, double y, Told told) {
     return y;
 }
 
-// Where something can start, or the check feeds what is not fed otherwise.
-bool wants_the_teacher(const Card& card) {
-    for (const SetupItem& item : setup_of(card.check).items)
-        if (item.kind == ItemKind::bridge || item.kind == ItemKind::output_on || item.kind == ItemKind::engine_running) return true;
-    return !card.check.cautions.empty();
-}
-
-double teacher(Card& card, double y) {
-    constexpr double high = 9.5;
-    label(card, y, say(Word::show_teacher));
-    card.pen.text(axis::words, y + high / 2 + half_cap(type::how), type::how, say(Word::show_teacher_why));
-    tick_box(card.pen, axis::right - tick_size - 1, y + (high - tick_size) / 2, card.name + " teacher");
-    return y + high;
-}
-
 } // namespace
+
+void class_column(Card& card, double top, double bottom) {
+    constexpr double least = 40, pitch = 9.5, gap = 3; // mm: caption, and three lines at least
+    if (!card.shows(CardPart::reasons) || bottom - top < least) return;
+    const double room = axis::divider - axis::box - 3;
+    double y = top + gap + 3.5;
+    y += (card.pen.lines(axis::box, y, room, type::how_bold, say(Word::reasons)) - 1) * leading(type::how_bold);
+    const double first = y;
+    while (y + pitch < bottom - 1 && y < first + 6 * pitch) {
+        y += pitch;
+        card.pen.line(axis::box, y, axis::box + room, y, stroke::rule);
+    }
+    card.pen.region(page::Role::field, axis::box, first, room, y - first, card.name + " reasons");
+    card.reasoned = true;
+}
 
 double class_foot(Card& card, double top) {
     double y = top;
-    if (card.shows(CardPart::teacher) && wants_the_teacher(card)) y = teacher(card, y);
-    if (card.shows(CardPart::reasons)) {
+    if (card.shows(CardPart::reasons) && !card.reasoned) {
         label(card, y, say(Word::reasons));
         y = writing_lines(card.pen, axis::words, y, 2, card.name + " reasons") + 1.5;
     }

@@ -22,7 +22,7 @@ struct Draft {
     Order order;
     Routes routes;
     std::size_t page_figures = 2; // lines break as if every page number had so many figures
-    double page_room = 0;         // mm of height for the blocks of a page
+    double page_room = 259;       // mm between head and foot
     Findings findings;
 
     Pen pen(Piece& piece, Span at) { return {faces, findings, piece, at}; }

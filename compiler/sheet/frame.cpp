@@ -38,13 +38,22 @@ HeadPlaces places() {
     return {axis::right - 61, 30, axis::right - 63, axis::right - 16.5};
 }
 
-// On narrow paper the revision stands at the foot alone.
+// The title of the plan stands at the foot alone.
+void narrow_head(Pen& pen, const Draft& draft, const Facts& facts) {
+    const double room = places().title_end - axis::edge, x = axis::edge + pen.width(type::plan_id, draft.plan.id) + 2.5;
+    pen.fit(axis::edge, 8.3, room, type::plan_id, draft.plan.id);
+    pen.fit(x, 8.3, room + axis::edge - x, type::caption, draft.sheet.title);
+    pen.fit(axis::edge, 12.6, room, type::caption, facts.revision);
+    pen.fit(axis::edge, 16.6, room, type::caption, say(Word::digest_alone, facts.digest));
+}
+
 void head_title(Pen& pen, const Draft& draft, const Facts& facts) {
+    if (axis::narrow) return narrow_head(pen, draft, facts);
     const Plan& plan = draft.plan;
-    const double x = axis::edge + std::max(axis::narrow ? 0.0 : 26.0, pen.width(type::plan_id, plan.id) + 3), room = places().title_end - x;
+    const double x = axis::edge + std::max(26.0, pen.width(type::plan_id, plan.id) + 3), room = places().title_end - x;
     pen.fit(axis::edge, 9.2, places().title_end - axis::edge, type::plan_id, plan.id);
     pen.fit(axis::edge, 14.2, room + x - axis::edge, type::caption, draft.sheet.title);
-    const std::string second = axis::narrow ? say(Word::digest_alone, facts.digest) : say(Word::revision_and_digest, facts.revision, facts.digest);
+    const std::string second = say(Word::revision_and_digest, facts.revision, facts.digest);
     if (room < pen.width(type::caption, second))
         return pen.does_not_fit(
             fmt::format("the plan's name \"{}\" leaves no room for its title in the running head", plan.id),
@@ -80,18 +89,18 @@ void head(Pen& pen, const Draft& draft, const Facts& facts, std::size_t page, st
                fmt::format("head {}", page));
 }
 
-// On narrow paper the title stands in the head alone.
+// On narrow paper revision and digest stand in the head alone.
 void foot(Pen& pen, const Plan& plan, const Facts& facts, double height, std::size_t page, std::size_t count) {
     const double rule = height - foot_rule(), text = height - frame::foot;
     pen.line(axis::edge, rule, axis::right, rule, stroke::rule);
     const std::string right = say(Word::page_of, page, count),
-                      middle = axis::narrow ? facts.revision : say(Word::revision_and_digest, facts.revision, facts.digest);
+                      middle = axis::narrow ? "" : say(Word::revision_and_digest, facts.revision, facts.digest);
     pen.right(axis::right, text, type::caption_bold, right);
-    const double middle_x = axis::right - std::max(24.0, pen.width(type::caption_bold, right) + 4) - pen.width(type::caption, middle);
+    const double middle_x = axis::right - std::max(axis::narrow ? 0.0 : 24.0, pen.width(type::caption_bold, right) + 4) - pen.width(type::caption, middle);
     pen.text(middle_x, text, type::caption, middle);
     const double title_x = axis::edge + pen.width(type::caption_bold, plan.id) + 2.5;
     pen.fit(axis::edge, text, middle_x - axis::edge - 2, type::caption_bold, plan.id);
-    if (!axis::narrow) pen.fit(title_x, text, middle_x - title_x - 2, type::caption_narrow, plan.title);
+    pen.fit(title_x, text, middle_x - title_x - 2, type::caption_narrow, plan.title);
     pen.region(page::Role::foot, axis::edge, rule, axis::right - axis::edge, rule_over_foot + 1.7,
                fmt::format("foot {}", page));
 }

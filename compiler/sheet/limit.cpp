@@ -143,12 +143,12 @@ std::string without_figures(const Check& check, const OutcomeLine& line) {
     const bool figures = limit && (limit->low || limit->high);
     if (!figures) return line.words;
     const bool several = check.rows.size() > 1 && (!line.outcome || line.outcome->row.empty());
-    if (!line.outcome) return say(several ? Word::any_row_not : Word::not_as_it_must_be);
+    if (!line.outcome) return say(several ? Word::any_row_not : Word::not_in_order);
     switch (line.outcome->kind) {
-    case OutcomeKind::pass: return several ? say(Word::in_every_row, say(Word::as_it_must_be)) : say(Word::as_it_must_be);
+    case OutcomeKind::pass: return several ? say(Word::in_every_row, say(Word::in_order)) : say(Word::in_order);
     case OutcomeKind::low: return several ? say(Word::in_any_row, say(Word::lower)) : say(Word::lower);
     case OutcomeKind::high: return several ? say(Word::in_any_row, say(Word::higher)) : say(Word::higher);
-    case OutcomeKind::fail: return several ? say(Word::any_row_not) : say(Word::not_as_it_must_be);
+    case OutcomeKind::fail: return several ? say(Word::any_row_not) : say(Word::not_in_order);
     default: return line.words;
     }
 }

@@ -42,7 +42,7 @@ constexpr PartRow card_table[] = {
     {"answered", "what the class should predict: the reading of a sound car, computed"},
     {"blanks", "where the readings are written"},
     {"sound", "the reading of a sound car, small under the dial"},
-    {"limits", "the limits in figures; without them the outcomes say `as it must be`, `lower`, `higher`"},
+    {"limits", "the limits in figures; without them the outcomes say `in order`, `lower`, `higher`"},
     {"outcomes", "boxes to tick and where each leads"},
     {"state", "the whole set-up in one line"},
     {"notes", "the notes of this check"},

@@ -4,6 +4,18 @@
 #include "sheet/words.hpp"
 
 namespace loomsheet {
+namespace {
+
+// Before figures; a hyphen elsewhere stays one.
+std::string true_minus(std::string words) {
+    for (std::size_t at = words.find('-'); at != std::string::npos; at = words.find('-', at + 1)) {
+        const bool begins = at == 0 || words[at - 1] == ' ' || words[at - 1] == '(';
+        if (begins && at + 1 < words.size() && words[at + 1] >= '0' && words[at + 1] <= '9') words.replace(at, 1, "\u2212");
+    }
+    return words;
+}
+
+} // namespace
 
 std::string told_range(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
     const bool lamp = measure == MeasureKind::testlamp;
@@ -18,12 +30,12 @@ std::string told_range(const Circuit& circuit, const Reading& reading, MeasureKi
     case ReadingKind::history: return say(Word::reads_history);
     case ReadingKind::beyond: return say(Word::reads_beyond);
     }
-    return ohms_printed(range_words(circuit, reading, measure));
+    return true_minus(ohms_printed(range_words(circuit, reading, measure)));
 }
 
 std::string told_reading(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
     if (reading.kind != ReadingKind::number) return told_range(circuit, reading, measure);
-    return ohms_printed(reading_words(circuit, reading, measure));
+    return true_minus(ohms_printed(reading_words(circuit, reading, measure)));
 }
 
 std::string told_truth(Truth truth) {
