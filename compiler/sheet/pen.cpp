@@ -17,7 +17,7 @@ void Pen::text(double x, double baseline, Style style, const std::string& words,
         findings_.add(801, at_,
                       fmt::format("the character U+{:04X} is in none of the typefaces, it cannot be printed",
                                   static_cast<std::uint32_t>(missing)),
-                      "write it in letters");
+                      "write it in letters; for those of East Asia install the package fonts-droid-fallback");
     for (page::Text& run : faces_.runs(x, baseline, style.face, style.pt(), hold_units(words), ink))
         piece_.marks.emplace_back(std::move(run));
 }
