@@ -2,6 +2,7 @@
 #include "sheet/figure.hpp"
 #include "sheet/housing.hpp"
 #include "sheet/lead.hpp"
+#include "sheet/socket.hpp"
 #include "sheet/symbol.hpp"
 #include <algorithm>
 
@@ -10,7 +11,15 @@ namespace {
 
 constexpr double face_alone = 15, face_both = 11.4, face_beside = 11; // height of the drawing
 
+// The connector, or the socket, that a lead is on.
+PartId seen_at(const Lead& lead) { return lead.spot.connector != none ? lead.spot.connector : lead.spot.socket; }
+
 double face_of(Card& card, double y, double height, const Lead& lead, const Lead* other) {
+    if (lead.spot.connector == none) {
+        Socket seen{lead.spot.socket, {{lead.spot.cavity, lead.label, lead.solid}}};
+        if (other) seen.probed.push_back({other->spot.cavity, other->label, other->solid});
+        return socket(card.pen, card.circuit(), seen, axis::face, y + 0.8, axis::right - axis::face);
+    }
     Housing seen{lead.spot.connector, lead.spot.view, {{lead.spot.cavity, lead.label, lead.solid}}};
     seen.brief = height <= face_beside;
     if (other) seen.probed.push_back({other->spot.cavity, other->label, other->solid});
@@ -19,14 +28,14 @@ double face_of(Card& card, double y, double height, const Lead& lead, const Lead
 
 // The connector, once when both leads are on it, else beside each lead; gives where the lowest ends.
 double faces_of(Card& card, const std::vector<Lead>& leads, const std::vector<double>& rows) {
-    std::vector<std::size_t> on; // leads that are on a connector
+    std::vector<std::size_t> on; // leads that are on a connector or in a socket
     for (std::size_t i = 0; i < leads.size(); ++i)
-        if (leads[i].spot.connector != none) on.push_back(i);
+        if (seen_at(leads[i]) != none) on.push_back(i);
     if (on.empty() || !card.shows(CardPart::faces)) return 0;
     const Lead& first = leads[on.front()];
     if (on.size() == 1) return face_of(card, rows.front(), face_alone, first, nullptr);
     const Lead& second = leads[on.back()];
-    if (first.spot.connector == second.spot.connector) return face_of(card, rows.front(), face_both, first, &second);
+    if (seen_at(first) == seen_at(second)) return face_of(card, rows.front(), face_both, first, &second);
     const double end = face_of(card, rows[0], face_beside, first, nullptr);
     return face_of(card, std::max(rows[1], end + 1), face_beside, second, nullptr);
 }
