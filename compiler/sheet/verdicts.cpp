@@ -9,7 +9,13 @@
 namespace loomsheet {
 namespace {
 
-constexpr double title_x = 48, title_room = 58, repair_x = 109, repair_room = 47;
+constexpr double onward_room = 42; // label, page, arrow and number
+
+double title_x() { return axis::edge + 30; }
+double title_room(bool ends_here) { return !axis::narrow ? 58 : axis::right - title_x() - (ends_here ? 0 : onward_room); }
+// Repairs stand beside the title, or under it.
+double repair_x() { return axis::narrow ? title_x() : axis::edge + 91; }
+double repair_room(bool ends_here) { return axis::right - repair_x() - (ends_here || axis::narrow ? 0 : onward_room); }
 
 struct Onward {
     Word label; // "proof", "go on"
@@ -48,8 +54,8 @@ double onward(Draft& draft, Pen& pen, const Verdict& verdict) {
     return y;
 }
 
-double detail(Pen& pen, double baseline, Style style, const std::string& words) {
-    return baseline + leading(style) * pen.lines(title_x, baseline, title_room, style, words);
+double detail(Pen& pen, double baseline, double room, Style style, const std::string& words) {
+    return baseline + leading(style) * pen.lines(title_x(), baseline, room, style, words);
 }
 
 std::string blamed(const Circuit& circuit, const Verdict& verdict) {
@@ -68,25 +74,25 @@ Piece verdict_row(Draft& draft, int index) {
     pennant(pen, axis::text, 0.5, mark_size, letter);
 
     const double first = 4.5 + half_cap(type::main);
-    const double title_lines = pen.lines(title_x, first, title_room, type::main, verdict.title);
     const bool ends_here = onward_of(verdict).empty() && verdict.then_plan.empty();
-    const double room = ends_here ? axis::right - repair_x : repair_room;
-    double repaired = first;
-    for (const Words& repair : verdict.repairs) {
-        pen.point_at(repair.at);
-        repaired += leading(type::words) * pen.lines(repair_x, repaired, room, type::words, repair.text) + 0.8;
-    }
-    pen.point_at(verdict.at);
+    const double room = title_room(ends_here);
+    const double title_lines = pen.lines(title_x(), first, room, type::main, verdict.title);
     double y = first + (title_lines - 1) * leading(type::main) + 4.6;
     const std::string blames = blamed(draft.plan.circuit, verdict);
-    if (!blames.empty()) y = detail(pen, y, type::how, blames);
+    if (!blames.empty()) y = detail(pen, y, room, type::how, blames);
     for (const Words& caution : verdict.cautions)
-        y = detail(pen, y, type::how_bold, say(Word::caution, caution.text));
+        y = detail(pen, y, room, type::how_bold, say(Word::caution, caution.text));
     for (const Words& note : verdict.notes)
-        y = detail(pen, y, type::how, note.text);
+        y = detail(pen, y, room, type::how, note.text);
+    const double onward_end = onward(draft, pen, verdict);
+    double repaired = axis::narrow ? std::max(y + 0.5, onward_end + 2 * half_cap(type::words)) : first;
+    for (const Words& repair : verdict.repairs) {
+        pen.point_at(repair.at);
+        repaired += leading(type::words) * pen.lines(repair_x(), repaired, repair_room(ends_here), type::words, repair.text) + 0.8;
+    }
+    pen.point_at(verdict.at);
 
-    piece.height = std::max(
-        {10.0, y - leading(type::how) + 2.5, repaired - leading(type::words) + 1.5, onward(draft, pen, verdict)});
+    piece.height = std::max({10.0, y - leading(type::how) + 2.5, repaired - leading(type::words) + 1.5, onward_end});
     pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
     pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height, piece.anchor);
     piece.height += 0.8;

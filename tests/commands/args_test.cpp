@@ -16,7 +16,7 @@ TEST_CASE("print, with and without its options") {
     CHECK(plain.arguments->command == Command::print);
     CHECK(plain.arguments->plans == std::vector<std::string>{"a.plan", "plans", "-"});
     CHECK(plain.arguments->folder == ".");
-    CHECK(plain.arguments->paper == Paper::a4);
+    CHECK_FALSE(plain.arguments->paper.has_value());
     CHECK(plain.arguments->format == Format::text);
     const auto full = read({"print", "-o", "out", "--paper", "letter", "--format", "json", "a.plan"});
     REQUIRE(full.arguments);
