@@ -9,13 +9,9 @@
 namespace loomsheet {
 namespace {
 
-constexpr double onward_room = 42; // label, page, arrow and number
-
 double title_x() { return axis::edge + 30; }
-double title_room(bool ends_here) { return !axis::narrow ? 58 : axis::right - title_x() - (ends_here ? 0 : onward_room); }
 // Repairs stand beside the title, or under it.
 double repair_x() { return axis::narrow ? title_x() : axis::edge + 91; }
-double repair_room(bool ends_here) { return axis::right - repair_x() - (ends_here || axis::narrow ? 0 : onward_room); }
 
 struct Onward {
     Word label; // "proof", "go on"
@@ -31,6 +27,20 @@ std::vector<Onward> onward_of(const Verdict& verdict) {
     return list;
 }
 
+constexpr double before_number = 10; // an arrow
+
+// What label, page, arrow and number take at the right, the same on all sheets of as many pages; nothing where it ends here.
+double onward_room(const Draft& draft, const Pen& pen, const Verdict& verdict) {
+    constexpr double usual = 42, gap = 2;
+    const std::vector<Onward> ways = onward_of(verdict);
+    double room = ways.empty() && verdict.then_plan.empty() ? 0 : usual;
+    for (const Onward& way : ways) {
+        const std::string words = say(Word::name_and_page, say(way.label), std::string(draft.page_figures, '0'));
+        room = std::max(room, pen.width(type::words, words) + before_number + tab_width(pen, mark_size, std::to_string(draft.order.numbers[way.check])) + gap);
+    }
+    return room;
+}
+
 // Label, page, arrow and number at the right, one below the other; gives where they end.
 double onward(Draft& draft, Pen& pen, const Verdict& verdict) {
     double y = 0.5;
@@ -40,7 +50,7 @@ double onward(Draft& draft, Pen& pen, const Verdict& verdict) {
         tab(pen, left, y, mark_size, number);
         arrow(pen, left - 8.5, left - 2, y + mark_size / 2);
         pen.later(check_anchor(draft.plan, way.check), [=](Pen& at, std::size_t page) {
-            at.right(left - 10, y + mark_size / 2 + half_cap(type::words), type::words,
+            at.right(left - before_number, y + mark_size / 2 + half_cap(type::words), type::words,
                      say(Word::name_and_page, say(way.label), page + 1));
             at.link(left - 30, y, axis::right - left + 30, mark_size, page);
         });
@@ -74,8 +84,7 @@ Piece verdict_row(Draft& draft, int index) {
     pennant(pen, axis::text, 0.5, mark_size, letter);
 
     const double first = 4.5 + half_cap(type::main);
-    const bool ends_here = onward_of(verdict).empty() && verdict.then_plan.empty();
-    const double room = title_room(ends_here);
+    const double taken = onward_room(draft, pen, verdict), room = axis::narrow ? axis::right - title_x() - taken : 58;
     const double title_lines = pen.lines(title_x(), first, room, type::main, verdict.title);
     double y = first + (title_lines - 1) * leading(type::main) + 4.6;
     const std::string blames = blamed(draft.plan.circuit, verdict);
@@ -88,7 +97,7 @@ Piece verdict_row(Draft& draft, int index) {
     double repaired = axis::narrow ? std::max(y + 0.5, onward_end + 2 * half_cap(type::words)) : first;
     for (const Words& repair : verdict.repairs) {
         pen.point_at(repair.at);
-        repaired += leading(type::words) * pen.lines(repair_x(), repaired, repair_room(ends_here), type::words, repair.text) + 0.8;
+        repaired += leading(type::words) * pen.lines(repair_x(), repaired, axis::right - repair_x() - (axis::narrow ? 0 : taken), type::words, repair.text) + 0.8;
     }
     pen.point_at(verdict.at);
 
