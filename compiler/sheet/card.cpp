@@ -145,18 +145,12 @@ Piece card_part(Draft& draft, int index, std::size_t first, std::size_t end, boo
     const double over = axis::narrow && opens ? card_setup(card, top) : top;
     if (over > top) pen.line(axis::edge, over, axis::right, over, stroke::rule);
     const double leads = card_leads(card, over > top ? over + 1 : top);
-    double body = leads;
-    if (closes) {
-        if (card.has_rows()) pen.line(axis::probe, leads, axis::right, leads, stroke::rule);
-        body = below_the_leads(card, leads);
-    }
-    if (!axis::narrow) {
-        const double setup = opens ? card_setup(card, top) : top;
-        body = std::max(body, setup);
-        if (opens) class_column(card, setup, body);
-        pen.line(axis::divider, top + 0.5, axis::divider, body, stroke::rule);
-    }
-    const double foot = closes ? card_foot(card, body + 1) : foot_row(card, body + 1, say(Word::goes_over), "");
+    if (closes && card.has_rows()) pen.line(axis::probe, leads, axis::right, leads, stroke::rule);
+    const double beside = !axis::narrow && opens ? card_setup(card, top) : top;
+    const double body = std::max(beside, closes ? below_the_leads(card, leads) : leads);
+    if (!axis::narrow && opens) class_column(card, beside, body);
+    if (!axis::narrow) pen.line(axis::divider, top + 0.5, axis::divider, body, stroke::rule);
+    const double foot = closes ? card_foot(card, body + 1) : foot_row(card, body + 1, "", say(Word::goes_over));
     piece.height = axis::narrow || !opens || !closes ? foot : std::max(card::least, foot);
     if (opens) {
         piece.anchor = card.name;

@@ -24,7 +24,8 @@ double caution(Card& card, double top) {
             card.pen.text(axis::text, y, type::how_bold, line);
             y += lead;
         }
-    return std::max(top + card::lead_row, y - lead + 3);
+    constexpr double sign = 11.5;
+    return std::max(top + (axis::narrow ? sign : card::lead_row), y - lead + 3);
 }
 
 double tick_row(Card& card, double y, const Step& step, int number, Style main, std::string_view what) {

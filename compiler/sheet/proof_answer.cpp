@@ -49,7 +49,8 @@ Piece four_figures(Draft& draft, const Figures& figures) {
     for (std::size_t i = 0; i < 4; ++i) {
         const double x = axis::edge + static_cast<double>(i) * column;
         const std::string words = told_share(list[i].share);
-        pen.text(x, 15.5, words.size() > 3 ? type::check_title : type::number, words);
+        const Style large = words.size() > 3 ? type::check_title : type::number;
+        pen.text(x, 15.5, pen.width(large, words) > caption_room ? type::block : large, words);
         const int lines = pen.lines(x, 21, caption_room, type::text, say(list[i].words));
         end = std::max(end, 21 + (lines - 1) * leading(type::text));
     }

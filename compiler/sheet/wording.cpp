@@ -64,7 +64,7 @@ std::string wrong_places(std::string_view text, int places) {
     }
     if (any_numbered && counted > 0) return "either all places are numbered or none";
     if (any_numbered) counted = static_cast<int>(std::count(numbered.begin(), numbered.end(), true));
-    return counted == places ? "" : fmt::format("this word has {}, these words have {}", count_of(places), count_of(counted));
+    return counted == places ? "" : fmt::format("this word has {}, this text has {}", count_of(places), count_of(counted));
 }
 
 WordingReader::WordingReader(Sources& sources, Disk& disk, Findings& findings)

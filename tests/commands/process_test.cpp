@@ -92,7 +92,7 @@ TEST_CASE("a class set is printed with one command; its cards read what predict 
     };
     for (const Card& card : {Card{2, "joint X30.1 2.2 ohm"}, {4, "K5.86/85 open"}, {6, "joint X1.47 open"}, {8, "W10 0.6 ohm"}}) {
         CAPTURE(card.fault);
-        const std::string back = page_words((scratch / "fan-card.pdf").string(), card.page);
+        const std::string back = page_words(scratch / "fan-card.pdf", card.page);
         const std::string predicted = run_program({"predict", "--fault", card.fault, fan_path}).out;
         static const std::regex reading(R"(-?[0-9][0-9.]* m?(V|ohm) \([^)]*\))");
         std::size_t readings = 0;
