@@ -23,10 +23,14 @@ struct Cell {
     std::string name; // of the reading, where there are several
 };
 
-double cell_height(const Pen& pen, const Cell& cell) {
+double number_width(const Draft& draft, const Pen& pen, const Cell& cell) {
+    return tab_width(pen, mark_size, std::to_string(draft.order.numbers[cell.check]));
+}
+
+double cell_height(const Draft& draft, const Pen& pen, const Cell& cell) {
     constexpr double least = 12;
     if (cell.name.empty()) return least;
-    const auto lines = static_cast<double>(pen.wrap(type::caption, cell_width() - mark_size - 2, cell.name).size());
+    const auto lines = static_cast<double>(pen.wrap(type::caption, cell_width() - number_width(draft, pen, cell) - 2, cell.name).size());
     return std::max(least, 3.6 + lines * leading(type::caption) + 4.5);
 }
 
@@ -35,7 +39,7 @@ void draw_cell(Draft& draft, Pen& pen, const Cell& cell, double x, double height
     const std::string number = std::to_string(draft.order.numbers[cell.check]);
     pen.rect(x, 0, cell_width(), height, stroke::rule);
     tab(pen, x, 0, mark_size, number);
-    const double inner = x + tab_width(pen, mark_size, number) + 1;
+    const double inner = x + number_width(draft, pen, cell) + 1;
     if (!cell.name.empty()) pen.lines(inner, 3.6, x + cell_width() - inner - 1, type::caption, cell.name);
     if (!dial.unit.empty()) {
         pen.right(x + cell_width() - 1.5, height - 1.8, type::block, dial.unit);
@@ -92,7 +96,7 @@ Block readings_block(Draft& draft) {
         Pen pen = draft.pen(piece, draft.plan.at);
         double height = 0;
         for (std::size_t i = first; i < last; ++i)
-            height = std::max(height, cell_height(pen, cells[i]));
+            height = std::max(height, cell_height(draft, pen, cells[i]));
         for (std::size_t i = first; i < last; ++i)
             draw_cell(draft, pen, cells[i], axis::edge + static_cast<double>(i - first) * (cell_width() + cell_gap),
                       height);

@@ -57,7 +57,8 @@ private:
 
     // Quoted; up to `most` letters. Now and then one word alone.
     std::string words(int most) {
-        const int length = 1 + below(most);
+        const bool wide = letters_ == std::end(alphabets) - 1; // a sign says as much as two letters
+        const int length = 1 + below(wide ? most / 2 : most);
         std::string text = "\"";
         int word = some(6) ? 40 : 1 + below(12);
         for (int i = 0; i < length; ++i) {

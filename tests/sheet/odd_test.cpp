@@ -23,7 +23,7 @@ TEST_CASE("a thousand odd plans, each on a sheet, a paper and in a language, kee
         const SheetResult result = lay_out(plan, printed::faces(), {seed % 2 ? std::optional<Paper>() : Paper::letter, nullptr, nullptr, &on});
         for (const Diagnostic& finding : result.findings.list())
             FAIL_CHECK(seed << " " << sheet << ": " << finding.says);
-        for (const std::string& broken : broken_rules(result.document))
+        for (const std::string& broken : broken_rules(result.document, on.margins))
             FAIL_CHECK(seed << " " << sheet << ": " << broken);
         pages += result.document.pages.size();
     }
