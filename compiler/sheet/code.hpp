@@ -1,4 +1,4 @@
-// A code that a phone reads (ISO/IEC 18004, by libqrencode), level M. Capitals, figures and " $%*+-./:" take the fewest
+// A code that a phone reads (ISO/IEC 18004, by libqrencode), level M or L. Capitals, figures and " $%*+-./:" take the fewest
 // modules.
 #pragma once
 #include "sheet/page.hpp"

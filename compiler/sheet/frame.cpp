@@ -34,8 +34,8 @@ struct HeadPlaces {
     double job, job_width, title_end, page;
 };
 HeadPlaces places() {
-    if (axis::narrow) return {axis::right - 56, 25, axis::right - 57.5, axis::right - 16.5};
-    return {axis::right - 61, 30, axis::right - 63, axis::right - 16.5};
+    if (axis::narrow) return {axis::right - 58.8, 25, axis::right - 60.3, axis::right - 19.3};
+    return {axis::right - 63.8, 30, axis::right - 65.8, axis::right - 19.3};
 }
 
 // The title of the plan stands at the foot alone.

@@ -5,6 +5,7 @@
 #include "sheet/pager.hpp"
 #include "sheet/template_read.hpp"
 #include "sheet/words.hpp"
+#include <algorithm>
 
 namespace loomsheet {
 namespace {
@@ -39,6 +40,7 @@ SheetResult lay_out(const Plan& plan, const Faces& faces, const SheetOptions& op
     const Speaking speaking(sheet.words);
     type_sizes = sheet.sizes;
     set_axes(paper_row(paper).width, sheet.margins);
+    if (sheet.page.has(PagePart::code)) frame::top = std::max(frame::top, frame::margin + frame::code + frame::code_white);
     Draft draft(plan, faces, sheet, options);
     const PaperSize size = paper_size(paper);
     draft.page_room = size.bottom - frame::top;
