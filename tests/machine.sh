@@ -11,7 +11,7 @@ build_packages=(
 test_packages=(
   clang clang-tidy libclang-rt-dev
   libngspice0-dev
-  qpdf poppler-utils mupdf-tools ghostscript zbar-tools
+  qpdf poppler-utils mupdf-tools ghostscript zbar-tools tesseract-ocr
 )
 bench_packages=(groff poppler-utils python3 libngspice0-dev libeigen3-dev libsuitesparse-dev)
 
