@@ -41,7 +41,9 @@ private:
     };
 
     // Suspects that all lie between the two points are soon found.
-    double worth(const Closing& closing) const { return checks_.likely(closing.closes) * (closing.named_by_run ? 3 : 1); }
+    double worth(const Closing& closing) const {
+        return checks_.likely(closing.closes) * (closing.named_by_run ? 3 : 1);
+    }
     static bool is_better(const Closing& a, const Closing& b) {
         if (a.minutes < b.minutes - 0.1 || b.minutes < a.minutes - 0.1) return a.minutes < b.minutes;
         return a.named.size() < b.named.size();

@@ -17,12 +17,12 @@ struct Closing {
 
 // All faults that one verdict, one stop or one `done` takes for something else.
 struct Gap {
-    int verdict = none;               // else the outcome `arrows.front()`
-    std::vector<Taken> arrows;        // the outcomes that lead there
-    std::vector<std::size_t> faults;  // in the matrix: end there and are not blamed
-    std::vector<std::size_t> rightly; // end there and are
-    double likely = 0;                // share of 1, of all faults that can cause the complaint
-    std::vector<Closing> closings;    // one after the other, before the gap
+    int verdict = none;                 // else the outcome `arrows.front()`
+    std::vector<Taken> arrows;          // the outcomes that lead there
+    std::vector<std::size_t> faults;    // in the matrix: end there and are not blamed
+    std::vector<std::size_t> rightly;   // end there and are
+    double likely = 0;                  // share of 1, of all faults that can cause the complaint
+    std::vector<Closing> closings;      // one after the other, before the gap
     std::vector<std::size_t> unseen;    // faults that no check which was tried is certain of
     std::vector<std::size_t> invisible; // that change no volts in any of the set-ups, at no point that can be reached
 };

@@ -69,9 +69,11 @@ std::string shares_words(const Diagnosis& diagnosis, const std::vector<Gap>& lis
         all += likely, share[static_cast<std::size_t>(hopes[i])] += likely;
     }
     const auto of = [&](Hope hope) { return of_hundred(share[static_cast<std::size_t>(hope)] / all); };
-    return fmt::format("Of 100 cars, {} may end wrong at one of {} places. The checks below tell {}; {} are not surely told by what was tried; {} change no volts at any "
+    return fmt::format("Of 100 cars, {} may end wrong at one of {} places. The checks below tell {}; {} are not surely "
+                       "told by what was tried; {} change no volts at any "
                        "point, so that no voltmeter tells them; {} end at places that were not looked into.\n\n",
-                       of_hundred(1 - share[0] / all), list.size(), of(Hope::told), of(Hope::not_told), of(Hope::invisible), of(Hope::not_searched));
+                       of_hundred(1 - share[0] / all), list.size(), of(Hope::told), of(Hope::not_told),
+                       of(Hope::invisible), of(Hope::not_searched));
 }
 
 } // namespace
@@ -81,12 +83,14 @@ std::string written_closing(const Plan& plan, const Gap& gap, std::size_t which)
     std::string suspects = "suspects";
     const Row& row = closing.check.rows.front();
     if (closing.named_by_run)
-        suspects += fmt::format(" {} to {}", written_point(plan.circuit, row.red), written_point(plan.circuit, row.black));
+        suspects +=
+            fmt::format(" {} to {}", written_point(plan.circuit, row.red), written_point(plan.circuit, row.black));
     else
         for (const Suspect& each : closing.named)
             suspects += " " + suspect_point(plan.circuit, each);
     return written_check(plan, label_of(plan, gap, which), closing.check,
-                         which + 1 < gap.closings.size() ? label_of(plan, gap, which + 1) : target_words(plan, gap), suspects);
+                         which + 1 < gap.closings.size() ? label_of(plan, gap, which + 1) : target_words(plan, gap),
+                         suspects);
 }
 
 std::string gaps_table(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis) {
@@ -113,7 +117,8 @@ std::string gaps_table(const Plan& plan, const Predictor& sound, const Diagnosis
                 "  Not surely told by a drop or volts that was tried, in the set-ups of this plan: faults of {}.\n",
                 names_of(plan, diagnosis, gap.unseen));
         if (!gap.invisible.empty())
-            text += fmt::format("  No volts at any point that a tip can be laid on change by 1 mV, in the set-ups of this plan, with faults of {}: not to be seen by them.\n",
+            text += fmt::format("  No volts at any point that a tip can be laid on change by 1 mV, in the set-ups of "
+                                "this plan, with faults of {}: not to be seen by them.\n",
                                 names_of(plan, diagnosis, gap.invisible));
         text += "\n";
     }

@@ -94,7 +94,8 @@ double NewChecks::likely(const std::vector<std::size_t>& faults) const {
 std::vector<std::size_t> NewChecks::least_of(const std::vector<std::size_t>& faults) const {
     std::vector<std::size_t> list;
     for (const std::size_t each : faults) {
-        const bool larger = !list.empty() && fault(each).fault.kind == FaultKind::added && fault(list.back()).fault.kind == FaultKind::added &&
+        const bool larger = !list.empty() && fault(each).fault.kind == FaultKind::added &&
+                            fault(list.back()).fault.kind == FaultKind::added &&
                             fault(list.back()).suspect == fault(each).suspect;
         if (!larger) list.push_back(each);
     }
@@ -144,14 +145,16 @@ OutcomeSet NewChecks::outcomes(std::size_t which, const Check& check) {
     const CheckPrediction made = predict_for_outcome(plan_, of, check);
     if (!volts_ || diagnosis_.matrix.harm[which] != Truth::maybe) return outcomes_of(check, made);
     Together together(plan_, of, *volts_);
-    return outcomes_of(check, made,
-                       [&](std::size_t row, Answer answer) { return together.possible(check, &made.rows[row], row, answer); });
+    return outcomes_of(check, made, [&](std::size_t row, Answer answer) {
+        return together.possible(check, &made.rows[row], row, answer);
+    });
 }
 
 // The rules of a single check, as they would be asked if it stood in the plan.
 bool NewChecks::is_clean(const Check& check) const {
     Plan alone = plan_;
-    alone.checks = {check}, alone.verdicts.clear(), alone.plants.clear(), alone.setups.clear(), alone.complaint_with = {};
+    alone.checks = {check}, alone.verdicts.clear(), alone.plants.clear(), alone.setups.clear(),
+    alone.complaint_with = {};
     Findings found;
     const Doubt doubt = doubt_of(alone, found);
     prove_setup(alone, doubt, found);

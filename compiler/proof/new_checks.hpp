@@ -1,5 +1,5 @@
-// Checks that a plan has not yet: volts and drops between points that can be reached, in the set-ups that it has; what each
-// fault reads there, and whether it would fail.
+// Checks that a plan has not yet: volts and drops between points that can be reached, in the set-ups that it has; what
+// each fault reads there, and whether it would fail.
 #pragma once
 #include "circuit/rig.hpp"
 #include "faults/diagnosis.hpp"

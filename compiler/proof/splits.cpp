@@ -41,7 +41,9 @@ public:
             Parted parted = part(faults_, sides);
             // As good as the best: the quicker one.
             const bool as_good = parted.left > best * 0.98;
-            if (parted.left > best * (split_.check ? 1.02 : 0.99) || (as_good && split_.check && promise.minutes >= split_.minutes)) continue;
+            if (parted.left > best * (split_.check ? 1.02 : 0.99) ||
+                (as_good && split_.check && promise.minutes >= split_.minutes))
+                continue;
             best = std::min(best, parted.left);
             split_.check = check, split_.minutes = promise.minutes;
             split_.passing = std::move(parted.passing), split_.failing = std::move(parted.failing);
@@ -69,12 +71,15 @@ private:
             if (sides[i] != Side::fails) add_once(made.passing, suspect);
             if (sides[i] != Side::passes) add_once(made.failing, suspect);
         }
-        const auto passing = static_cast<double>(made.passing.size()), failing = static_cast<double>(made.failing.size());
+        const auto passing = static_cast<double>(made.passing.size()),
+                   failing = static_cast<double>(made.failing.size());
         double all = 0;
         for (std::size_t i = 0; i < faults.size(); ++i) {
             const double likely = checks_.fault(faults[i]).likely;
             all += likely;
-            made.left += likely * (sides[i] == Side::passes ? passing : sides[i] == Side::fails ? failing : std::max(passing, failing));
+            made.left += likely * (sides[i] == Side::passes  ? passing
+                                   : sides[i] == Side::fails ? failing
+                                                             : std::max(passing, failing));
         }
         made.left /= all;
         return made;
@@ -110,7 +115,8 @@ private:
         std::vector<Promise> few;
         for (Promise& each : list)
             if (few.size() < 2 || few[few.size() - 2].key != each.key) few.push_back(std::move(each));
-        std::stable_sort(few.begin(), few.end(), [](const Promise& a, const Promise& b) { return a.left < b.left * (1 - 1e-9); });
+        std::stable_sort(few.begin(), few.end(),
+                         [](const Promise& a, const Promise& b) { return a.left < b.left * (1 - 1e-9); });
         if (few.size() > split_checks) few.resize(split_checks);
         return few;
     }
@@ -119,7 +125,8 @@ private:
     bool are_alike() const {
         std::vector<std::size_t> worst;
         for (std::size_t i = 0; i < faults_.size(); ++i)
-            if (i + 1 == faults_.size() || !(checks_.fault(faults_[i]).suspect == checks_.fault(faults_[i + 1]).suspect))
+            if (i + 1 == faults_.size() ||
+                !(checks_.fault(faults_[i]).suspect == checks_.fault(faults_[i + 1]).suspect))
                 worst.push_back(faults_[i]);
         bool alike = true;
         checks_.each_pair(worst, [&](const ProbePair&, const PairReadings& readings) {
@@ -148,7 +155,9 @@ std::vector<Split> splits(const Plan& plan, const Predictor& sound, const Diagno
     std::vector<Split> list;
     const std::vector<int> doubtful = verdicts_in_doubt(diagnosis); // those are gaps
     for (Left& left : groups(diagnosis))
-        if (left.suspects.size() > most_left && std::find(doubtful.begin(), doubtful.end(), left.verdict) == doubtful.end()) list.push_back({std::move(left), {}, {}, {}, 0, 0, 0, false});
+        if (left.suspects.size() > most_left &&
+            std::find(doubtful.begin(), doubtful.end(), left.verdict) == doubtful.end())
+            list.push_back({std::move(left), {}, {}, {}, 0, 0, 0, false});
     NewChecks checks(plan, sound, diagnosis);
     for (std::size_t i = 0; i < std::min(searched, list.size()); ++i)
         Splitter(plan, diagnosis, checks, list[i]).find();
@@ -170,22 +179,28 @@ std::string splits_table(const Plan& plan, const Predictor& sound, const Diagnos
     std::string text;
     for (std::size_t i = 0; i < std::min(list.size(), most_splits); ++i) {
         const Split& split = list[i];
-        text += fmt::format("`{}` leaves {} things: {}.\n", plan.verdicts[split.left.verdict].label, split.left.suspects.size(),
-                            points_of_suspects(plan.circuit, split.left.suspects));
+        text += fmt::format("`{}` leaves {} things: {}.\n", plan.verdicts[split.left.verdict].label,
+                            split.left.suspects.size(), points_of_suspects(plan.circuit, split.left.suspects));
         if (split.is_worth_it()) {
-            text += fmt::format("  This check before it parts them ({:.0f} min more): a pass leaves {}; a fail leaves {}.\n\n{}\n", split.minutes,
-                                points_of_suspects(plan.circuit, split.passing), points_of_suspects(plan.circuit, split.failing),
-                                indented(written_split(plan, split)));
+            text += fmt::format(
+                "  This check before it parts them ({:.0f} min more): a pass leaves {}; a fail leaves {}.\n\n{}\n",
+                split.minutes, points_of_suspects(plan.circuit, split.passing),
+                points_of_suspects(plan.circuit, split.failing), indented(written_split(plan, split)));
         } else if (split.check) {
             const Row& row = split.check->rows.front();
-            text += fmt::format("  Drops and volts were tried in {}: none parts them well. The best, {} to {}, leaves {} on a pass and {} on a fail.\n\n",
-                                ways(split.tried), written_point(plan.circuit, row.red), written_point(plan.circuit, row.black), split.passing.size(), split.failing.size());
+            text += fmt::format("  Drops and volts were tried in {}: none parts them well. The best, {} to {}, leaves "
+                                "{} on a pass and {} on a fail.\n\n",
+                                ways(split.tried), written_point(plan.circuit, row.red),
+                                written_point(plan.circuit, row.black), split.passing.size(), split.failing.size());
         } else if (split.alike)
-            text += "  At their worst they change the same volts at every point that a tip can be laid on, in every set-up of this plan: no reading of volts parts them.\n\n";
+            text += "  At their worst they change the same volts at every point that a tip can be laid on, in every "
+                    "set-up of this plan: no reading of volts parts them.\n\n";
         else
-            text += fmt::format("  Drops and volts were tried in {}: none is certain to part them.\n\n", ways(split.tried));
+            text +=
+                fmt::format("  Drops and volts were tried in {}: none is certain to part them.\n\n", ways(split.tried));
     }
-    if (list.size() > most_splits) text += fmt::format("and {} more verdicts that leave more than three things\n", list.size() - most_splits);
+    if (list.size() > most_splits)
+        text += fmt::format("and {} more verdicts that leave more than three things\n", list.size() - most_splits);
     return text;
 }
 

@@ -46,13 +46,16 @@ std::string with_words(const Plan& plan, const Setup& setup) {
 
 } // namespace
 
-std::string written_check(const Plan& plan, const std::string& label, const Check& check, const std::string& pass, const std::string& fail) {
+std::string written_check(const Plan& plan, const std::string& label, const Check& check, const std::string& pass,
+                          const std::string& fail) {
     const std::string red = written_point(plan.circuit, check.rows.front().red),
                       black = written_point(plan.circuit, check.rows.front().black);
     const bool drop = check.measure == MeasureKind::drop;
     std::string text = fmt::format("check {} \"{} from {} to {}\"\n", label, drop ? "Drop" : "Volts", red, black);
-    if (const std::string with = with_words(plan, check.with); !with.empty()) text += fmt::format("  with   {}\n", with);
-    text += fmt::format("  {}  {} to {}\n  expect {}\n", drop ? "drop " : "volts", red, black, written_limit(plan, check.limits.front()));
+    if (const std::string with = with_words(plan, check.with); !with.empty())
+        text += fmt::format("  with   {}\n", with);
+    text += fmt::format("  {}  {} to {}\n  expect {}\n", drop ? "drop " : "volts", red, black,
+                        written_limit(plan, check.limits.front()));
     return text + fmt::format("  pass   -> {}\n  fail   -> {}\n", pass, fail);
 }
 

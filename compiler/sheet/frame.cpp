@@ -51,15 +51,15 @@ void head_title(Pen& pen, const Plan& plan, const Facts& facts, SheetKind kind) 
     pen.text(x, 15.8, type::caption, second);
 }
 
-void job_number(Pen& pen, std::size_t page) {
+void job_number(Pen& pen) {
     pen.rect(137, frame::margin, 30, 12.6, stroke::rule);
     pen.text(138.5, 7.8, type::caption, say(Word::job_number));
-    pen.region(page::Role::field, 137, frame::margin, 30, 12.6, fmt::format("job number {}", page));
+    pen.region(page::Role::field, 137, frame::margin, 30, 12.6, "job number"); // one field, on every page
 }
 
 void head(Pen& pen, const Plan& plan, const Facts& facts, SheetKind kind, std::size_t page, std::size_t count) {
     head_title(pen, plan, facts, kind);
-    if (kind == SheetKind::workshop) job_number(pen, page);
+    if (kind == SheetKind::workshop) job_number(pen);
     pen.right(181.5, 9.2, type::plan_id, std::to_string(page));
     pen.right(181.5, 14.2, type::caption, say(Word::of_pages, count));
     pen.region(page::Role::head, axis::edge, 0, axis::right - axis::edge, frame::clip_zone,
@@ -96,7 +96,7 @@ void strip(Pen& pen, const Order& order, double height, std::size_t page) {
         const double x = start + static_cast<double>(i) * pitch;
         pen.rect(x, y, width, strip_box, stroke::rule);
         if (numbered) pen.centre(x + width / 2, base, type::caption, std::to_string(i + 1));
-        pen.region(page::Role::tick, x, y, width, strip_box, fmt::format("strip {} page {}", i + 1, page));
+        pen.region(page::Role::tick, x, y, width, strip_box, fmt::format("strip {}", i + 1));
     }
     const double after = start + static_cast<double>(boxes) * pitch;
     if (!numbered)
