@@ -82,7 +82,7 @@ void foot(Pen& pen, const Plan& plan, const Facts& facts, double height, std::si
 }
 
 // A box for each check to tick; with more checks than boxes, empty boxes to write the way in.
-void strip(Pen& pen, const Order& order, double height, std::size_t page) {
+void strip(Pen& pen, const Order& order, double height) {
     const std::size_t count = order.checks.size();
     if (count == 0) return;
     const double y = height - foot_rule - strip_gap - strip_box, base = y + strip_box / 2 + half_cap(type::caption);
@@ -119,7 +119,7 @@ void draw_frames(Draft& draft, std::vector<page::Page>& pages, const std::string
         Pen pen = draft.pen(piece, plan.at);
         head(pen, plan, facts, draft.kind, i + 1, pages.size());
         foot(pen, plan, facts, pages[i].height, i + 1, pages.size());
-        if (draft.kind == SheetKind::workshop) strip(pen, draft.order, pages[i].height, i + 1);
+        if (draft.kind == SheetKind::workshop) strip(pen, draft.order, pages[i].height);
         put(pages[i], std::move(piece), 0);
         draw_code(pages[i], axis::right - frame::code, frame::margin, frame::code,
                   capitals(fmt::format("{}/{}/{}", plan.id, i + 1, digest))); // up to 20 characters take 21 modules
