@@ -11,15 +11,15 @@ namespace loomsheet {
 
 namespace {
 Done print_one(const std::string& path, Compiled& compiled, const Faces& faces, const SheetTemplate& sheet_template,
-               const std::string& folder, Disk& disk) {
+               const Arguments& arguments, Disk& disk) {
     const Predictor sound(compiled.plan.circuit, system_volts(compiled.plan));
     const Diagnosis diagnosis = diagnose(compiled.plan, sound, compiled.prediction);
     SheetResult sheet = lay_out(compiled.plan, faces, {std::nullopt, &diagnosis, &compiled.prediction, &sheet_template});
     compiled.findings.add(std::move(sheet.findings));
     if (!compiled.usable()) return {};
-    const PdfResult pdf = write_pdf(sheet.document, faces);
+    const PdfResult pdf = write_pdf(sheet.document, faces, arguments.fillable ? Filling::on_screen : Filling::by_pen);
     if (!pdf.error.empty()) throw std::runtime_error("its PDF was not made: " + pdf.error);
-    const std::string file = sheet_path(folder, path, sheet_template.name);
+    const std::string file = sheet_path(arguments.folder, path, sheet_template.name);
     DiskError error = disk.write_whole(file, pdf.bytes);
     if (!error.empty()) return {std::move(error), {}};
     const std::size_t pages = sheet.document.pages.size();
@@ -61,7 +61,7 @@ Exit print(const Arguments& arguments, const Surroundings& around) {
 
     const Tally tally = each_plan(plans, around, {around.err, around.err_colour, arguments.format},
                                   [&](const std::string& path, Compiled& compiled) {
-                                      return print_one(path, compiled, *faces, *read.sheet, arguments.folder, around.disk);
+                                      return print_one(path, compiled, *faces, *read.sheet, arguments, around.disk);
                                   });
     around.err << tally.json;
     if (arguments.format == Format::text && tally.well < plans.size()) {
