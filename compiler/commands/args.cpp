@@ -88,6 +88,7 @@ ArgumentsResult read_arguments(int argc, const char* const* argv) {
     print->add_flag("--class", arguments.class_set, "the three sheets of a class: lab, answer and card");
     add_shipped(*print, "--words", arguments.words, ".words", true, "the language of the sheet, or a file of words (the template's, unless said)");
     add_choice(*print, "--paper", arguments.paper, paper_words, "what it is printed on (the template's, unless said)");
+    print->add_flag("--fillable", arguments.fillable, "with form fields, to fill in on a tablet");
     CLI::App* proof = app.add_subcommand("proof", "say what is wrong with each plan, print nothing");
     add_plans(*proof, arguments);
     proof->add_flag("--matrix", arguments.matrix, "show the outcome of every check with every fault as well");

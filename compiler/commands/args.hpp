@@ -20,7 +20,8 @@ struct Arguments {
     bool class_set = false;          // the three sheets of a class, instead of `sheet`
     std::string words;               // a language that ships, or a file that ends in .words; empty: the template's
     Format format = Format::text;
-    bool matrix = false; // of proof
+    bool fillable = false; // of print: form fields
+    bool matrix = false;   // of proof
     std::string fault; // of predict, as a plan writes it; empty: sound
     std::string code; // of explain
 };

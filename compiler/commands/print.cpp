@@ -18,7 +18,7 @@ bool asks_for_plants(const SheetTemplate& sheet) {
 }
 
 Done print_one(const std::string& path, Compiled& compiled, const Faces& faces, const std::vector<SheetTemplate>& sheets,
-               const std::string& folder, Disk& disk) {
+               const Arguments& arguments, Disk& disk) {
     const Predictor sound(compiled.plan.circuit, system_volts(compiled.plan));
     const Diagnosis diagnosis = diagnose(compiled.plan, sound, compiled.prediction);
     std::vector<PlantedCar> planted;
@@ -32,13 +32,13 @@ Done print_one(const std::string& path, Compiled& compiled, const Faces& faces, 
     if (!compiled.usable()) return {};
     Done done;
     for (std::size_t i = 0; i < sheets.size(); ++i) {
-        const std::string file = sheet_path(folder, path, sheets[i].name);
+        const std::string file = sheet_path(arguments.folder, path, sheets[i].name);
         const std::size_t pages = made[i].document.pages.size();
         if (pages == 0) {
             done.says += fmt::format("{} is not made: the plan has nothing for it\n", file);
             continue;
         }
-        const PdfResult pdf = write_pdf(made[i].document, faces);
+        const PdfResult pdf = write_pdf(made[i].document, faces, arguments.fillable ? Filling::on_screen : Filling::by_pen);
         if (!pdf.error.empty()) throw std::runtime_error("its PDF was not made: " + pdf.error);
         if (done.error = disk.write_whole(file, pdf.bytes); !done.error.empty()) return done;
         done.says += fmt::format("{}, {} page{}\n", file, pages, pages == 1 ? "" : "s");
@@ -87,7 +87,7 @@ Exit print(const Arguments& arguments, const Surroundings& around) {
 
     const Tally tally = each_plan(plans, around, {around.err, around.err_colour, arguments.format},
                                   [&](const std::string& path, Compiled& compiled) {
-                                      return print_one(path, compiled, *faces, read.sheets, arguments.folder, around.disk);
+                                      return print_one(path, compiled, *faces, read.sheets, arguments, around.disk);
                                   });
     around.err << tally.json;
     if (arguments.format == Format::text && tally.well < plans.size()) {

@@ -1,11 +1,13 @@
 #include "sheet/fields.hpp"
 #include <algorithm>
+#include <fmt/format.h>
+#include <map>
 
 namespace loomsheet {
 
 namespace {
 
-Piece field_row(Draft& draft, const std::vector<Field>& fields, const std::string& name) {
+Piece field_row(Draft& draft, const std::vector<Field>& fields, const std::string& name, std::map<std::string, int>& named) {
     constexpr double least = 13.5, row_gap = 2.5, column_gap = 2.5, margin = 1.5; // caption 3.5 mm, 10 mm to write
     constexpr int columns = 12;
     const double column = (axis::right - axis::edge - (columns - 1) * column_gap) / columns;
@@ -26,7 +28,9 @@ Piece field_row(Draft& draft, const std::vector<Field>& fields, const std::strin
         pen.fit(x + margin, 3.6, width - 2 * margin, type::caption, field.caption);
         if (const std::string words = filled(field); !words.empty()) pen.lines(x + margin, 9.8, width - 2 * margin, type::main, words);
         if (!field.unit.empty()) pen.right(x + width - margin, height - 2.5, type::text, field.unit);
-        pen.region(page::Role::field, x, 0, width, height, name + " " + field.caption);
+        std::string own = name + " " + field.name;
+        if (const int times = ++named[own]; times > 1) own += fmt::format(" {}", times);
+        pen.region(filled(field).empty() ? page::Role::field : page::Role::cell, x, 0, width, height, own);
         x += width + column_gap;
     }
     piece.height = height + row_gap;
@@ -37,8 +41,9 @@ Piece field_row(Draft& draft, const std::vector<Field>& fields, const std::strin
 
 std::vector<Piece> field_rows(Draft& draft, const FieldLines& lines, const std::string& name) {
     std::vector<Piece> rows;
+    std::map<std::string, int> named; // how often a name was used: a field of the same name is another one
     for (const std::vector<Field>& fields : lines)
-        rows.push_back(field_row(draft, fields, name));
+        rows.push_back(field_row(draft, fields, name, named));
     return rows;
 }
 

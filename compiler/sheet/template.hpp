@@ -58,6 +58,7 @@ struct FieldRow {
 };
 std::span<const FieldRow> field_rows();
 struct Field {
+    std::string name; // the same in every language
     std::string caption;
     double columns = 1; // of twelve
     std::string unit;

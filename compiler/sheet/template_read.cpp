@@ -206,13 +206,14 @@ private:
         each_phrase(statement, [&](Reader& reader, Span at) {
             Field field;
             if (reader.is(Atom::text)) {
-                field.caption = reader.text();
+                field.name = field.caption = reader.text();
             } else {
                 const Span name = reader.take();
                 const auto row = row_named(field_rows(), text(name));
                 if (!row)
                     return findings_.add(852, name, fmt::format("there is no field `{}`", text(name)),
                                          near_rows(field_rows(), text(name)) + "; a field of your own has its caption in quotes");
+                field.name = field_rows()[*row].name;
                 field.caption = word(field_rows()[*row].caption);
                 field.filled = field_rows()[*row].filled;
             }
