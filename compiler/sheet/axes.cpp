@@ -21,7 +21,6 @@ void set_axes(double page_width, const Margins& margins) {
     face = probe + 93;
     label = narrow ? edge : text;
     words = narrow ? edge + 36 : probe;
-    frame::top = margins.top + 2;
     frame::foot = margins.bottom + 0.7;
 }
 

@@ -34,7 +34,6 @@ inline constexpr double clip_zone = 18; // the clip of the board bites here
 inline constexpr double margin = 4.2;   // printers leave so much white at the edge (common practice, no source)
 inline constexpr double code = 16;      // side of the phone code: 3 pixels for each of 21 modules at 100 dpi
 inline constexpr double code_white = 3.05; // 4 modules under it stay white (ISO/IEC 18004)
-constinit inline thread_local double top = 20;  // first content
 constinit inline thread_local double foot = 5.7; // baseline of the foot, above the lower edge
 } // namespace frame
 

@@ -34,7 +34,7 @@ struct HeadPlaces {
     double job, job_width, title_end, page;
 };
 HeadPlaces places() {
-    if (axis::narrow) return {axis::right - 58.8, 25, axis::right - 60.3, axis::right - 19.3};
+    if (axis::narrow) return {axis::right - 55.8, 22, axis::right - 57.3, axis::right - 19.3};
     return {axis::right - 63.8, 30, axis::right - 65.8, axis::right - 19.3};
 }
 

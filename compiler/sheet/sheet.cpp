@@ -10,9 +10,11 @@
 namespace loomsheet {
 namespace {
 
-PaperSize paper_size(Paper paper) {
+PaperSize paper_size(Paper paper, const SheetTemplate& sheet) {
+    constexpr double under_head = 2;
     const PaperRow& row = paper_row(paper);
-    return {row.width, row.height, content_bottom(row.height)};
+    const double code = sheet.page.has(PagePart::code) ? frame::margin + frame::code + frame::code_white : 0;
+    return {row.width, row.height, std::max(sheet.margins.top + under_head, code), content_bottom(row.height)};
 }
 
 Pager place_all(Draft& draft, PaperSize size) {
@@ -40,10 +42,9 @@ SheetResult lay_out(const Plan& plan, const Faces& faces, const SheetOptions& op
     const Speaking speaking(sheet.words);
     type_sizes = sheet.sizes;
     set_axes(paper_row(paper).width, sheet.margins);
-    if (sheet.page.has(PagePart::code)) frame::top = std::max(frame::top, frame::margin + frame::code + frame::code_white);
     Draft draft(plan, faces, sheet, options);
-    const PaperSize size = paper_size(paper);
-    draft.page_room = size.bottom - frame::top;
+    const PaperSize size = paper_size(paper, sheet);
+    draft.page_room = size.bottom - size.top;
     Pager pager = place_all(draft, size);
     // Where things stand hangs on how many figures the page numbers have only.
     if (const std::size_t figures = std::to_string(pager.pages().size()).size(); figures > draft.page_figures) {
