@@ -67,6 +67,22 @@ const SheetTemplate& shipped(const std::string& name, const std::string& languag
     return made.at(key);
 }
 
+const Proved& proved(const std::string& path) {
+    static std::map<std::string, Proved> made;
+    const auto known = made.find(path);
+    if (known != made.end()) return known->second;
+    Proved& one = made[path];
+    one.plan = plan_file(path);
+    const Predictor sound(one.plan.circuit, system_volts(one.plan));
+    one.prediction = predict(one.plan, sound);
+    one.diagnosis = diagnose(one.plan, sound, one.prediction);
+    return one;
+}
+
+SheetResult sheet_of(const Proved& proved, std::optional<Paper> paper, const SheetTemplate& sheet) {
+    return lay_out(proved.plan, faces(), {paper, &proved.diagnosis, &proved.prediction, &sheet});
+}
+
 SheetResult proved_sheet(const Plan& plan, std::optional<Paper> paper, const SheetTemplate* sheet) {
     const Predictor sound(plan.circuit, system_volts(plan));
     const Prediction prediction = predict(plan, sound);

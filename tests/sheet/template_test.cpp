@@ -31,10 +31,10 @@ Read read(const std::string& text, const TemplateWishes& wishes = {}) {
 
 Wording words_of(const std::string& language) { return printed::shipped("workshop", language).words; }
 
-SheetResult laid_out(const Plan& plan, const std::string& text) {
+SheetResult laid_out(const printed::Proved& plan, const std::string& text) {
     const Read made = read(text);
     REQUIRE_MESSAGE(made.sheet, made.said);
-    return printed::proved_sheet(plan, {}, &*made.sheet);
+    return printed::sheet_of(plan, {}, *made.sheet);
 }
 
 std::set<int> places_in(const std::string& text) {
@@ -74,7 +74,7 @@ TEST_CASE("tables that follow the order of words do so in English") {
 
 TEST_CASE("every plan that ships, on every sheet, paper and language, has no finding and keeps the rules of the paper") {
     for (const std::string& path : printed::shipped_plans()) {
-        const Plan plan = printed::plan_file(path);
+        const printed::Proved& plan = printed::proved(path);
         for (const std::string& name : shipped_names(".sheet"))
             for (const std::string& language : shipped_names(".words"))
                 for (const PaperRow& paper : papers()) {
@@ -82,7 +82,7 @@ TEST_CASE("every plan that ships, on every sheet, paper and language, has no fin
                     CAPTURE(name);
                     CAPTURE(language);
                     CAPTURE(paper.name);
-                    const SheetResult result = printed::proved_sheet(plan, paper.paper, &printed::shipped(name, language));
+                    const SheetResult result = printed::sheet_of(plan, paper.paper, printed::shipped(name, language));
                     for (const Diagnostic& finding : result.findings.list())
                         FAIL_CHECK(finding.says);
                     for (const std::string& broken : broken_rules(result.document, printed::shipped(name, language).margins))
@@ -92,10 +92,10 @@ TEST_CASE("every plan that ships, on every sheet, paper and language, has no fin
 }
 
 TEST_CASE("the largest type that a template may ask for keeps the rules too") {
-    const Plan plan = printed::plan_file("plans/cooling/fan.plan");
+    const printed::Proved& plan = printed::proved("plans/cooling/fan.plan");
     SheetTemplate large = printed::shipped("workshop", "german");
     large.sizes = most_sizes;
-    const SheetResult result = printed::proved_sheet(plan, {}, &large);
+    const SheetResult result = printed::sheet_of(plan, {}, large);
     for (const Diagnostic& finding : result.findings.list())
         FAIL_CHECK(finding.says);
     for (const std::string& broken : broken_rules(result.document, large.margins))
@@ -106,7 +106,7 @@ TEST_CASE("on a German or Spanish page no English is left but what the plan says
     const Wording english = words_of("english");
     RealDisk disk;
     for (const std::string& path : printed::shipped_plans()) {
-        const Plan plan = printed::plan_file(path);
+        const printed::Proved& plan = printed::proved(path);
         std::string written;
         REQUIRE(disk.read(std::string(LOOMSHEET_ROOT) + "/" + path, written).empty());
         for (const std::string language : {"german", "spanish"})
@@ -115,7 +115,7 @@ TEST_CASE("on a German or Spanish page no English is left but what the plan says
                 CAPTURE(language);
                 CAPTURE(name);
                 const Wording own = words_of(language);
-                const std::string all = printed::words(printed::proved_sheet(plan, {}, &printed::shipped(name, language)).document);
+                const std::string all = printed::words(printed::sheet_of(plan, {}, printed::shipped(name, language)).document);
                 for (std::size_t i = 0; i < english.texts.size(); ++i) {
                     // Long texts, at one side of their places.
                     std::string text = english.texts[i];
@@ -130,7 +130,7 @@ TEST_CASE("on a German or Spanish page no English is left but what the plan says
 }
 
 TEST_CASE("another order, other words and fields of the shop's own") {
-    const Plan plan = printed::plan_file("plans/cooling/fan.plan");
+    const printed::Proved& plan = printed::proved("plans/cooling/fan.plan");
     const SheetResult result = laid_out(plan, "sheet bay \"Bay sheet\"\n"
                                               "shop \"Garage at the bridge\"\n"
                                               "blocks verdicts, head, checks\n"
@@ -150,7 +150,7 @@ TEST_CASE("another order, other words and fields of the shop's own") {
 }
 
 TEST_CASE("a card shows what the template lists and no more") {
-    const Plan plan = printed::plan_file("plans/cooling/fan.plan");
+    const printed::Proved& plan = printed::proved("plans/cooling/fan.plan");
     const std::string head = "sheet bay \"Bay sheet\"\nblocks checks\n";
     const std::string all = printed::words(laid_out(plan, head).document);
     for (const std::string words : {"12.3 V or more", "20 V range", "likeliest first", "Reading", "BLACK", "Set up now", "sound car: "}) {
@@ -166,7 +166,7 @@ TEST_CASE("a card shows what the template lists and no more") {
 }
 
 TEST_CASE("every part of a card can be left out, and the rest keeps the rules of the paper") {
-    const Plan plan = printed::plan_file("plans/cooling/fan.plan");
+    const printed::Proved& plan = printed::proved("plans/cooling/fan.plan");
     for (const Paper paper : {Paper::a4, Paper::a5})
         for (const PartRow& left_out : card_rows()) {
             CAPTURE(left_out.name);
@@ -175,7 +175,7 @@ TEST_CASE("every part of a card can be left out, and the rest keeps the rules of
                 if (row.name != left_out.name) shown += (shown.empty() ? "" : ", ") + std::string(row.name);
             const Read made = read("sheet bay \"Bay sheet\"\nblocks checks\nmargins left 14 mm, right 8 mm\ncheck shows " + shown + "\n");
             REQUIRE_MESSAGE(made.sheet, made.said);
-            const SheetResult result = printed::proved_sheet(plan, paper, &*made.sheet);
+            const SheetResult result = printed::sheet_of(plan, paper, *made.sheet);
             CHECK(result.findings.empty());
             for (const std::string& broken : broken_rules(result.document, made.sheet->margins))
                 FAIL_CHECK(broken);
@@ -184,7 +184,9 @@ TEST_CASE("every part of a card can be left out, and the rest keeps the rules of
 
 TEST_CASE("margins and type of the template are those of the page") {
     const Plan plan = printed::plan(printed::lamp_plan("check a \"A\"\n  volts X1.1 to X1.2\n  expect 11 .. 13 V\n  pass -> done\n  fail -> suspects\n"));
-    const SheetResult result = laid_out(plan, "sheet bay \"Bay sheet\"\nmargins left 10 mm, top 30 mm\ntype probing 14.5 pt\nblocks checks\n");
+    const Read made = read("sheet bay \"Bay sheet\"\nmargins left 10 mm, top 30 mm\ntype probing 14.5 pt\nblocks checks\n");
+    REQUIRE_MESSAGE(made.sheet, made.said);
+    const SheetResult result = printed::proved_sheet(plan, {}, &*made.sheet);
     double left = 100, largest = 0, highest = 300;
     for (const page::Mark& mark : result.document.pages.front().marks)
         if (const auto* text = std::get_if<page::Text>(&mark)) {
