@@ -38,6 +38,7 @@ enum class PagePart : std::uint8_t { job, strip, code };
 struct PartRow { // in the order of their enum
     std::string_view name;
     std::string_view meaning;
+    bool usual = true; // shown where a template does not say
 };
 std::span<const PartRow> card_rows();
 std::span<const PartRow> page_rows();

@@ -248,7 +248,7 @@ private:
                 sheet_.page.add(static_cast<PagePart>(i));
         if (!shows_card_)
             for (std::size_t i = 0; i < card_rows().size(); ++i)
-                sheet_.card.add(static_cast<CardPart>(i));
+                if (card_rows()[i].usual) sheet_.card.add(static_cast<CardPart>(i));
     }
 };
 
