@@ -12,7 +12,7 @@ struct Card {
     Pen& pen;
     int index; // of the check in the plan
     const Check& check;
-    std::string name; // starts the names of its regions
+    std::string name;               // starts the names of its regions
     std::size_t first_row, end_row; // of the check that stand here
     bool opens, closes;             // with its set-up; with its outcomes
 
