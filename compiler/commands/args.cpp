@@ -33,15 +33,17 @@ void add_choice(CLI::App& app, const std::string& option, Value& value, const Wo
 }
 
 // A name that ships. A path of the shop's own stands for itself where `file_ending` is given.
-void add_shipped(CLI::App& app, const std::string& option, std::string& value, const std::string& ending, bool or_file, const char* help) {
+void add_shipped(CLI::App& app, const std::string& option, std::string& value, const std::string& ending, bool or_file,
+                 const char* help) {
     const std::vector<std::string> names = shipped_names(ending);
     app.add_option_function<std::string>(
            option,
            [&value, names, option, ending, or_file](const std::string& typed) {
                const bool known = std::find(names.begin(), names.end(), typed) != names.end();
                if (known || (or_file && typed.ends_with(ending))) return void(value = typed);
-               throw CLI::ValidationError(option, fmt::format("there is no '{}', only {}{}", typed, fmt::join(names, ", "),
-                                                              or_file ? fmt::format(" and files that end in {}", ending) : ""));
+               throw CLI::ValidationError(option,
+                                          fmt::format("there is no '{}', only {}{}", typed, fmt::join(names, ", "),
+                                                      or_file ? fmt::format(" and files that end in {}", ending) : ""));
            },
            help)
         ->type_name(fmt::format("{}", fmt::join(names, "|")));
@@ -84,9 +86,13 @@ ArgumentsResult read_arguments(int argc, const char* const* argv) {
     print->add_option("-o", arguments.folder, "the folder for the sheets, made when missing (here, unless said)")
         ->type_name("FOLDER");
     add_shipped(*print, "--sheet", arguments.sheet, ".sheet", false, "which sheet is printed (workshop, unless said)");
-    print->add_option("--template", arguments.own_template, "a sheet of the shop's own instead; grammar/SHEETS.md says how it is written")->type_name("FILE");
+    print
+        ->add_option("--template", arguments.own_template,
+                     "a sheet of the shop's own instead; grammar/SHEETS.md says how it is written")
+        ->type_name("FILE");
     print->add_flag("--class", arguments.class_set, "the three sheets of a class: lab, answer and card");
-    add_shipped(*print, "--words", arguments.words, ".words", true, "the language of the sheet, or a file of words (the template's, unless said)");
+    add_shipped(*print, "--words", arguments.words, ".words", true,
+                "the language of the sheet, or a file of words (the template's, unless said)");
     add_choice(*print, "--paper", arguments.paper, paper_words, "what it is printed on (the template's, unless said)");
     print->add_flag("--fillable", arguments.fillable, "with form fields, to fill in on a tablet");
     CLI::App* proof = app.add_subcommand("proof", "say what is wrong with each plan, print nothing");
@@ -119,7 +125,10 @@ ArgumentsResult read_arguments(int argc, const char* const* argv) {
                                    arguments.folder));
     if (arguments.class_set && (!arguments.own_template.empty() || arguments.sheet != "workshop"))
         return refused("--class prints lab, answer and card: leave --sheet and --template out");
-    arguments.command = *proof ? Command::proof : *predict ? Command::predict : *explain ? Command::explain : Command::print;
+    arguments.command = *proof     ? Command::proof
+                        : *predict ? Command::predict
+                        : *explain ? Command::explain
+                                   : Command::print;
     return {std::move(arguments), {}, false};
 }
 

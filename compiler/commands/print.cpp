@@ -14,18 +14,20 @@ namespace {
 // The teacher's sheets ask what each planted fault does.
 bool asks_for_plants(const SheetTemplate& sheet) {
     return sheet.card.has(CardPart::planted) ||
-           std::any_of(sheet.blocks.begin(), sheet.blocks.end(), [](const BlockRow* block) { return block->name == "cards"; });
+           std::any_of(sheet.blocks.begin(), sheet.blocks.end(),
+                       [](const BlockRow* block) { return block->name == "cards"; });
 }
 
-Done print_one(const std::string& path, Compiled& compiled, const Faces& faces, const std::vector<SheetTemplate>& sheets,
-               const Arguments& arguments, Disk& disk) {
+Done print_one(const std::string& path, Compiled& compiled, const Faces& faces,
+               const std::vector<SheetTemplate>& sheets, const Arguments& arguments, Disk& disk) {
     const Predictor sound(compiled.plan.circuit, system_volts(compiled.plan));
     const Diagnosis diagnosis = diagnose(compiled.plan, sound, compiled.prediction);
     std::vector<PlantedCar> planted;
     if (std::any_of(sheets.begin(), sheets.end(), asks_for_plants)) planted = planted_cars(compiled.plan, sound);
     std::vector<SheetResult> made;
     for (const SheetTemplate& each : sheets) {
-        made.push_back(lay_out(compiled.plan, faces, {std::nullopt, &diagnosis, &compiled.prediction, &each, &planted}));
+        made.push_back(
+            lay_out(compiled.plan, faces, {std::nullopt, &diagnosis, &compiled.prediction, &each, &planted}));
         compiled.findings.add(std::move(made.back().findings));
     }
     compiled.findings.sort();
@@ -38,7 +40,8 @@ Done print_one(const std::string& path, Compiled& compiled, const Faces& faces, 
             done.says += fmt::format("{} is not made: the plan has nothing for it\n", file);
             continue;
         }
-        const PdfResult pdf = write_pdf(made[i].document, faces, arguments.fillable ? Filling::on_screen : Filling::by_pen);
+        const PdfResult pdf =
+            write_pdf(made[i].document, faces, arguments.fillable ? Filling::on_screen : Filling::by_pen);
         if (!pdf.error.empty()) throw std::runtime_error("its PDF was not made: " + pdf.error);
         if (done.error = disk.write_whole(file, pdf.bytes); !done.error.empty()) return done;
         done.says += fmt::format("{}, {} page{}\n", file, pages, pages == 1 ? "" : "s");
@@ -54,13 +57,16 @@ TemplatesRead templates_for(const Arguments& arguments, const Surroundings& arou
     TemplatesRead read;
     TemplateWishes wishes;
     wishes.paper = arguments.paper;
-    if (!arguments.words.empty()) wishes.language = LanguageName{arguments.words, arguments.words.ends_with(".words"), {}};
+    if (!arguments.words.empty())
+        wishes.language = LanguageName{arguments.words, arguments.words.ends_with(".words"), {}};
     Sources sources;
     Findings findings;
-    const std::vector<std::string> names = arguments.class_set ? std::vector<std::string>{"lab", "answer", "card"} : std::vector{arguments.sheet};
+    const std::vector<std::string> names =
+        arguments.class_set ? std::vector<std::string>{"lab", "answer", "card"} : std::vector{arguments.sheet};
     for (const std::string& name : names) {
-        TemplateResult result = arguments.own_template.empty() ? shipped_template(sources, around.disk, name, wishes, findings)
-                                                               : read_template(sources, around.disk, arguments.own_template, wishes, findings);
+        TemplateResult result = arguments.own_template.empty()
+                                    ? shipped_template(sources, around.disk, name, wishes, findings)
+                                    : read_template(sources, around.disk, arguments.own_template, wishes, findings);
         if (!result.unreadable.empty()) return {{}, complain(around, result.unreadable)};
         if (result.sheet) read.sheets.push_back(std::move(*result.sheet));
     }
@@ -78,7 +84,8 @@ Exit print(const Arguments& arguments, const Surroundings& around) {
     const TemplatesRead read = templates_for(arguments, around);
     if (read.sheets.empty()) return read.exit;
     for (const SheetTemplate& each : read.sheets)
-        if (const std::string two = clash(arguments.folder, plans, each.name); !two.empty()) return complain(around, two);
+        if (const std::string two = clash(arguments.folder, plans, each.name); !two.empty())
+            return complain(around, two);
     if (const DiskError error = around.disk.make_directory(arguments.folder); !error.empty())
         return complain(around, error);
     std::string no_faces;

@@ -83,7 +83,8 @@ void prove_blind(const Plan& plan, const Diagnosis& diagnosis, Findings& finding
     }
 }
 
-std::vector<SmallRow> small_rows(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis, std::size_t exact) {
+std::vector<SmallRow> small_rows(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis,
+                                 std::size_t exact) {
     std::vector<SmallRow> rows;
     for (const Smallest& small : SmallFaults(plan, sound, diagnosis).all(exact))
         rows.push_back({place_of(diagnosis.matrix.faults[small.fault]), small.harmful,
@@ -98,7 +99,9 @@ std::string smallest_table(const Plan& plan, const Predictor& sound, const Diagn
     std::vector<std::vector<std::string>> lines{{"ohms added in", "harm from", "surely seen from", "by"}};
     std::size_t late = 0;
     for (const SmallRow& row : rows)
-        if (row.late && ++late <= most_late) lines.push_back({written_point(plan.circuit, row.place), added_words(row.harms_from), seen_words(row.seen), by_words(plan, row)});
+        if (row.late && ++late <= most_late)
+            lines.push_back({written_point(plan.circuit, row.place), added_words(row.harms_from), seen_words(row.seen),
+                             by_words(plan, row)});
     std::string text = late == 0 ? std::string() : laid_out(lines);
     if (late > most_late) text += fmt::format("and {} more\n", late - most_late);
     return text +

@@ -6,8 +6,8 @@
 
 namespace loomsheet {
 
-// The places are those of the sheet that this thread is laying out: `set_axes` gives them for a paper and its margins. On narrow paper
-// a card has its set-up over its leads, not beside them.
+// The places are those of the sheet that this thread is laying out: `set_axes` gives them for a paper and its margins.
+// On narrow paper a card has its set-up over its leads, not beside them.
 namespace axis {
 constinit inline thread_local bool narrow = false;
 constinit inline thread_local double edge = 18;   // left edge: room for punched holes
@@ -21,7 +21,7 @@ constinit inline thread_local double limit = 136;
 constinit inline thread_local double swatch = 144.5;
 constinit inline thread_local double face = 168;
 constinit inline thread_local double right = 198;
-constinit inline thread_local double second = 91.25;            // a second column stands so much further right
+constinit inline thread_local double second = 91.25;           // a second column stands so much further right
 constinit inline thread_local double label = 32.5, words = 75; // rows at the foot of a card
 
 inline constexpr double wide_room = 180, least_wide = 174, least_narrow = 118; // mm between the edges
@@ -30,9 +30,9 @@ inline double across(double x) { return edge + (x - 18) * (right - edge) / wide_
 } // namespace axis
 
 namespace frame {
-inline constexpr double clip_zone = 18; // the clip of the board bites here
-inline constexpr double margin = 4.2;   // printers leave so much white at the edge (common practice, no source)
-inline constexpr double code = 16;      // side of the phone code: 3 pixels for each of 21 modules at 100 dpi
+inline constexpr double clip_zone = 18;    // the clip of the board bites here
+inline constexpr double margin = 4.2;      // printers leave so much white at the edge (common practice, no source)
+inline constexpr double code = 16;         // side of the phone code: 3 pixels for each of 21 modules at 100 dpi
 inline constexpr double code_white = 3.05; // 4 modules under it stay white (ISO/IEC 18004)
 constinit inline thread_local double foot = 5.7; // baseline of the foot, above the lower edge
 } // namespace frame
@@ -70,9 +70,11 @@ inline constexpr Style destination{Face::SB, 18}, destination_wide{Face::NB, 18}
 inline constexpr Style limit{Face::NB, 16}, check_title{Face::SB, 16}, unit{Face::SB, 16}, plan_id{Face::SB, 16};
 inline constexpr Style main{Face::NB, 13}, words{Face::N, 13}, block{Face::SB, 13}, block_narrow{Face::NB, 13};
 inline constexpr Style text{Face::S, 12, Type::text}, lead_in{Face::NB, 12, Type::text}, plain{Face::N, 12, Type::text};
-inline constexpr Style how{Face::N, 10.5, Type::text}, how_bold{Face::NB, 10.5, Type::text}, run_head{Face::SB, 10.5, Type::text}, minutes{Face::S, 10.5, Type::text};
+inline constexpr Style how{Face::N, 10.5, Type::text}, how_bold{Face::NB, 10.5, Type::text},
+    run_head{Face::SB, 10.5, Type::text}, minutes{Face::S, 10.5, Type::text};
 inline constexpr Style note{Face::S, 9.5, Type::text};
-inline constexpr Style caption{Face::S, 9, Type::caption}, caption_bold{Face::SB, 9, Type::caption}, caption_narrow{Face::NB, 9, Type::caption};
+inline constexpr Style caption{Face::S, 9, Type::caption}, caption_bold{Face::SB, 9, Type::caption},
+    caption_narrow{Face::NB, 9, Type::caption};
 } // namespace type
 
 namespace stroke { // points; a worn copy loses rules under 1 pt

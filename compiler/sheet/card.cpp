@@ -28,7 +28,8 @@ double foot_row(Card& card, double top, const std::string& label, const std::str
 
 namespace {
 
-// As many as stand in one line; what is left over is counted, with the `more` that are not among them, not dropped in silence.
+// As many as stand in one line; what is left over is counted, with the `more` that are not among them, not dropped in
+// silence.
 std::string suspects_in_line(const Pen& pen, const std::vector<std::string>& suspects, std::size_t more = 0) {
     const double room = axis::right - axis::words;
     std::string line;
@@ -112,11 +113,11 @@ double card_foot(Card& card, double top) {
     double y = top;
     if (card.shows(CardPart::state)) y = foot_row(card, y, say(Word::whole_setup), whole_setup(card));
     if (card.shows(CardPart::notes))
-    for (const Words& note : card.check.notes) {
-        card.pen.point_at(note.at);
-        y = foot_row(card, y, say(Word::note), note.text);
-        card.pen.point_at(card.check.at);
-    }
+        for (const Words& note : card.check.notes) {
+            card.pen.point_at(note.at);
+            y = foot_row(card, y, say(Word::note), note.text);
+            card.pen.point_at(card.check.at);
+        }
     y = class_foot(card, y);
     if (!card.shows(CardPart::suspects)) return y;
     if (const Diagnosis* diagnosis = card.draft.diagnosis) {
@@ -124,7 +125,8 @@ double card_foot(Card& card, double top) {
         const std::size_t more = ranked.size() - std::min(ranked.size(), most_ranked);
         ranked.resize(ranked.size() - more);
         if (!ranked.empty())
-            return foot_row(card, y, say(Word::if_it_fails_likeliest), suspects_in_line(card.pen, placed_words(card.circuit(), ranked), more));
+            return foot_row(card, y, say(Word::if_it_fails_likeliest),
+                            suspects_in_line(card.pen, placed_words(card.circuit(), ranked), more));
     }
     const std::vector<std::string> named = suspects_of(card.plan(), card.check);
     if (!named.empty()) y = foot_row(card, y, say(Word::if_it_fails), suspects_in_line(card.pen, named));
@@ -173,7 +175,8 @@ std::vector<Piece> check_card(Draft& draft, int index, double page_room) {
         std::optional<Piece> fits;
         while (end-- > (part == 1 ? 0 : first + 1)) // as many rows as there is room for; the set-up alone at the worst
             if (fits = card_part(draft, index, first, end, false, part); fits->height <= page_room) break;
-        if (!fits || fits->height > page_room) return parts.push_back(std::move(rest)), parts; // the pager says what is too high
+        if (!fits || fits->height > page_room)
+            return parts.push_back(std::move(rest)), parts; // the pager says what is too high
         parts.push_back(std::move(*fits));
         first = end;
     }

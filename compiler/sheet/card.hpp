@@ -13,14 +13,16 @@ struct Card {
     Pen& pen;
     int index; // of the check in the plan
     const Check& check;
-    std::string name; // starts the names of its regions
+    std::string name;               // starts the names of its regions
     std::size_t first_row, end_row; // of the check that stand here
     bool opens, closes;             // with its set-up; with its outcomes
     bool reasoned = false;          // the lines for what it proves stand already
 
     bool has_rows() const { return first_row < end_row; }
     bool shows(CardPart part) const { return draft.sheet.card.has(part); }
-    std::vector<OutcomeLine> outcomes() const { return outcome_lines(check, shows(CardPart::limits) ? Figured::yes : Figured::no); }
+    std::vector<OutcomeLine> outcomes() const {
+        return outcome_lines(check, shows(CardPart::limits) ? Figured::yes : Figured::no);
+    }
     const Plan& plan() const { return draft.plan; }
     const Circuit& circuit() const { return draft.plan.circuit; }
 };

@@ -26,14 +26,16 @@ struct Way {
 std::string stop_words(const Card& card, const Target& target, std::size_t outcome) {
     constexpr std::size_t most_left = 5;
     if (card.draft.diagnosis) {
-        std::vector<std::string> left = suspect_words(card.circuit(), suspects_at(*card.draft.diagnosis, card.index, outcome));
+        std::vector<std::string> left =
+            suspect_words(card.circuit(), suspects_at(*card.draft.diagnosis, card.index, outcome));
         const std::size_t more = left.size() > most_left ? left.size() - most_left : 0;
         left.resize(left.size() - more);
         const std::string line = join(left, say(Word::dot));
         if (!left.empty()) return say(Word::stop_left, more > 0 ? say(Word::and_more, line, more) : line);
     }
     if (!target.run_is_span || target.run.size() != 2) return say(Word::stop_name);
-    return say(Word::stop_between, point_words(card.circuit(), target.run[0]), point_words(card.circuit(), target.run[1]));
+    return say(Word::stop_between, point_words(card.circuit(), target.run[0]),
+               point_words(card.circuit(), target.run[1]));
 }
 
 Way way_of(const Card& card, const Target& target, std::size_t outcome) {
@@ -58,7 +60,8 @@ double destination_width(const Pen& pen, const Way& way) {
 // Further left where a wide sign would leave no room for the arrow.
 double page_end_before(const Pen& pen, const Way& way) {
     constexpr double page_end = 16.5; // before the right edge: page numbers end here, arrows begin
-    return std::min(axis::right - page_end, axis::right - destination_width(pen, way) - after_arrow - least_arrow - before_arrow);
+    return std::min(axis::right - page_end,
+                    axis::right - destination_width(pen, way) - after_arrow - least_arrow - before_arrow);
 }
 
 // Page, arrow and sign at the right end of the row.
@@ -91,7 +94,8 @@ double sum_row(Card& card, double y, const Sum& sum) {
     constexpr double most_blank = 16, least_blank = 11, gap = 1.2;
     Pen& pen = card.pen;
     const int reference = card.draft.order.numbers[sum.reference];
-    const std::string texts[] = {sum.row.empty() ? say(Word::reading_number, reference) : say(Word::reading_number_row, sum.row, reference),
+    const std::string texts[] = {sum.row.empty() ? say(Word::reading_number, reference)
+                                                 : say(Word::reading_number_row, sum.row, reference),
                                  say(sum.minus ? Word::minus_equals : Word::plus_equals, sum.figure), sum.unit};
     double room = axis::right - axis::wire + gap; // for the two blanks
     for (const std::string& words : texts)
@@ -123,7 +127,8 @@ bool belongs_to_row(const Check& check, const OutcomeLine& line) {
 double outcome_row(Card& card, double y, const OutcomeLine& line) {
     Pen& pen = card.pen;
     static const Target stop{TargetKind::suspects, none, {}, false, {}};
-    const std::size_t outcome = line.outcome ? static_cast<std::size_t>(line.outcome - card.check.outcomes.data()) : card.check.outcomes.size();
+    const std::size_t outcome =
+        line.outcome ? static_cast<std::size_t>(line.outcome - card.check.outcomes.data()) : card.check.outcomes.size();
     const Way way = way_of(card, line.outcome ? line.outcome->target : stop, outcome);
     const auto mark = line.good ? pass_mark : fail_mark;
     mark(pen, axis::wire + mark_size / 2 + 0.2, y + 1 + mark_size / 2);

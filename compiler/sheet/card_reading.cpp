@@ -27,10 +27,12 @@ std::vector<Blank> blanks(const Card& card, const Dial& dial) {
         for (const std::string& name : names) {
             const std::string ending = name.empty() ? "" : " " + name;
             if (predicted || answered)
-                list.push_back({name.empty() ? say(Word::predicted) : say(Word::predicted_of, name), answered ? "" : dial.unit, " predicted" + ending, low,
+                list.push_back({name.empty() ? say(Word::predicted) : say(Word::predicted_of, name),
+                                answered ? "" : dial.unit, " predicted" + ending, low,
                                 answered && names.size() == 1 ? sound_words(card, 0) : ""});
             if (card.shows(CardPart::blanks))
-                list.push_back({name.empty() ? dial.caption : name, dial.unit, " reading" + ending, alone ? tall : low, ""});
+                list.push_back(
+                    {name.empty() ? dial.caption : name, dial.unit, " reading" + ending, alone ? tall : low, ""});
         }
     }
     if (!card.shows(CardPart::blanks)) return list;
@@ -83,8 +85,10 @@ double card_reading(Card& card, double top) {
         const auto lines = static_cast<double>(pen.wrap(type::caption, card::field_width - 3, blank.caption).size());
         const double height = blank.height + (lines - 1) * leading(type::caption) + (lines > 1 ? 4 : 0);
         field(pen, axis::probe, y, card::field_width, height, blank.caption, blank.unit);
-        if (!blank.filled.empty()) pen.fit(axis::probe + 1.5, y + height - 1.8, card::field_width - 3, type::lead_in, blank.filled);
-        pen.region(blank.filled.empty() ? page::Role::reading : page::Role::cell, axis::probe, y, card::field_width, height, card.name + blank.name);
+        if (!blank.filled.empty())
+            pen.fit(axis::probe + 1.5, y + height - 1.8, card::field_width - 3, type::lead_in, blank.filled);
+        pen.region(blank.filled.empty() ? page::Role::reading : page::Role::cell, axis::probe, y, card::field_width,
+                   height, card.name + blank.name);
         y += height + field_gap;
     }
     return y - field_gap + 1;

@@ -17,12 +17,14 @@ bool same_spot(const Spot& a, const Spot& b) { return a.name == b.name && a.plac
 double predicted(Card& card, double y, const Row& row, const Dial& dial, double width) {
     Pen& pen = card.pen;
     const bool answered = card.shows(CardPart::answered);
-    const std::string filled = answered ? sound_words(card, static_cast<std::size_t>(&row - card.check.rows.data())) : std::string();
+    const std::string filled =
+        answered ? sound_words(card, static_cast<std::size_t>(&row - card.check.rows.data())) : std::string();
     const std::vector<std::string> lines = pen.wrap(type::how_bold, width - 3, filled);
     const double height = std::max(blank_height, 5 + leading(type::how_bold) * static_cast<double>(lines.size()));
     field(pen, axis::face, y + 0.5, width, height, say(Word::predicted), answered ? "" : dial.unit);
     if (answered) pen.lines(axis::face + 1.5, y + 8.2, width - 3, type::how_bold, filled);
-    pen.region(answered ? page::Role::cell : page::Role::reading, axis::face, y + 0.5, width, height, card.name + " predicted " + row.name);
+    pen.region(answered ? page::Role::cell : page::Role::reading, axis::face, y + 0.5, width, height,
+               card.name + " predicted " + row.name);
     return y + height + 2;
 }
 
@@ -30,9 +32,11 @@ double predicted(Card& card, double y, const Row& row, const Dial& dial, double 
 double blank(Card& card, double y, const Row& row, const Dial& dial) {
     Pen& pen = card.pen;
     const double blank_width = axis::right - axis::face;
-    if (card.shows(CardPart::answered) || card.shows(CardPart::predicted)) y = predicted(card, y, row, dial, blank_width);
+    if (card.shows(CardPart::answered) || card.shows(CardPart::predicted))
+        y = predicted(card, y, row, dial, blank_width);
     if (!card.shows(CardPart::blanks)) return y;
-    field(pen, axis::face, y + 0.5, blank_width, blank_height, card.shows(CardPart::predicted) ? dial.caption : "", dial.unit);
+    field(pen, axis::face, y + 0.5, blank_width, blank_height, card.shows(CardPart::predicted) ? dial.caption : "",
+          dial.unit);
     pen.region(page::Role::reading, axis::face, y + 0.5, blank_width, blank_height, card.name + " reading " + row.name);
     const Limit* limit = limit_of(card.check, row.name);
     if (!limit || !has_own_limits(card.check) || !card.shows(CardPart::limits)) return y + blank_height + 1.5;

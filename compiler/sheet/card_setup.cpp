@@ -83,7 +83,8 @@ double steps(Card& card, double top) {
 // Where something can start, or the check feeds what is not fed otherwise.
 bool wants_the_teacher(const Card& card) {
     for (const SetupItem& item : setup_of(card.check).items)
-        if (item.kind == ItemKind::bridge || item.kind == ItemKind::output_on || item.kind == ItemKind::engine_running) return true;
+        if (item.kind == ItemKind::bridge || item.kind == ItemKind::output_on || item.kind == ItemKind::engine_running)
+            return true;
     return !card.check.cautions.empty();
 }
 

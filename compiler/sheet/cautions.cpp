@@ -97,7 +97,8 @@ Piece caution_row(Draft& draft, Span at, const std::string& lead, const std::str
     double y = 4.4;
     y += leading(type::lead_in) * (pen.lines(axis::text, y, room, type::lead_in, lead) - 1);
     if (!text.empty()) {
-        // The text goes on behind the lead-in; its further lines stand under it. Where that leaves a thin column it begins below.
+        // The text goes on behind the lead-in; its further lines stand under it. Where that leaves a thin column it
+        // begins below.
         double start = axis::text + pen.width(type::lead_in, lead) + 2;
         if (axis::right - start < room / 2) start = axis::text, y += leading(type::plain);
         y += leading(type::plain) * (pen.lines(start, y, axis::right - start, type::plain, text) - 1);

@@ -11,7 +11,8 @@ namespace {
 Piece paragraph(Draft& draft, const std::string& words) {
     Piece piece;
     Pen pen = draft.pen(piece, draft.plan.at);
-    piece.height = 1.5 + pen.lines(axis::edge, 4.6, axis::right - axis::edge, type::plain, words) * leading(type::plain);
+    piece.height =
+        1.5 + pen.lines(axis::edge, 4.6, axis::right - axis::edge, type::plain, words) * leading(type::plain);
     return piece;
 }
 
@@ -35,7 +36,8 @@ Piece marks_row(Draft& draft, const Kind& kind) {
     pen.text(axis::edge, height / 2 + half_cap(type::main), type::main, caption);
     pen.rect(axis::right - width, 0, width, height, stroke::rule);
     if (kind.most > 0) pen.right(axis::right - 1.5, height - 2.5, type::text, say(Word::out_of, number(kind.most)));
-    pen.region(page::Role::field, axis::right - width, 0, width, height, fmt::format("marks {}", static_cast<int>(kind.caption)));
+    pen.region(page::Role::field, axis::right - width, 0, width, height,
+               fmt::format("marks {}", static_cast<int>(kind.caption)));
     piece.height = height + 2;
     return piece;
 }
@@ -58,7 +60,9 @@ Block questions_block(Draft& draft) {
     for (const Question& each : draft.plan.questions) {
         Piece piece;
         Pen pen = draft.pen(piece, each.at);
-        piece.height = question(pen, axis::edge, 0, each, each.marks, answered ? Told::answered : Told::asked, "answer " + each.label) + 1.5;
+        piece.height = question(pen, axis::edge, 0, each, each.marks, answered ? Told::answered : Told::asked,
+                                "answer " + each.label) +
+                       1.5;
         pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
         block.rows.push_back(std::move(piece));
     }
@@ -76,8 +80,9 @@ Block marks_block(Draft& draft) {
     for (const Plant& each : plan.plants)
         cards += each.marks;
     block.title = block_title(draft, say(Word::marks), "");
-    for (const Kind& kind : {Kind{Word::marks_predictions, 0}, Kind{Word::marks_readings, 0}, Kind{Word::marks_reasons, 0},
-                             Kind{Word::marks_questions, questions}, Kind{Word::marks_cards, cards}, Kind{Word::marks_all, 0}})
+    for (const Kind& kind :
+         {Kind{Word::marks_predictions, 0}, Kind{Word::marks_readings, 0}, Kind{Word::marks_reasons, 0},
+          Kind{Word::marks_questions, questions}, Kind{Word::marks_cards, cards}, Kind{Word::marks_all, 0}})
         block.rows.push_back(marks_row(draft, kind));
     block.together = true;
     return block;

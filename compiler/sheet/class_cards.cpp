@@ -1,5 +1,5 @@
-// The cards of the instructor: of each planted fault a front, which the class may see, and a back: how it is put in, what every check
-// then reads, the way of a right diagnosis, what is right and what is half right.
+// The cards of the instructor: of each planted fault a front, which the class may see, and a back: how it is put in,
+// what every check then reads, the way of a right diagnosis, what is right and what is half right.
 #include "circuit/fault.hpp"
 #include "sheet/class_way.hpp"
 #include "sheet/figure.hpp"
@@ -51,12 +51,15 @@ Piece row(const Planted& of, Word label, const std::string& words, Style style =
     constexpr double words_at = 42;
     Piece piece;
     Pen pen = of.draft.pen(piece, of.plant.at);
-    const double x = axis::narrow ? axis::edge : axis::edge + words_at, first = axis::narrow ? 4.6 + leading(type::how_bold) : 4.6;
-    const int left = pen.lines(axis::edge, 4.6, axis::narrow ? axis::right - axis::edge : words_at - 2, type::how_bold, say(label));
+    const double x = axis::narrow ? axis::edge : axis::edge + words_at,
+                 first = axis::narrow ? 4.6 + leading(type::how_bold) : 4.6;
+    const int left =
+        pen.lines(axis::edge, 4.6, axis::narrow ? axis::right - axis::edge : words_at - 2, type::how_bold, say(label));
     const int lines = pen.lines(x, first, axis::right - x, style, words);
     piece.height = std::max(4.6 + (left - 1) * leading(type::how_bold), first + (lines - 1) * leading(style)) + 2;
     pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
-    pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height, fmt::format("{} {}", of.plant.label, static_cast<int>(label)));
+    pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height,
+               fmt::format("{} {}", of.plant.label, static_cast<int>(label)));
     return piece;
 }
 
@@ -64,7 +67,8 @@ Piece lines_to_write(const Planted& of, Word caption, int count) {
     Piece piece;
     Pen pen = of.draft.pen(piece, of.plant.at);
     pen.text(axis::edge, 5.6, type::how_bold, say(caption));
-    piece.height = writing_lines(pen, axis::edge, 4.5, count, fmt::format("{} {}", of.plant.label, static_cast<int>(caption))) + 3;
+    piece.height =
+        writing_lines(pen, axis::edge, 4.5, count, fmt::format("{} {}", of.plant.label, static_cast<int>(caption))) + 3;
     return piece;
 }
 
@@ -105,7 +109,8 @@ std::string half_right_words(const Planted& of) {
     std::vector<std::string> list;
     for (const Outcome& outcome : last.outcomes) {
         if (outcome.target.kind != TargetKind::verdict || outcome.target.index == none) continue;
-        const bool is_right = std::any_of(of.car.endings.begin(), of.car.endings.end(), [&](const Ending& each) { return each.verdict == outcome.target.index; });
+        const bool is_right = std::any_of(of.car.endings.begin(), of.car.endings.end(),
+                                          [&](const Ending& each) { return each.verdict == outcome.target.index; });
         const std::string words = verdict_words(of.draft, outcome.target.index);
         if (!is_right && std::find(list.begin(), list.end(), words) == list.end()) list.push_back(words);
     }
@@ -140,20 +145,27 @@ std::string whole_again_words(const Planted& of) {
 std::vector<Piece> readings(const Planted& of) {
     std::vector<Piece> rows;
     const Ending& right = of.car.endings[of.right()];
-    rows.push_back(reading_line(of.draft, of.plant.at, {"", say(Word::card_check), say(Word::card_reads), say(Word::card_leads)}));
+    rows.push_back(
+        reading_line(of.draft, of.plant.at, {"", say(Word::card_check), say(Word::card_reads), say(Word::card_leads)}));
     for (const int index : of.draft.order.checks) {
         const Check& check = of.plan().checks[index];
         const CheckPrediction& made = of.car.readings[static_cast<std::size_t>(index)];
-        const bool on_way = std::any_of(right.way.begin(), right.way.end(), [&](const Taken& step) { return step.check == index; });
-        const bool as_sound = of.draft.diagnosis && of.car.outcomes[static_cast<std::size_t>(index)] == of.draft.diagnosis->matrix.sound[static_cast<std::size_t>(index)];
+        const bool on_way =
+            std::any_of(right.way.begin(), right.way.end(), [&](const Taken& step) { return step.check == index; });
+        const bool as_sound =
+            of.draft.diagnosis && of.car.outcomes[static_cast<std::size_t>(index)] ==
+                                      of.draft.diagnosis->matrix.sound[static_cast<std::size_t>(index)];
         if (as_sound && !on_way) continue;
         const std::string number = std::to_string(of.draft.order.numbers[index]);
         const std::string way = ways_words(of.draft, index, of.car.outcomes[static_cast<std::size_t>(index)]);
-        if (made.rows.empty()) rows.push_back(reading_line(of.draft, check.at, {number, check.title, told_truth(made.look), way, on_way}));
+        if (made.rows.empty())
+            rows.push_back(reading_line(of.draft, check.at, {number, check.title, told_truth(made.look), way, on_way}));
         for (std::size_t r = 0; r < made.rows.size(); ++r) {
             const std::string points = points_told(of.plan(), check, check.rows[r]);
-            rows.push_back(reading_line(of.draft, check.at, {r == 0 ? number : "", points, told_reading(of.plan().circuit, made.rows[r].reading, check.measure),
-                                                            r == 0 ? way : "", on_way && r == 0}));
+            rows.push_back(reading_line(of.draft, check.at,
+                                        {r == 0 ? number : "", points,
+                                         told_reading(of.plan().circuit, made.rows[r].reading, check.measure),
+                                         r == 0 ? way : "", on_way && r == 0}));
         }
     }
     if (of.draft.diagnosis) rows.push_back(reading_line(of.draft, of.plant.at, {"", say(Word::card_as_sound), "", ""}));
@@ -164,7 +176,8 @@ std::vector<Piece> back(const Planted& of) {
     const Circuit& circuit = of.plan().circuit;
     std::vector<Piece> rows{title(of, say(Word::card_back), false)};
     std::string fault = ohms_printed(fault_words(circuit, of.plant.fault));
-    if (const PartId part = of.plant.fault.at_point.part; part != none) fault += say(Word::dot) + part_and_place(circuit, part);
+    if (const PartId part = of.plant.fault.at_point.part; part != none)
+        fault += say(Word::dot) + part_and_place(circuit, part);
     rows.push_back(row(of, Word::card_fault, fault, type::main));
     if (!of.plant.how.empty()) rows.push_back(row(of, Word::card_how, of.plant.how));
     if (!of.plant.undo.empty()) rows.push_back(row(of, Word::card_undo, of.plant.undo));
@@ -177,7 +190,8 @@ std::vector<Piece> back(const Planted& of) {
     if (!of.car.endings.empty()) {
         rows.push_back(row(of, Word::card_way, way_words(of), type::main));
         rows.push_back(row(of, Word::card_right, right_words(of), type::main));
-        if (const std::string half = half_right_words(of); !half.empty()) rows.push_back(row(of, Word::card_half_right, half));
+        if (const std::string half = half_right_words(of); !half.empty())
+            rows.push_back(row(of, Word::card_half_right, half));
         rows.push_back(row(of, Word::card_whole_again, whole_again_words(of)));
         for (Piece& each : readings(of))
             rows.push_back(std::move(each));

@@ -1,4 +1,5 @@
-// The foot of a card on the sheets of a class: questions, what the reading proves, the teacher's sign, the planted cars.
+// The foot of a card on the sheets of a class: questions, what the reading proves, the teacher's sign, the planted
+// cars.
 #include "sheet/class_way.hpp"
 #include "sheet/figure.hpp"
 #include "sheet/question.hpp"
@@ -49,8 +50,10 @@ double class_foot(Card& card, double top) {
         label(card, y, say(Word::reasons));
         y = writing_lines(card.pen, axis::words, y, 2, card.name + " reasons") + 1.5;
     }
-    if (card.shows(CardPart::answers)) y = questions(card, y, Told::answered);
-    else if (card.shows(CardPart::questions)) y = questions(card, y, Told::asked);
+    if (card.shows(CardPart::answers))
+        y = questions(card, y, Told::answered);
+    else if (card.shows(CardPart::questions))
+        y = questions(card, y, Told::asked);
     if (!card.shows(CardPart::planted) || !card.draft.planted) return y;
     for (std::size_t i = 0; i < card.draft.planted->size(); ++i) {
         const PlantedCar& car = (*card.draft.planted)[i];

@@ -8,7 +8,8 @@ namespace loomsheet {
 std::string sign_of(const Draft& draft, const Target* target) {
     if (target && target->index != none && (target->kind == TargetKind::check || target->kind == TargetKind::next))
         return std::to_string(draft.order.numbers[target->index]);
-    if (target && target->index != none && target->kind == TargetKind::verdict) return draft.order.letters[target->index];
+    if (target && target->index != none && target->kind == TargetKind::verdict)
+        return draft.order.letters[target->index];
     return say(target && target->kind == TargetKind::done ? Word::done : Word::stop);
 }
 

@@ -30,7 +30,8 @@ double number_width(const Draft& draft, const Pen& pen, const Cell& cell) {
 double cell_height(const Draft& draft, const Pen& pen, const Cell& cell) {
     constexpr double least = 12;
     if (cell.name.empty()) return least;
-    const auto lines = static_cast<double>(pen.wrap(type::caption, cell_width() - number_width(draft, pen, cell) - 2, cell.name).size());
+    const auto lines = static_cast<double>(
+        pen.wrap(type::caption, cell_width() - number_width(draft, pen, cell) - 2, cell.name).size());
     return std::max(least, 3.6 + lines * leading(type::caption) + 4.5);
 }
 
@@ -48,7 +49,8 @@ void draw_cell(Draft& draft, Pen& pen, const Cell& cell, double x, double height
         fail_mark(pen, x + cell_width() - 5.5, height - 6);
     }
     pen.region(page::Role::field, x, 0, cell_width(), height,
-               "check " + draft.plan.checks[cell.check].label + " reading" + (cell.name.empty() ? "" : " " + cell.name)); // of the card
+               "check " + draft.plan.checks[cell.check].label + " reading" +
+                   (cell.name.empty() ? "" : " " + cell.name)); // of the card
 }
 
 // Everything that any check unplugs, pulls, bridges, loads, switches on: each once, as one set-up.

@@ -13,11 +13,13 @@ struct DropCode {
 
 using Made = std::unique_ptr<QRcode, DropCode>;
 
-// Null when the words are empty or too many. libqrencode splits them into the cheapest modes by itself. Level M mends 15 %, level L 7 %: that
-// is taken where it has fewer, larger modules.
+// Null when the words are empty or too many. libqrencode splits them into the cheapest modes by itself. Level M mends
+// 15 %, level L 7 %: that is taken where it has fewer, larger modules.
 Made encode(const std::string& words) {
     constexpr int smallest_version = 0, case_counts = 1;
-    const auto made = [&](QRecLevel level) { return Made(QRcode_encodeString(words.c_str(), smallest_version, level, QR_MODE_8, case_counts)); };
+    const auto made = [&](QRecLevel level) {
+        return Made(QRcode_encodeString(words.c_str(), smallest_version, level, QR_MODE_8, case_counts));
+    };
     Made strong = made(QR_ECLEVEL_M), large = made(QR_ECLEVEL_L);
     return large && (!strong || large->width < strong->width) ? std::move(large) : std::move(strong);
 }

@@ -10,14 +10,14 @@ namespace loomsheet {
 
 struct Draft {
     Draft(const Plan& the_plan, const Faces& the_faces, const SheetTemplate& the_sheet, const SheetOptions& options)
-        : plan(the_plan), faces(the_faces), sheet(the_sheet), diagnosis(options.diagnosis), prediction(options.prediction), planted(options.planted),
-          order(order_of(the_plan)), routes(the_plan) {}
+        : plan(the_plan), faces(the_faces), sheet(the_sheet), diagnosis(options.diagnosis),
+          prediction(options.prediction), planted(options.planted), order(order_of(the_plan)), routes(the_plan) {}
 
     const Plan& plan;
     const Faces& faces;
     const SheetTemplate& sheet;
-    const Diagnosis* diagnosis;   // null: not proved
-    const Prediction* prediction; // the same
+    const Diagnosis* diagnosis;             // null: not proved
+    const Prediction* prediction;           // the same
     const std::vector<PlantedCar>* planted; // the same
     Order order;
     Routes routes;
@@ -47,7 +47,7 @@ Block closing_block(Draft& draft);  // putting back together
 Block sign_off_block(Draft& draft); // who did it, who checked it
 
 // The blocks of the proof sheet.
-Block proof_answer_block(Draft& draft);   // of 100 cars
+Block proof_answer_block(Draft& draft); // of 100 cars
 Block proof_figures_block(Draft& draft);
 Block proof_coverage_block(Draft& draft); // part by part
 Block proof_small_block(Draft& draft);    // from how many ohms on a poor joint harms, and is seen
@@ -59,7 +59,7 @@ Block approval_block(Draft& draft);       // who approves the plan
 Block aim_block(Draft& draft);
 Block questions_block(Draft& draft); // of the plan, beyond its checks
 Block marks_block(Draft& draft);
-Block cards_block(Draft& draft);     // of each planted fault a front for the class and a back for the instructor
+Block cards_block(Draft& draft); // of each planted fault a front for the class and a back for the instructor
 
 // "and 12 more": what a table of the proof sheet leaves out; a sheet lists the worst.
 Piece more_row(Draft& draft, std::size_t left);

@@ -7,7 +7,8 @@ namespace loomsheet {
 
 namespace {
 
-Piece field_row(Draft& draft, const std::vector<Field>& fields, const std::string& name, std::map<std::string, int>& named) {
+Piece field_row(Draft& draft, const std::vector<Field>& fields, const std::string& name,
+                std::map<std::string, int>& named) {
     constexpr double least = 13.5, row_gap = 2.5, column_gap = 2.5, margin = 1.5; // caption 3.5 mm, 10 mm to write
     constexpr int columns = 12;
     const double column = (axis::right - axis::edge - (columns - 1) * column_gap) / columns;
@@ -26,7 +27,8 @@ Piece field_row(Draft& draft, const std::vector<Field>& fields, const std::strin
         const double width = span(field.columns);
         pen.rect(x, 0, width, height, stroke::rule);
         pen.fit(x + margin, 3.6, width - 2 * margin, type::caption, field.caption);
-        if (const std::string words = filled(field); !words.empty()) pen.lines(x + margin, 9.8, width - 2 * margin, type::main, words);
+        if (const std::string words = filled(field); !words.empty())
+            pen.lines(x + margin, 9.8, width - 2 * margin, type::main, words);
         if (!field.unit.empty()) pen.right(x + width - margin, height - 2.5, type::text, field.unit);
         std::string own = name + " " + field.name;
         if (const int times = ++named[own]; times > 1) own += fmt::format(" {}", times);

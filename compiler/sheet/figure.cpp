@@ -64,17 +64,21 @@ std::string told_point(const Circuit& circuit, const PointRef& point) {
 
 static_assert(static_cast<std::size_t>(Word::kind_part) - static_cast<std::size_t>(Word::kind_battery) ==
               static_cast<std::size_t>(PartKind::plain));
-std::string kind_of(const Part& part) { return say(word_after(Word::kind_battery, static_cast<std::size_t>(part.kind))); }
+std::string kind_of(const Part& part) {
+    return say(word_after(Word::kind_battery, static_cast<std::size_t>(part.kind)));
+}
 
 std::string colour_words(const Circuit& circuit, const Colour& colour) {
     const auto word = [&](const std::string& code) {
         if (const ColourRow* row = find_colour_code(code))
             return say(word_after(Word::colour_black, static_cast<std::size_t>(row - colours().data())));
-        const auto own = std::find_if(circuit.own_colours.begin(), circuit.own_colours.end(), [&](const auto& each) { return each.first == code; });
+        const auto own = std::find_if(circuit.own_colours.begin(), circuit.own_colours.end(),
+                                      [&](const auto& each) { return each.first == code; });
         return own == circuit.own_colours.end() ? code : own->second;
     };
     if (colour.empty()) return {};
-    return colour.stripe.empty() ? word(colour.base) : say(Word::colour_striped, word(colour.base), word(colour.stripe));
+    return colour.stripe.empty() ? word(colour.base)
+                                 : say(Word::colour_striped, word(colour.base), word(colour.stripe));
 }
 
 std::string upper(std::string_view words) {

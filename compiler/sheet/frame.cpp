@@ -50,7 +50,9 @@ void narrow_head(Pen& pen, const Draft& draft, const Facts& facts) {
 void head_title(Pen& pen, const Draft& draft, const Facts& facts) {
     if (axis::narrow) return narrow_head(pen, draft, facts);
     const Plan& plan = draft.plan;
-    const double x = axis::edge + std::max({26.0, pen.width(type::plan_id, plan.id) + 3, pen.width(type::caption, draft.sheet.title) + 3}), room = places().title_end - x;
+    const double x = axis::edge + std::max({26.0, pen.width(type::plan_id, plan.id) + 3,
+                                            pen.width(type::caption, draft.sheet.title) + 3}),
+                 room = places().title_end - x;
     pen.fit(axis::edge, 9.2, places().title_end - axis::edge, type::plan_id, plan.id);
     pen.fit(axis::edge, 14.2, room + x - axis::edge, type::caption, draft.sheet.title);
     const std::string second = say(Word::revision_and_digest, facts.revision, facts.digest);
@@ -58,14 +60,18 @@ void head_title(Pen& pen, const Draft& draft, const Facts& facts) {
         return pen.does_not_fit(
             fmt::format("the plan's name \"{}\" leaves no room for its title in the running head", plan.id),
             "shorten it");
-    // Two lines at most over the revision, else smaller ones, and three of these in its place: it stands at the foot too.
-    const std::vector<std::string> lines = pen.wrap(type::run_head, room, plan.title), small = pen.wrap(type::caption_narrow, room, plan.title);
+    // Two lines at most over the revision, else smaller ones, and three of these in its place: it stands at the foot
+    // too.
+    const std::vector<std::string> lines = pen.wrap(type::run_head, room, plan.title),
+                                   small = pen.wrap(type::caption_narrow, room, plan.title);
     if (lines.size() <= 2) {
         for (std::size_t i = 0; i < lines.size(); ++i)
             pen.text(x, (lines.size() == 1 ? 9.2 : 7.2) + 4.2 * static_cast<double>(i), type::run_head, lines[i]);
     } else {
         if (small.size() > 3)
-            pen.does_not_fit(fmt::format("the title \"{}\" needs {} lines in the running head, there are three", plan.title, small.size()), "shorten it");
+            pen.does_not_fit(fmt::format("the title \"{}\" needs {} lines in the running head, there are three",
+                                         plan.title, small.size()),
+                             "shorten it");
         for (std::size_t i = 0; i < std::min<std::size_t>(3, small.size()); ++i)
             pen.text(x, 7.2 + leading(type::caption_narrow) * static_cast<double>(i), type::caption_narrow, small[i]);
         if (small.size() > 2) return;
@@ -96,11 +102,14 @@ void foot(Pen& pen, const Plan& plan, const Facts& facts, double height, std::si
     const std::string right = say(Word::page_of, page, count),
                       middle = axis::narrow ? "" : say(Word::revision_and_digest, facts.revision, facts.digest);
     pen.right(axis::right, text, type::caption_bold, right);
-    const double middle_x = axis::right - std::max(axis::narrow ? 0.0 : 24.0, pen.width(type::caption_bold, right) + 4) - pen.width(type::caption, middle);
+    const double middle_x = axis::right -
+                            std::max(axis::narrow ? 0.0 : 24.0, pen.width(type::caption_bold, right) + 4) -
+                            pen.width(type::caption, middle);
     pen.text(middle_x, text, type::caption, middle);
     const double title_x = axis::edge + pen.width(type::caption_bold, plan.id) + 2.5;
     pen.fit(axis::edge, text, middle_x - axis::edge - 2, type::caption_bold, plan.id);
-    if (title_x + pen.width(type::caption_narrow, plan.title) <= middle_x - 2) pen.text(title_x, text, type::caption_narrow, plan.title); // the head has it
+    if (title_x + pen.width(type::caption_narrow, plan.title) <= middle_x - 2)
+        pen.text(title_x, text, type::caption_narrow, plan.title); // the head has it
     pen.region(page::Role::foot, axis::edge, rule, axis::right - axis::edge, rule_over_foot + 1.7,
                fmt::format("foot {}", page));
 }
@@ -149,7 +158,7 @@ void draw_frames(Draft& draft, std::vector<page::Page>& pages, const std::string
         put(pages[i], std::move(piece), 0);
         if (draft.sheet.page.has(PagePart::code))
             draw_code(pages[i], axis::right - frame::code, frame::margin, frame::code,
-                  capitals(fmt::format("{}/{}/{}", plan.id, i + 1, digest))); // up to 20 characters take 21 modules
+                      capitals(fmt::format("{}/{}/{}", plan.id, i + 1, digest))); // up to 20 characters take 21 modules
     }
 }
 

@@ -64,7 +64,9 @@ void lead_pill(Pen& pen, double y, Word label, bool solid) {
     constexpr double width = 17, room = 14.5;
     const bool narrow = pen.width(type::block, words) > room;
     if (const double needs = pen.width(type::block_narrow, words); needs > width - 1)
-        pen.does_not_fit(fmt::format("\"{}\" is {:.0f} mm long in print, the sign of a lead has {:.0f} mm", words, needs, width - 1), "write another word");
+        pen.does_not_fit(
+            fmt::format("\"{}\" is {:.0f} mm long in print, the sign of a lead has {:.0f} mm", words, needs, width - 1),
+            "write another word");
     pill(pen, axis::probe, y + 0.5, width, 8, narrow ? type::block_narrow : type::block, words, solid);
 }
 

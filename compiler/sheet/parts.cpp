@@ -14,7 +14,9 @@ struct Columns {
     Column name, what, place, panel, pins;
 };
 Column column(double from, double to) { return {axis::across(from), axis::across(to) - axis::across(from)}; }
-Columns columns() { return {column(18, 31.5), column(32.5, 79.5), column(82, 129), column(131, 165), column(168, 198)}; }
+Columns columns() {
+    return {column(18, 31.5), column(32.5, 79.5), column(82, 129), column(131, 165), column(168, 198)};
+}
 
 std::string element_rating(const Element& element) {
     if (!element.value) return {};
@@ -87,7 +89,10 @@ Piece captions(Draft& draft) {
     Pen pen = draft.pen(piece, draft.plan.at);
     const Columns at = columns();
     int lines = 1;
-    for (const auto& [place, word] : {std::pair{at.what, Word::part_column}, {at.place, Word::place_column}, {at.panel, Word::panel_column}, {at.pins, Word::pins_column}})
+    for (const auto& [place, word] : {std::pair{at.what, Word::part_column},
+                                      {at.place, Word::place_column},
+                                      {at.panel, Word::panel_column},
+                                      {at.pins, Word::pins_column}})
         lines = std::max(lines, pen.lines(place.x, 3.6, place.width, type::caption, say(word)));
     piece.height = 4.6 + (lines - 1) * leading(type::caption);
     return piece;

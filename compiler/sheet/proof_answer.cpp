@@ -17,7 +17,9 @@ Piece proof_title(Draft& draft) {
     Piece piece;
     Pen pen = draft.pen(piece, draft.plan.at);
     double y = 7.6;
-    y += (pen.lines(axis::edge, y, page_width(), type::sheet_title, draft.plan.title) - 1) * leading(type::sheet_title) + 6.8;
+    y +=
+        (pen.lines(axis::edge, y, page_width(), type::sheet_title, draft.plan.title) - 1) * leading(type::sheet_title) +
+        6.8;
     y += (pen.lines(axis::edge, y, page_width(), type::text, draft.plan.complaint) - 1) * leading(type::text);
     piece.height = y + 4;
     piece.outline = draft.plan.title;
@@ -40,7 +42,10 @@ Piece four_figures(Draft& draft, const Figures& figures) {
         double share;
         Word words;
     };
-    const Figure list[] = {{figures.found, Word::proof_found}, {figures.wrong, Word::proof_wrong}, {figures.missed, Word::proof_missed}, {figures.open, Word::proof_open}};
+    const Figure list[] = {{figures.found, Word::proof_found},
+                           {figures.wrong, Word::proof_wrong},
+                           {figures.missed, Word::proof_missed},
+                           {figures.open, Word::proof_open}};
     const double column = page_width() / 4, caption_room = column - 4;
     Piece piece;
     Pen pen = draft.pen(piece, draft.plan.at);
@@ -106,19 +111,24 @@ Block proof_figures_block(Draft& draft) {
     const Figures& f = diagnosis.figures;
     const Isolation& told = f.isolation;
     block.title = block_title(draft, say(Word::proof_figures), "");
-    const auto add = [&](Word label, const std::string& words) { block.rows.push_back(figure_row(draft, label, words)); };
+    const auto add = [&](Word label, const std::string& words) {
+        block.rows.push_back(figure_row(draft, label, words));
+    };
     const auto one_place = [](double value) { return fmt::format("{:.1f}", value); };
     const auto whole = [](double value) { return fmt::format("{:.0f}", value); };
-    add(Word::proof_tried, say(Word::proof_tried_text, diagnosis.matrix.faults.size(), told.units, diagnosis.matrix.harmless.size()));
+    add(Word::proof_tried,
+        say(Word::proof_tried_text, diagnosis.matrix.faults.size(), told.units, diagnosis.matrix.harmless.size()));
     if (told.found > 0) {
-        add(Word::proof_apart, say(Word::proof_apart_text, told_share(told.to_one), told_share(told.to_two), told_share(told.to_three), one_place(told.group)));
+        add(Word::proof_apart, say(Word::proof_apart_text, told_share(told.to_one), told_share(told.to_two),
+                                   told_share(told.to_three), one_place(told.group)));
         add(Word::proof_first, say(Word::proof_first_text, told_share(told.first_right), one_place(told.tries)));
     }
     add(Word::proof_checks, say(Word::proof_checks_text, one_place(f.checks), f.most_checks));
     if (f.most_minutes > 0) add(Word::proof_time, say(Word::proof_time_text, whole(f.minutes), whole(f.most_minutes)));
     std::vector<std::string> way;
     for (const Taken& step : f.longest)
-        way.push_back(hold_together(std::to_string(draft.order.numbers[step.check]) + " " + draft.plan.checks[step.check].label));
+        way.push_back(
+            hold_together(std::to_string(draft.order.numbers[step.check]) + " " + draft.plan.checks[step.check].label));
     if (!way.empty()) add(Word::proof_longest, join(way));
     add(Word::proof_sound, say(f.false_alarm ? Word::proof_blamed : Word::proof_not_blamed));
     return block;

@@ -1,6 +1,6 @@
 // The proof sheet's table: what every check must read on any sound car.
-#include "sheet/reading_line.hpp"
 #include "sheet/figure.hpp"
+#include "sheet/reading_line.hpp"
 #include "sheet/symbol.hpp"
 #include "sheet/told.hpp"
 #include "sheet/words.hpp"
@@ -47,11 +47,15 @@ Block proof_readings_block(Draft& draft) {
         const CheckPrediction& made = (*draft.prediction)[index];
         const std::string number = std::to_string(draft.order.numbers[index]);
         if (check.measure == MeasureKind::look)
-            block.rows.push_back(reading_line(draft, check.at, {number, check.title, say(Word::proof_two, say(Word::proof_look), told_truth(made.look)), ""}));
+            block.rows.push_back(reading_line(
+                draft, check.at,
+                {number, check.title, say(Word::proof_two, say(Word::proof_look), told_truth(made.look)), ""}));
         for (std::size_t r = 0; r < check.rows.size(); ++r) {
             const RowPrediction& row = made.rows[r];
-            block.rows.push_back(reading_line(draft, check.at, {r == 0 ? number : "", points_told(plan, check, check.rows[r]),
-                                                             told_range(plan.circuit, row.reading, check.measure), row.limit ? told_limit(plan, *row.limit) : ""}));
+            block.rows.push_back(reading_line(draft, check.at,
+                                              {r == 0 ? number : "", points_told(plan, check, check.rows[r]),
+                                               told_range(plan.circuit, row.reading, check.measure),
+                                               row.limit ? told_limit(plan, *row.limit) : ""}));
         }
     }
     return block;

@@ -26,13 +26,15 @@ Piece small_line(Draft& draft, double first, const std::array<Style, 4>& styles,
 
 Piece small_captions(Draft& draft) {
     Piece piece = small_line(draft, 3.6, {type::caption, type::caption, type::caption, type::caption},
-                             {say(Word::proof_small_place), say(Word::proof_small_harm), say(Word::proof_small_seen), say(Word::proof_small_by)});
+                             {say(Word::proof_small_place), say(Word::proof_small_harm), say(Word::proof_small_seen),
+                              say(Word::proof_small_by)});
     piece.height += 1;
     return piece;
 }
 
 std::string small_seen(const SeenFrom& seen) {
-    return seen.ohms ? ohms_printed(added_words(*seen.ohms)) : say(seen.open ? Word::small_open : Word::small_no_reading);
+    return seen.ohms ? ohms_printed(added_words(*seen.ohms))
+                     : say(seen.open ? Word::small_open : Word::small_no_reading);
 }
 
 std::string small_by(const Plan& plan, const SmallRow& row) {
@@ -42,8 +44,9 @@ std::string small_by(const Plan& plan, const SmallRow& row) {
 
 Piece small_row(Draft& draft, const SmallRow& row) {
     const std::string place = told_point(draft.plan.circuit, row.place);
-    Piece piece = small_line(draft, 4.2, {type::how, type::how_bold, type::how, type::how},
-                             {place, ohms_printed(added_words(row.harms_from)), small_seen(row.seen), small_by(draft.plan, row)});
+    Piece piece =
+        small_line(draft, 4.2, {type::how, type::how_bold, type::how, type::how},
+                   {place, ohms_printed(added_words(row.harms_from)), small_seen(row.seen), small_by(draft.plan, row)});
     Pen pen = draft.pen(piece, draft.plan.at);
     piece.height += 1.6;
     pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
@@ -57,8 +60,10 @@ Block proof_small_block(Draft& draft) {
     Block block;
     const Predictor sound(draft.plan.circuit, system_volts(draft.plan));
     const std::vector<SmallRow> rows = small_rows(draft.plan, sound, *draft.diagnosis, most_proof_rows);
-    const auto late = static_cast<std::size_t>(std::count_if(rows.begin(), rows.end(), [](const SmallRow& row) { return row.late; }));
-    block.title = block_title(draft, say(Word::proof_small), say(Word::proof_small_note, rows.size() - late, rows.size()));
+    const auto late =
+        static_cast<std::size_t>(std::count_if(rows.begin(), rows.end(), [](const SmallRow& row) { return row.late; }));
+    block.title =
+        block_title(draft, say(Word::proof_small), say(Word::proof_small_note, rows.size() - late, rows.size()));
     block.captions = small_captions(draft);
     for (const SmallRow& row : rows)
         if (row.late && block.rows.size() < most_proof_rows) block.rows.push_back(small_row(draft, row));

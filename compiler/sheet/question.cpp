@@ -29,7 +29,8 @@ double writing_lines(Pen& pen, double x, double top, int count, const std::strin
     return top + count * line_pitch;
 }
 
-double question(Pen& pen, double x, double top, const Question& question, double marks, Told told, const std::string& name) {
+double question(Pen& pen, double x, double top, const Question& question, double marks, Told told,
+                const std::string& name) {
     pen.point_at(question.at);
     const std::string paid = marks_words(marks);
     const double room = axis::right - x - (paid.empty() ? 0 : pen.width(type::how_bold, paid) + 4);
@@ -39,7 +40,8 @@ double question(Pen& pen, double x, double top, const Question& question, double
     if (told == Told::answered) {
         const std::string words = answer_words(question);
         y += leading(type::words);
-        y += (pen.lines(x, y, axis::right - x, type::words, words.empty() ? say(Word::no_answer) : words) - 1) * leading(type::words);
+        y += (pen.lines(x, y, axis::right - x, type::words, words.empty() ? say(Word::no_answer) : words) - 1) *
+             leading(type::words);
         return y + 2;
     }
     const double room_asked = question.space ? question.space->si * 1000 : 2 * line_pitch;

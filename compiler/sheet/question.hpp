@@ -5,8 +5,10 @@
 namespace loomsheet {
 
 enum class Told : std::uint8_t { asked, answered };
-// From `x` to the right edge, from `top` down; gives where it ends. A question that asks for much room gets a frame, as for a sketch.
-double question(Pen& pen, double x, double top, const Question& question, double marks, Told told, const std::string& name);
+// From `x` to the right edge, from `top` down; gives where it ends. A question that asks for much room gets a frame, as
+// for a sketch.
+double question(Pen& pen, double x, double top, const Question& question, double marks, Told told,
+                const std::string& name);
 // What its answer is: its words, or its figure.
 std::string answer_words(const Question& question);
 std::string marks_words(double marks); // "2 marks"; empty for none

@@ -11,10 +11,11 @@
 namespace loomsheet {
 
 struct SheetOptions {
-    std::optional<Paper> paper = std::nullopt;    // else the template's
-    const Diagnosis* diagnosis = nullptr;         // who is suspect where; without it what the plan itself names
-    const Prediction* prediction = nullptr;       // of sound cars
-    const SheetTemplate* sheet = nullptr;         // else `workshop` in English; blocks of the proof need diagnosis and prediction
+    std::optional<Paper> paper = std::nullopt; // else the template's
+    const Diagnosis* diagnosis = nullptr;      // who is suspect where; without it what the plan itself names
+    const Prediction* prediction = nullptr;    // of sound cars
+    const SheetTemplate* sheet =
+        nullptr; // else `workshop` in English; blocks of the proof need diagnosis and prediction
     const std::vector<PlantedCar>* planted = nullptr; // by plant: what the teacher's sheets print
 };
 struct SheetResult {
@@ -22,7 +23,8 @@ struct SheetResult {
     Findings findings; // LS801 a character that no face has, LS802 a text too wide for its place
 };
 
-// The same plan, faces and options give the same document. Threads do not disturb one another. Nothing is ever shrunk or cut in silence.
+// The same plan, faces and options give the same document. Threads do not disturb one another. Nothing is ever shrunk
+// or cut in silence.
 SheetResult lay_out(const Plan& plan, const Faces& faces, const SheetOptions& options = {});
 
 } // namespace loomsheet

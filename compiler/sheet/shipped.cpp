@@ -15,7 +15,8 @@ std::string_view shipped_file(std::string_view name) {
 std::vector<std::string> shipped_names(std::string_view ending) {
     std::vector<std::string> names;
     for (unsigned long i = 0; i < sheet_files_count; ++i)
-        if (const std::string_view file = sheet_files[i].first; file.ends_with(ending)) names.emplace_back(file.substr(0, file.size() - ending.size()));
+        if (const std::string_view file = sheet_files[i].first; file.ends_with(ending))
+            names.emplace_back(file.substr(0, file.size() - ending.size()));
     return names; // the names of the files are sorted
 }
 

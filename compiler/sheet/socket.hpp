@@ -1,5 +1,6 @@
-// The socket of a relay or fuse that is taken out: its terminals by their numbers, each with the colours of its wires, by which one knows it.
-// Where the terminals lie in the socket a plan does not say, so the drawing does not claim it, and says so.
+// The socket of a relay or fuse that is taken out: its terminals by their numbers, each with the colours of its wires,
+// by which one knows it. Where the terminals lie in the socket a plan does not say, so the drawing does not claim it,
+// and says so.
 #pragma once
 #include "sheet/housing.hpp"
 

@@ -4,7 +4,8 @@
 namespace loomsheet {
 namespace {
 
-constexpr PaperRow paper_table[] = {{"A4", Paper::a4, 210, 297}, {"Letter", Paper::letter, 215.9, 279.4}, {"A5", Paper::a5, 148, 210}};
+constexpr PaperRow paper_table[] = {
+    {"A4", Paper::a4, 210, 297}, {"Letter", Paper::letter, 215.9, 279.4}, {"A5", Paper::a5, 148, 210}};
 
 constexpr BlockRow block_table[] = {
     {"head", head_block, "title, facts of the plan, fields of the job"},

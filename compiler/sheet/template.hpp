@@ -1,5 +1,5 @@
-// What a template says of a sheet: all that is not in the plan. And the tables from which it may choose: one row a block, a part of
-// a check's card, a part of every page, a field.
+// What a template says of a sheet: all that is not in the plan. And the tables from which it may choose: one row a
+// block, a part of a check's card, a part of every page, a field.
 #pragma once
 #include "model/plan.hpp"
 #include "sheet/axes.hpp"
@@ -32,7 +32,25 @@ struct BlockRow {
 std::span<const BlockRow> block_rows();
 
 enum class CardPart : std::uint8_t {
-    caution, setup, leads, faces, dial, predicted, answered, blanks, sound, limits, outcomes, state, notes, questions, answers, reasons, teacher, planted, suspects,
+    caution,
+    setup,
+    leads,
+    faces,
+    dial,
+    predicted,
+    answered,
+    blanks,
+    sound,
+    limits,
+    outcomes,
+    state,
+    notes,
+    questions,
+    answers,
+    reasons,
+    teacher,
+    planted,
+    suspects,
 };
 enum class PagePart : std::uint8_t { job, strip, code };
 struct PartRow { // in the order of their enum

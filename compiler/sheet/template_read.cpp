@@ -57,8 +57,12 @@ private:
     Span margins_at_, paper_at_;
     bool shows_page_ = false, shows_card_ = false;
 
-    Form form_of(const Statement& statement) const { return sheet_vocabulary().statements[static_cast<std::size_t>(statement.row)].head; }
-    Reader head(const Statement& statement) const { return {sources_, tree_, statement.first_head_arg, statement.head_args}; }
+    Form form_of(const Statement& statement) const {
+        return sheet_vocabulary().statements[static_cast<std::size_t>(statement.row)].head;
+    }
+    Reader head(const Statement& statement) const {
+        return {sources_, tree_, statement.first_head_arg, statement.head_args};
+    }
     std::string_view text(Span at) const { return sources_.text(at); }
 
     // The language first, then the words of the template over it.
@@ -75,7 +79,8 @@ private:
         if (asked->at == Span{}) asked->at = {file_, 0, 0};
         wording_.language(*asked);
         for (const Statement& statement : tree_.statements)
-            if (statement.row >= 0 && !statement.broken && form_of(statement) == Form::word) wording_.word(tree_, statement);
+            if (statement.row >= 0 && !statement.broken && form_of(statement) == Form::word)
+                wording_.word(tree_, statement);
         sheet_.words = wording_.wording();
     }
 
@@ -85,7 +90,11 @@ private:
         Span& first = seen_[static_cast<std::size_t>(statement.row)];
         const Span here = tree_.span(statement.first, 1);
         if (first == Span{}) return first = here, true;
-        findings_.add({853, here, fmt::format("`{}` stands twice", text(here)), "keep one of the two", {{first, "first said here"}}});
+        findings_.add({853,
+                       here,
+                       fmt::format("`{}` stands twice", text(here)),
+                       "keep one of the two",
+                       {{first, "first said here"}}});
         return false;
     }
 
@@ -104,7 +113,9 @@ private:
         case Form::blocks: return blocks(args);
         case Form::page: shows_page_ = true; return shown(args, page_rows(), sheet_.page);
         case Form::card: shows_card_ = true; return shown(args, card_rows(), sheet_.card);
-        case Form::margins: margins_at_ = tree_.span(statement.first, statement.count); return each_phrase(statement, [this](Reader& reader, Span at) { margin(reader, at); });
+        case Form::margins:
+            margins_at_ = tree_.span(statement.first, statement.count);
+            return each_phrase(statement, [this](Reader& reader, Span at) { margin(reader, at); });
         case Form::sizes: return each_phrase(statement, [this](Reader& reader, Span at) { size(reader, at); });
         case Form::fields: return fields(args.take_text(), statement);
         default: return; // words are read
@@ -130,7 +141,8 @@ private:
         if (const std::optional<Word> found = find_word(text(at)))
             sheet_.title = word(*found);
         else
-            findings_.add(852, at, fmt::format("there is no word `{}` to be the title", text(at)), "write the title in quotes");
+            findings_.add(852, at, fmt::format("there is no word `{}` to be the title", text(at)),
+                          "write the title in quotes");
     }
 
     void blocks(Reader& args) {
@@ -139,12 +151,17 @@ private:
             const Span at = args.take();
             const auto row = row_named(block_rows(), text(at));
             if (!row) {
-                findings_.add(852, at, fmt::format("there is no block `{}`", text(at)), near_rows(block_rows(), text(at)));
+                findings_.add(852, at, fmt::format("there is no block `{}`", text(at)),
+                              near_rows(block_rows(), text(at)));
             } else if (places[*row] == Span{}) {
                 places[*row] = at;
                 sheet_.blocks.push_back(&block_rows()[*row]);
             } else {
-                findings_.add({853, at, fmt::format("the block `{}` stands twice", text(at)), "keep one of the two", {{places[*row], "first here"}}});
+                findings_.add({853,
+                               at,
+                               fmt::format("the block `{}` stands twice", text(at)),
+                               "keep one of the two",
+                               {{places[*row], "first here"}}});
             }
         }
     }
@@ -176,9 +193,11 @@ private:
         sheet_.margins.*edge.mm = mm;
         constexpr double most = 60;
         if (mm < least)
-            findings_.add(857, at, fmt::format("{} mm are too little at the {} edge: {}", mm, edge.name, edge.why), fmt::format("write `{} {} mm` or more", edge.name, least));
+            findings_.add(857, at, fmt::format("{} mm are too little at the {} edge: {}", mm, edge.name, edge.why),
+                          fmt::format("write `{} {} mm` or more", edge.name, least));
         else if (mm > most)
-            findings_.add(857, at, fmt::format("{} mm at the {} edge leave too little of the paper", mm, edge.name), fmt::format("write {} mm at most", most));
+            findings_.add(857, at, fmt::format("{} mm at the {} edge leave too little of the paper", mm, edge.name),
+                          fmt::format("write {} mm at most", most));
     }
 
     void size(Reader& reader, Span at) {
@@ -187,16 +206,19 @@ private:
             double TypeSizes::*pt;
             std::string_view why;
         };
-        constexpr Size sizes[] = {{"probing", &TypeSizes::probing, "what is read while probing is read at arm's length"},
-                                  {"text", &TypeSizes::text, "smaller text is not read on a worn copy"},
-                                  {"captions", &TypeSizes::caption, "smaller captions are not read on a worn copy"}};
+        constexpr Size sizes[] = {
+            {"probing", &TypeSizes::probing, "what is read while probing is read at arm's length"},
+            {"text", &TypeSizes::text, "smaller text is not read on a worn copy"},
+            {"captions", &TypeSizes::caption, "smaller captions are not read on a worn copy"}};
         const Size& row = sizes[*row_named(std::span<const Size>(sizes), reader.any_word())];
         const double pt = reader.number(), least = least_sizes.*row.pt, most = most_sizes.*row.pt;
         sheet_.sizes.*row.pt = pt;
         if (pt < least)
-            findings_.add(856, at, fmt::format("{} pt are too small: {}", pt, row.why), fmt::format("write `{} {} pt` or more", row.name, least));
+            findings_.add(856, at, fmt::format("{} pt are too small: {}", pt, row.why),
+                          fmt::format("write `{} {} pt` or more", row.name, least));
         else if (pt > most)
-            findings_.add(856, at, fmt::format("{} pt are too large for the places of the sheet", pt), fmt::format("write `{} {} pt` at most", row.name, most));
+            findings_.add(856, at, fmt::format("{} pt are too large for the places of the sheet", pt),
+                          fmt::format("write `{} {} pt` at most", row.name, most));
     }
 
     void fields(std::string_view place, const Statement& statement) {
@@ -212,7 +234,8 @@ private:
                 const auto row = row_named(field_rows(), text(name));
                 if (!row)
                     return findings_.add(852, name, fmt::format("there is no field `{}`", text(name)),
-                                         near_rows(field_rows(), text(name)) + "; a field of your own has its caption in quotes");
+                                         near_rows(field_rows(), text(name)) +
+                                             "; a field of your own has its caption in quotes");
                 field.name = field_rows()[*row].name;
                 field.caption = word(field_rows()[*row].caption);
                 field.filled = field_rows()[*row].filled;
@@ -221,12 +244,14 @@ private:
             if (!reader.done()) field.unit = reader.text();
             sum += field.columns;
             if (field.columns < least)
-                findings_.add(858, at, fmt::format("a field of {} columns is too narrow to write in", field.columns), fmt::format("write {} or more", least));
+                findings_.add(858, at, fmt::format("a field of {} columns is too narrow to write in", field.columns),
+                              fmt::format("write {} or more", least));
             line.push_back(std::move(field));
         });
         const Span here = tree_.span(statement.first, 1);
         if (sum > columns + 1e-6)
-            findings_.add(858, here, fmt::format("these fields take {} columns, a row has {}", sum, columns), "make some narrower, or begin another row with a further `fields`");
+            findings_.add(858, here, fmt::format("these fields take {} columns, a row has {}", sum, columns),
+                          "make some narrower, or begin another row with a further `fields`");
         if (line.empty()) return;
         FieldLines& lines = place == "head" ? sheet_.head : place == "sign-off" ? sheet_.sign_off : sheet_.approval;
         lines.push_back(std::move(line));
@@ -235,13 +260,18 @@ private:
     void finish() {
         const Span start{file_, 0, 0};
         if (findings_.has_errors()) return;
-        if (sheet_.name.empty()) findings_.add(859, start, "the template has no name", "begin with: sheet bay \"Bay sheet\"");
-        if (sheet_.blocks.empty()) findings_.add(859, start, "nothing is printed: the template has no blocks", "for instance: blocks head, cautions, checks, verdicts, closing");
+        if (sheet_.name.empty())
+            findings_.add(859, start, "the template has no name", "begin with: sheet bay \"Bay sheet\"");
+        if (sheet_.blocks.empty())
+            findings_.add(859, start, "nothing is printed: the template has no blocks",
+                          "for instance: blocks head, cautions, checks, verdicts, closing");
         if (wishes_.paper) sheet_.paper = *wishes_.paper;
         const PaperRow& paper = paper_row(sheet_.paper);
         const double room = paper.width - sheet_.margins.left - sheet_.margins.right;
         if (room < axis::least_narrow)
-            findings_.add(857, margins_at_ == Span{} ? paper_at_ : margins_at_, fmt::format("{:.0f} mm are left between the margins of {}, {:.0f} mm are needed", room, paper.name, axis::least_narrow),
+            findings_.add(857, margins_at_ == Span{} ? paper_at_ : margins_at_,
+                          fmt::format("{:.0f} mm are left between the margins of {}, {:.0f} mm are needed", room,
+                                      paper.name, axis::least_narrow),
                           "write smaller margins, or take larger paper");
         if (!shows_page_)
             for (std::size_t i = 0; i < page_rows().size(); ++i)
@@ -254,14 +284,16 @@ private:
 
 } // namespace
 
-TemplateResult read_template(Sources& sources, Disk& disk, const std::string& path, const TemplateWishes& wishes, Findings& findings) {
+TemplateResult read_template(Sources& sources, Disk& disk, const std::string& path, const TemplateWishes& wishes,
+                             Findings& findings) {
     std::string text;
     if (DiskError error = disk.read(path, text); !error.empty()) return {std::nullopt, std::move(error)};
     const std::uint32_t file = sources.add(path, std::move(text));
     return {TemplateReader(sources, disk, wishes, findings).read(file, path), {}};
 }
 
-TemplateResult shipped_template(Sources& sources, Disk& disk, const std::string& name, const TemplateWishes& wishes, Findings& findings) {
+TemplateResult shipped_template(Sources& sources, Disk& disk, const std::string& name, const TemplateWishes& wishes,
+                                Findings& findings) {
     const std::string path = name + ".sheet";
     const std::uint32_t file = sources.add(path, std::string(shipped_file(path)));
     return {TemplateReader(sources, disk, wishes, findings).read(file, path), {}};

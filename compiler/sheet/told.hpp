@@ -1,8 +1,8 @@
 // What is computed, in the words of the sheet.
 #pragma once
-#include "proof/coverage.hpp"
 #include "circuit/reading.hpp"
 #include "model/plan.hpp"
+#include "proof/coverage.hpp"
 
 namespace loomsheet {
 

@@ -29,14 +29,16 @@ std::vector<Onward> onward_of(const Verdict& verdict) {
 
 constexpr double before_number = 10; // an arrow
 
-// What label, page, arrow and number take at the right, the same on all sheets of as many pages; nothing where it ends here.
+// What label, page, arrow and number take at the right, the same on all sheets of as many pages; nothing where it ends
+// here.
 double onward_room(const Draft& draft, const Pen& pen, const Verdict& verdict) {
     constexpr double usual = 42, gap = 2;
     const std::vector<Onward> ways = onward_of(verdict);
     double room = ways.empty() && verdict.then_plan.empty() ? 0 : usual;
     for (const Onward& way : ways) {
         const std::string words = say(Word::name_and_page, say(way.label), std::string(draft.page_figures, '0'));
-        room = std::max(room, pen.width(type::words, words) + before_number + tab_width(pen, mark_size, std::to_string(draft.order.numbers[way.check])) + gap);
+        room = std::max(room, pen.width(type::words, words) + before_number +
+                                  tab_width(pen, mark_size, std::to_string(draft.order.numbers[way.check])) + gap);
     }
     return room;
 }
@@ -97,7 +99,10 @@ Piece verdict_row(Draft& draft, int index) {
     double repaired = axis::narrow ? std::max(y + 0.5, onward_end + 2 * half_cap(type::words)) : first;
     for (const Words& repair : verdict.repairs) {
         pen.point_at(repair.at);
-        repaired += leading(type::words) * pen.lines(repair_x(), repaired, axis::right - repair_x() - (axis::narrow ? 0 : taken), type::words, repair.text) + 0.8;
+        repaired += leading(type::words) * pen.lines(repair_x(), repaired,
+                                                     axis::right - repair_x() - (axis::narrow ? 0 : taken), type::words,
+                                                     repair.text) +
+                    0.8;
     }
     pen.point_at(verdict.at);
 

@@ -13,7 +13,9 @@ Form form_of(const Statement& statement) {
     return sheet_vocabulary().statements[static_cast<std::size_t>(statement.row)].head;
 }
 
-std::string count_of(int places) { return places == 0 ? "no place" : places == 1 ? "one place" : fmt::format("{} places", places); }
+std::string count_of(int places) {
+    return places == 0 ? "no place" : places == 1 ? "one place" : fmt::format("{} places", places);
+}
 
 } // namespace
 
@@ -58,13 +60,15 @@ std::string wrong_places(std::string_view text, int places) {
         } else if (inside.size() == 1 && inside[0] >= '0' && inside[0] < '0' + places) {
             any_numbered = numbered[static_cast<std::size_t>(inside[0] - '0')] = true;
         } else {
-            return fmt::format("`{{{}}}` is no place of this word, which has {}", inside == "?" ? "" : inside, count_of(places));
+            return fmt::format("`{{{}}}` is no place of this word, which has {}", inside == "?" ? "" : inside,
+                               count_of(places));
         }
         at = end;
     }
     if (any_numbered && counted > 0) return "either all places are numbered or none";
     if (any_numbered) counted = static_cast<int>(std::count(numbered.begin(), numbered.end(), true));
-    return counted == places ? "" : fmt::format("this word has {}, this text has {}", count_of(places), count_of(counted));
+    return counted == places ? ""
+                             : fmt::format("this word has {}, this text has {}", count_of(places), count_of(counted));
 }
 
 WordingReader::WordingReader(Sources& sources, Disk& disk, Findings& findings)
@@ -79,9 +83,11 @@ void WordingReader::language(const LanguageName& asked) {
         return file(sources_.add(asked.name, std::move(text)));
     }
     const std::string name = asked.name + ".words";
-    if (const std::string_view text = shipped_file(name); !text.empty()) return file(sources_.add(name, std::string(text)));
+    if (const std::string_view text = shipped_file(name); !text.empty())
+        return file(sources_.add(name, std::string(text)));
     const std::vector<std::string> names = shipped_names(".words");
-    findings_.add(852, asked.at, fmt::format("no language `{}` ships", asked.name), fmt::format("there are {}", fmt::join(names, ", ")));
+    findings_.add(852, asked.at, fmt::format("no language `{}` ships", asked.name),
+                  fmt::format("there are {}", fmt::join(names, ", ")));
 }
 
 void WordingReader::file(std::uint32_t number) {
@@ -97,8 +103,10 @@ void WordingReader::file(std::uint32_t number) {
         } else if (form == Form::word) {
             word(tree, statement);
         } else {
-            findings_.add(851, tree.span(statement.first, 1), fmt::format("`{}` has no place here in a file of words", sources_.text(tree.span(statement.first, 1))),
-                          "such a file has `word` statements, and may begin with one `language`, from which it takes the rest");
+            findings_.add(
+                851, tree.span(statement.first, 1),
+                fmt::format("`{}` has no place here in a file of words", sources_.text(tree.span(statement.first, 1))),
+                "such a file has `word` statements, and may begin with one `language`, from which it takes the rest");
         }
     }
     if (findings_.list().size() == before) missing(number);
@@ -108,7 +116,9 @@ void WordingReader::base(const Tree& tree, const Statement& statement) {
     Reader args(sources_, tree, statement.first_head_arg, statement.head_args);
     const Span at = tree.span(tree.args[statement.first_head_arg].first, 1);
     if (!args.is(Atom::key))
-        return findings_.add(851, at, "a file of words takes the rest from a language that ships, not from another file", "for instance: language english");
+        return findings_.add(851, at,
+                             "a file of words takes the rest from a language that ships, not from another file",
+                             "for instance: language english");
     language({std::string(args.take_text()), false, at});
     for (std::optional<Said>& said : said_)
         if (said) said->at = {}; // may be said anew
@@ -118,18 +128,25 @@ void WordingReader::word(const Tree& tree, const Statement& statement) {
     Reader args(sources_, tree, statement.first_head_arg, statement.head_args);
     const Span name_at = args.take();
     const std::string_view name = sources_.text(name_at);
-    const Span at = tree.span(tree.args[statement.first_head_arg + 1].first, tree.args[statement.first_head_arg + 1].count);
+    const Span at =
+        tree.span(tree.args[statement.first_head_arg + 1].first, tree.args[statement.first_head_arg + 1].count);
     const std::optional<Word> found = find_word(name);
     if (!found) return findings_.add(852, name_at, fmt::format("there is no word `{}`", name), meant_word(name));
     const auto number = static_cast<std::size_t>(*found);
     std::string text = args.text();
     if (const std::string wrong = wrong_places(text, word_rows()[number].places); !wrong.empty()) {
-        findings_.add(855, at, fmt::format("`{}`: {}", name, wrong), said_[number] ? fmt::format("until now it is: \"{}\"", said_[number]->text) : fmt::format("write its places as {{}}, in order"));
+        findings_.add(855, at, fmt::format("`{}`: {}", name, wrong),
+                      said_[number] ? fmt::format("until now it is: \"{}\"", said_[number]->text)
+                                    : fmt::format("write its places as {{}}, in order"));
         return;
     }
     std::optional<Said>& said = said_[number];
     if (said && said->at.end > 0 && said->at.file == name_at.file)
-        findings_.add({853, name_at, fmt::format("`{}` has its words twice", name), "keep one of the two", {{said->at, "first said here"}}});
+        findings_.add({853,
+                       name_at,
+                       fmt::format("`{}` has its words twice", name),
+                       "keep one of the two",
+                       {{said->at, "first said here"}}});
     said = Said{std::move(text), name_at};
 }
 
@@ -141,8 +158,10 @@ void WordingReader::missing(std::uint32_t number) {
     if (names.empty()) return;
     const std::size_t left = names.size() - std::min(names.size(), most);
     names.resize(names.size() - left);
-    findings_.add(854, {number, 0, 0}, fmt::format("no words for `{}`{}", fmt::join(names, "`, `"), left > 0 ? fmt::format(" and {} more", left) : ""),
-                  "write them, or begin with `language english`, from which the rest is taken");
+    findings_.add(
+        854, {number, 0, 0},
+        fmt::format("no words for `{}`{}", fmt::join(names, "`, `"), left > 0 ? fmt::format(" and {} more", left) : ""),
+        "write them, or begin with `language english`, from which the rest is taken");
 }
 
 Wording WordingReader::wording() const {

@@ -1,5 +1,5 @@
-// Every word that a sheet prints, by number; what it says is in a wording: a file in templates/ or a shop's own. Texts may have places
-// for names and figures: "page {} of {}".
+// Every word that a sheet prints, by number; what it says is in a wording: a file in templates/ or a shop's own. Texts
+// may have places for names and figures: "page {} of {}".
 #pragma once
 #include <cstddef>
 #include <cstdint>
@@ -50,6 +50,8 @@ std::string say(Word word, const Parts&... parts) {
 }
 
 // The word that stands so many rows behind another: for tables whose rows have words in their own order.
-constexpr Word word_after(Word first, std::size_t rows) { return static_cast<Word>(static_cast<std::size_t>(first) + rows); }
+constexpr Word word_after(Word first, std::size_t rows) {
+    return static_cast<Word>(static_cast<std::size_t>(first) + rows);
+}
 
 } // namespace loomsheet

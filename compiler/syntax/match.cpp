@@ -46,7 +46,9 @@ bool is_near_colour(std::string_view written) {
     return !similar(written, words).empty();
 }
 
-bool has_commas(const Node& node) { return node.kind != NodeKind::item || node.atom == Atom::point || node.atom == Atom::key; }
+bool has_commas(const Node& node) {
+    return node.kind != NodeKind::item || node.atom == Atom::point || node.atom == Atom::key;
+}
 } // namespace
 
 // --- what a phrase may begin with

@@ -24,14 +24,16 @@ Ran proof(const std::string& text, const std::string& format = "short") {
 
 // Of a page as poppler reads it, with the signs that are typed in plans.
 std::string page_words(const std::string& pdf, int page) {
-    const std::string command = "pdftotext -raw -f " + std::to_string(page) + " -l " + std::to_string(page) + " '" + pdf + "' -";
+    const std::string command =
+        "pdftotext -raw -f " + std::to_string(page) + " -l " + std::to_string(page) + " '" + pdf + "' -";
     FILE* pipe = popen(command.c_str(), "r");
     REQUIRE(pipe != nullptr);
     std::string words;
     for (int c = std::fgetc(pipe); c != EOF; c = std::fgetc(pipe))
         words += static_cast<char>(c);
     REQUIRE(pclose(pipe) == 0);
-    for (const auto& [from, to] : {std::pair<std::string, std::string>{"\u2212", "-"}, {"\u03A9", "ohm"}, {"\u00A0", " "}})
+    for (const auto& [from, to] :
+         {std::pair<std::string, std::string>{"\u2212", "-"}, {"\u03A9", "ohm"}, {"\u00A0", " "}})
         for (std::size_t at = words.find(from); at != std::string::npos; at = words.find(from, at + to.size()))
             words.replace(at, from.size(), to);
     return words;
@@ -90,7 +92,8 @@ TEST_CASE("a class set is printed with one command; its cards read what predict 
         int page;
         const char* fault;
     };
-    for (const Card& card : {Card{2, "joint X30.1 2.2 ohm"}, {4, "K5.86/85 open"}, {6, "joint X1.47 open"}, {8, "W10 0.6 ohm"}}) {
+    for (const Card& card :
+         {Card{2, "joint X30.1 2.2 ohm"}, {4, "K5.86/85 open"}, {6, "joint X1.47 open"}, {8, "W10 0.6 ohm"}}) {
         CAPTURE(card.fault);
         const std::string back = page_words(scratch / "fan-card.pdf", card.page);
         const std::string predicted = run_program({"predict", "--fault", card.fault, fan_path}).out;

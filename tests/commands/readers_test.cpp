@@ -1,7 +1,7 @@
-// A printed sheet read back by engines that others wrote: the codes by zbarimg, what is read while probing by tesseract, from renders as a
-// worn copier makes them.
-#include "proof/compile.hpp"
+// A printed sheet read back by engines that others wrote: the codes by zbarimg, what is read while probing by
+// tesseract, from renders as a worn copier makes them.
 #include "pdf/write.hpp"
+#include "proof/compile.hpp"
 #include "scratch.hpp"
 #include "sheet/axes.hpp"
 #include "sheet/sheet.hpp"
@@ -71,8 +71,10 @@ public:
     static constexpr std::size_t scale = 2, width = 1200;
     void add(const Bitmap& page, double dpi, const page::Text& text) {
         const double px = dpi / 25.4, cap = cap_per_em * text.pt * mm_per_pt, above = cap + 1.0, below = 1.2;
-        const auto x0 = static_cast<std::size_t>((text.x - 0.3) * px), y0 = static_cast<std::size_t>((text.y - above) * px);
-        const auto w = static_cast<std::size_t>((text.width + 0.6) * px), h = static_cast<std::size_t>((above + below) * px);
+        const auto x0 = static_cast<std::size_t>((text.x - 0.3) * px),
+                   y0 = static_cast<std::size_t>((text.y - above) * px);
+        const auto w = static_cast<std::size_t>((text.width + 0.6) * px),
+                   h = static_cast<std::size_t>((above + below) * px);
         rows_.resize(rows_.size() + 24, std::string(width, '\xFF'));
         for (std::size_t y = 0; y < h * scale; ++y) {
             std::string row(width, '\xFF');
@@ -96,7 +98,14 @@ private:
 
 // Without blanks, and with the signs that a reader cannot tell apart made one.
 std::string plain(std::string text) {
-    for (const auto& [from, to] : {std::pair<std::string, std::string>{"\u00A0", ""}, {" ", ""}, {"−", "-"}, {"—", "-"}, {"–", "-"}, {"Ω", "Q"}, {"’", "'"}, {"‘", "'"}})
+    for (const auto& [from, to] : {std::pair<std::string, std::string>{"\u00A0", ""},
+                                   {" ", ""},
+                                   {"−", "-"},
+                                   {"—", "-"},
+                                   {"–", "-"},
+                                   {"Ω", "Q"},
+                                   {"’", "'"},
+                                   {"‘", "'"}})
         for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at))
             text.replace(at, from.size(), to);
     return text;
@@ -107,12 +116,17 @@ std::string plain(std::string text) {
 TEST_CASE("the code of every page is read from a full-page render in black and white, at 100 and 150 dpi, and at 300") {
     const Scratch scratch;
     const Printed fan = printed_fan(scratch);
-    for (const auto& [dpi, pages] : {std::pair<int, std::size_t>{100, fan.document.pages.size()}, {150, fan.document.pages.size()}, {300, 4}}) {
+    for (const auto& [dpi, pages] :
+         {std::pair<int, std::size_t>{100, fan.document.pages.size()}, {150, fan.document.pages.size()}, {300, 4}}) {
         CAPTURE(dpi);
-        const std::string read = said_by(fmt::format("cd '{0}' && rm -f code-* && pdftoppm -r {1} -mono -l {2} fan.pdf code && zbarimg -q --raw code-*.pbm", scratch.path.string(), dpi, pages));
+        const std::string read = said_by(fmt::format(
+            "cd '{0}' && rm -f code-* && pdftoppm -r {1} -mono -l {2} fan.pdf code && zbarimg -q --raw code-*.pbm",
+            scratch.path.string(), dpi, pages));
         for (std::size_t i = 0; i < pages; ++i) {
             const auto& marks = fan.document.pages[i].marks;
-            const auto code = std::find_if(marks.begin(), marks.end(), [](const page::Mark& mark) { return std::holds_alternative<page::Code>(mark); });
+            const auto code = std::find_if(marks.begin(), marks.end(), [](const page::Mark& mark) {
+                return std::holds_alternative<page::Code>(mark);
+            });
             REQUIRE(code != marks.end());
             CHECK_MESSAGE(read.find(std::get<page::Code>(*code).words + "\n") != std::string::npos, "page ", i + 1);
         }
@@ -132,7 +146,8 @@ TEST_CASE("tesseract reads 98 of 100 limits and pin names from a 150 dpi copy in
         for (const page::Mark& mark : fan.document.pages[static_cast<std::size_t>(number) - 1].marks) {
             const auto* text = std::get_if<page::Text>(&mark);
             if (!text || text->ink != page::Ink::black) continue;
-            const bool pin = text->face == page::Face::SB && text->pt == type::pin.pt(), limit = text->face == page::Face::NB && text->pt == type::limit.pt();
+            const bool pin = text->face == page::Face::SB && text->pt == type::pin.pt(),
+                       limit = text->face == page::Face::NB && text->pt == type::limit.pt();
             if ((pin || limit) && once.insert(text->utf8).second) strip.add(bitmap, dpi, *text);
         }
     }

@@ -12,7 +12,8 @@ namespace {
 
 FontUses fonts() {
     const auto use = [](Face face) { return FontUse(help::faces(), face); };
-    return {use(Face::S), use(Face::SB), use(Face::N), use(Face::NB), use(Face::spare), use(Face::spare_bold), use(Face::wide)};
+    return {use(Face::S),     use(Face::SB),         use(Face::N),   use(Face::NB),
+            use(Face::spare), use(Face::spare_bold), use(Face::wide)};
 }
 
 // On a page of 25.4 x 25.4 mm = 72 x 72 pt.

@@ -34,7 +34,9 @@ std::unique_ptr<Classroom> fan_class() {
 }
 
 page::Document sheet_of(const Classroom& of, const char* name) {
-    SheetResult result = lay_out(of.plan(), printed::faces(), {std::nullopt, &of.diagnosis, &of.compiled.prediction, &printed::shipped(name), &of.planted});
+    SheetResult result =
+        lay_out(of.plan(), printed::faces(),
+                {std::nullopt, &of.diagnosis, &of.compiled.prediction, &printed::shipped(name), &of.planted});
     for (const Diagnostic& finding : result.findings.list())
         FAIL_CHECK(finding.says);
     return std::move(result.document);
@@ -44,7 +46,11 @@ bool holds(const std::string& text, const std::string& part) { return text.find(
 
 // As predict prints it, in the signs of the sheet.
 std::string in_signs(std::string words) {
-    for (const auto& [from, to] : {std::pair<std::string, std::string>{"(-", "(−"}, {".. -", ".. −"}, {" ohm", " Ω"}, {" mohm", " mΩ"}, {" kohm", " kΩ"}})
+    for (const auto& [from, to] : {std::pair<std::string, std::string>{"(-", "(−"},
+                                   {".. -", ".. −"},
+                                   {" ohm", " Ω"},
+                                   {" mohm", " mΩ"},
+                                   {" kohm", " kΩ"}})
         for (std::size_t at = words.find(from); at != std::string::npos; at = words.find(from, at + to.size()))
             words.replace(at, from.size(), to);
     return words.front() == '-' ? "−" + words.substr(1) : words;
@@ -58,7 +64,8 @@ TEST_CASE("a lab sheet tells no limit in figures; it has a blank for the predict
     const std::string words = printed::words(lab);
     for (const Check& check : fan->plan().checks)
         for (const Limit* limit : limits_of(check))
-            if (limit->low || limit->high) CHECK_MESSAGE(!holds(words, printed::plain(limit_words(*limit, check.measure))), check.label);
+            if (limit->low || limit->high)
+                CHECK_MESSAGE(!holds(words, printed::plain(limit_words(*limit, check.measure))), check.label);
     CHECK(holds(words, "in order"));
     std::set<std::string> names;
     for (const page::Page& page : lab.pages)
@@ -86,7 +93,8 @@ TEST_CASE("an answer sheet has the reading of a sound car, the answers, and each
         CHECK(holds(words, plant.title));
 }
 
-TEST_CASE("a card is a leaf: its front tells no fault; its back has what each check on the way reads, and the verdict that blames it") {
+TEST_CASE("a card is a leaf: its front tells no fault; its back has what each check on the way reads, and the verdict "
+          "that blames it") {
     const auto fan = fan_class();
     const Plan& plan = fan->plan();
     const page::Document cards = sheet_of(*fan, "card");
@@ -99,7 +107,8 @@ TEST_CASE("a card is a leaf: its front tells no fault; its back has what each ch
         CHECK(holds(front, plant.title));
         CHECK(holds(front, plant.complaint));
         CHECK(!holds(front, plant.how.substr(0, 12)));
-        CHECK(!holds(front, plan.circuit.parts[plant.fault.at_point.part == none ? 0 : plant.fault.at_point.part].id + "."));
+        CHECK(!holds(front,
+                     plan.circuit.parts[plant.fault.at_point.part == none ? 0 : plant.fault.at_point.part].id + "."));
         CHECK(holds(back, plant.how.substr(0, 12)));
         CHECK(holds(back, plant.undo.substr(0, 12)));
         // Computed anew, as `predict --fault` does.

@@ -13,7 +13,8 @@ TEST_CASE("the digest is FNV-1a, folded") {
 }
 
 namespace {
-std::string lamp(const std::string& limit = "11 .. 13 V", const std::string& remark = "", const std::string& head = "") {
+std::string lamp(const std::string& limit = "11 .. 13 V", const std::string& remark = "",
+                 const std::string& head = "") {
     return printed::lamp_plan("check a \"Volts\"\n  with S1 pressed\n  volts X1.1 to X1.2\n  expect " + limit +
                                   "\n  pass -> bad\n  fail -> suspects\n" + remark +
                                   "verdict bad \"The lamp has failed\"\n  blames E1\n  repair \"Fit a new lamp\"\n",
@@ -39,10 +40,18 @@ TEST_CASE("whatever alters a check gives another digest") {
     CHECK(digest_of_plan(lamp("11.5 .. 13 V")) != was);
     CHECK(digest_of_plan(lamp("11 .. 14 V")) != was);
     const std::pair<std::string, std::string> changes[] = {
-        {"with S1 pressed\n  volts", "volts"},   {"volts X1.1 to X1.2", "volts X1.1 to G1.-"}, {"fail -> suspects", "fail -> done"},
-        {"\"Volts\"", "\"Volts here\""},         {"blames E1", "blames E1 X1.1"},               {"Fit a new lamp", "Fit another lamp"},
-        {"21 W at 12 V", "20 W at 12 V"},         {"1.5 mm2 BU/WH 1 m", "1.5 mm2 BU/WH 2 m"},    {"BU/WH", "BU"},
-        {"12.6 V, inner", "12.5 V, inner"},       {"at \"rear left\"", "at \"rear right\""},     {"10 A, type C", "10 A, type F"},
+        {"with S1 pressed\n  volts", "volts"},
+        {"volts X1.1 to X1.2", "volts X1.1 to G1.-"},
+        {"fail -> suspects", "fail -> done"},
+        {"\"Volts\"", "\"Volts here\""},
+        {"blames E1", "blames E1 X1.1"},
+        {"Fit a new lamp", "Fit another lamp"},
+        {"21 W at 12 V", "20 W at 12 V"},
+        {"1.5 mm2 BU/WH 1 m", "1.5 mm2 BU/WH 2 m"},
+        {"BU/WH", "BU"},
+        {"12.6 V, inner", "12.5 V, inner"},
+        {"at \"rear left\"", "at \"rear right\""},
+        {"10 A, type C", "10 A, type F"},
     };
     for (const auto& [from, to] : changes) {
         CAPTURE(to);

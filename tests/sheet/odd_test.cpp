@@ -20,7 +20,8 @@ TEST_CASE("a thousand odd plans, each on a sheet, a paper and in a language, kee
         const std::string& sheet = sheets[seed / 5 % sheets.size()];
         const SheetTemplate& on = printed::shipped(sheet, languages[seed / 3 % languages.size()]);
         if (sheet == "proof") continue; // says what was computed: the shipped plans have it
-        const SheetResult result = lay_out(plan, printed::faces(), {seed % 2 ? std::optional<Paper>() : Paper::letter, nullptr, nullptr, &on});
+        const SheetResult result =
+            lay_out(plan, printed::faces(), {seed % 2 ? std::optional<Paper>() : Paper::letter, nullptr, nullptr, &on});
         for (const Diagnostic& finding : result.findings.list())
             FAIL_CHECK(seed << " " << sheet << ": " << finding.says);
         for (const std::string& broken : broken_rules(result.document, on.margins))

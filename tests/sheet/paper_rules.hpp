@@ -6,4 +6,5 @@
 #include <vector>
 
 // What is broken, one sentence each; empty when all is well.
-std::vector<std::string> broken_rules(const loomsheet::page::Document& document, const loomsheet::Margins& margins = {});
+std::vector<std::string> broken_rules(const loomsheet::page::Document& document,
+                                      const loomsheet::Margins& margins = {});

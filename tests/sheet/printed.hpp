@@ -23,7 +23,8 @@ struct Proved {
     loomsheet::Diagnosis diagnosis;
 };
 const Proved& proved(const std::string& path);
-loomsheet::SheetResult sheet_of(const Proved& proved, std::optional<loomsheet::Paper> paper, const loomsheet::SheetTemplate& sheet);
+loomsheet::SheetResult sheet_of(const Proved& proved, std::optional<loomsheet::Paper> paper,
+                                const loomsheet::SheetTemplate& sheet);
 // A template that ships, in a language that ships; made once.
 const loomsheet::SheetTemplate& shipped(const std::string& name, const std::string& language = "english");
 // Blanks that hold together made plain.
