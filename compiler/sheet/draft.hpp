@@ -20,6 +20,7 @@ struct Draft {
     const Prediction* prediction; // the same
     Order order;
     Routes routes;
+    double page_room = 250;       // mm from the first content of a page to the strip at its foot
     std::size_t page_figures = 2; // lines break as if every page number had so many figures
     Findings findings;
 
@@ -37,6 +38,7 @@ Block cautions_block(Draft& draft);
 Block notes_block(Draft& draft);
 Block tools_block(Draft& draft);
 Block parts_block(Draft& draft);
+Block circuit_block(Draft& draft); // drawn, on pages of its own
 Block checks_block(Draft& draft);
 Block verdicts_block(Draft& draft);
 Block readings_block(Draft& draft); // readings copied from the cards

@@ -13,7 +13,7 @@ namespace {
 using BlockMaker = Block (*)(Draft&);
 constexpr BlockMaker workshop[] = {
     head_block,   complaint_block, cautions_block, notes_block, tools_block,   parts_block,
-    checks_block, verdicts_block,  readings_block, work_block,  closing_block,
+    circuit_block, checks_block, verdicts_block,  readings_block, work_block,  closing_block,
 };
 constexpr BlockMaker proof_of_plan[] = {
     proof_answer_block, proof_figures_block, proof_coverage_block, proof_small_block, proof_groups_block, proof_readings_block, proof_closing_block,
@@ -52,6 +52,7 @@ void write_page_numbers(Draft& draft, Pager& pager) {
 SheetResult lay_out(const Plan& plan, const Faces& faces, const SheetOptions& options) {
     Draft draft(plan, faces, options);
     const PaperSize size = paper_size(options.paper);
+    draft.page_room = size.bottom - frame::top;
     Pager pager = place_all(draft, size);
     // Where things stand hangs on how many figures the page numbers have only.
     if (const std::size_t figures = std::to_string(pager.pages().size()).size(); figures > draft.page_figures) {

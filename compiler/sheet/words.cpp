@@ -105,6 +105,11 @@ constexpr WordRow word_table[] = {
     {Word::opens_at, "opens at {}"},
     {Word::resets_by, "resets by {}"},
     // set-up ticks
+    {Word::circuit, "Circuit"},
+    {Word::circuit_page, "{} of {}"},
+    {Word::to_circuit, "to circuit {}"},
+    {Word::from_circuit, "from circuit {}"},
+    {Word::circuit_part, "(part)"},
     {Word::coming_from, "coming from {}"},
     {Word::the_start, "the start"},
     {Word::after_repair, "a repair"},

@@ -100,6 +100,12 @@ enum class Word : std::uint16_t {
     inside,
     opens_at,
     resets_by,
+    // the circuit drawn
+    circuit,
+    circuit_page,
+    to_circuit,
+    from_circuit,
+    circuit_part,
     // set-up ticks
     coming_from,
     the_start,
