@@ -15,8 +15,8 @@ int up(double mm) { return static_cast<int>(std::ceil(mm * units - 1e-9)); }
 class Placer {
 public:
     Placer(const Layered& layered, const Order& order, const std::vector<Sizes>& sizes, const std::vector<std::vector<Net>>& nets,
-           const std::vector<Apart>& apart, double page_width)
-        : layered_(layered), nodes_(layered.scheme.nodes), order_(order), sizes_(sizes), nets_(nets), page_width_(page_width) {
+           const std::vector<Apart>& apart, double page_width, bool rough)
+        : rough_(rough), layered_(layered), nodes_(layered.scheme.nodes), order_(order), sizes_(sizes), nets_(nets), page_width_(page_width) {
         number_columns();
         for (const auto& row : order.rows)
             keep_row(row);
@@ -28,7 +28,7 @@ public:
 
     Columns run() {
         std::vector<int> x;
-        for (int round = 0; round <= reweighings; ++round) {
+        for (int round = 0; round <= (rough_ ? 0 : reweighings); ++round) {
             std::vector<Spring> springs = springs_;
             int count = variables_;
             for (const Bend& bend : bends_) {
@@ -36,7 +36,7 @@ public:
                 springs.push_back({count, bend.b, 0, bend.weight});
                 ++count;
             }
-            x = relax(count, springs);
+            x = relax(count, springs, x);
             for (Bend& bend : bends_)
                 if (bend.single) bend.weight = std::max(10, static_cast<int>(240 / (2 + std::abs(x[bend.a] - x[bend.b]) / units)));
         }
@@ -187,6 +187,7 @@ private:
         return made;
     }
 
+    bool rough_;
     const Layered& layered_;
     const std::vector<Node>& nodes_;
     const Order& order_;
@@ -202,8 +203,8 @@ private:
 } // namespace
 
 Columns place_columns(const Layered& layered, const Order& order, const std::vector<Sizes>& sizes, const std::vector<std::vector<Net>>& nets,
-                      const std::vector<Apart>& apart, double page_width) {
-    return Placer(layered, order, sizes, nets, apart, page_width).run();
+                      const std::vector<Apart>& apart, double page_width, bool rough) {
+    return Placer(layered, order, sizes, nets, apart, page_width, rough).run();
 }
 
 } // namespace loomsheet::drawing

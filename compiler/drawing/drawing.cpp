@@ -8,8 +8,8 @@
 namespace loomsheet::drawing {
 namespace {
 
-constexpr long full_effort = 4000, quick_effort = 150;
-constexpr double hopeless = 1.25; // so much too large after a quick search, and a long one is in vain
+constexpr long effort = 4000;
+constexpr double hopeless = 1.2; // so much too large at first sight, and a long search is in vain
 constexpr std::size_t most_looked_ahead = 12;
 constexpr Manner manners[] = {{false, false, false}, {true, false, false}, {false, true, false}, {true, true, false}, {false, false, true}, {false, true, true}};
 
@@ -19,59 +19,92 @@ public:
         : circuit_(circuit), probes_(probes), measure_(measure), phrases_(phrases), area_(area), volts_(volts_of_pins(circuit)) {}
 
     std::vector<Picture> draw() {
-        if (auto whole = fit({}, full_effort)) return {std::move(*whole)};
-        return draw_pages();
+        if (auto whole = fit({}, area_)) return {std::move(*whole)};
+        const Paging paging(circuit_, volts_);
+        return draw_pages(paging, share_out(paging));
     }
 
 private:
-    // The first manner in which it fits the area.
-    std::optional<Picture> fit(const Extract& extract, long effort) const { return fit(extract, effort, area_); }
-    std::optional<Picture> fit(const Extract& extract, long effort, Area area) const {
+    // Asks for each way of drawing that is not too high, the roomiest first, until one is taken: with its layers, and how large it gets.
+    template <class Take>
+    bool any_way(const Extract& extract, Area area, const Take& take) const {
         const Scheme scheme = make_scheme(circuit_, volts_, probes_, measure_, extract);
-        if (scheme.nodes.empty()) return Picture{};
-        const Layered pressed = lay_layers(scheme, true), loose = lay_layers(scheme, false);
+        if (scheme.nodes.empty()) return false;
+        const Layered ways[] = {lay_layers(scheme, true), lay_layers(scheme, false)};
+        std::optional<Layout> ordered[2];
         for (const Manner manner : manners)
-            for (const Layered* layered : {&pressed, &loose}) {
+            for (std::size_t way = 0; way < 2; ++way) {
                 const Ruler ruler{circuit_, measure_, manner};
-                if (least_height(ruler, *layered) > area.height) continue;
-                const Layout quick = lay_out(ruler, *layered, area.width, quick_effort);
-                if (quick.width > hopeless * area.width || quick.height > hopeless * area.height) continue;
-                if (effort > quick_effort) {
-                    const Layout full = lay_out(ruler, *layered, area.width, effort);
-                    if (fits(full, area)) return paint(ruler, full);
-                }
-                if (fits(quick, area)) return paint(ruler, quick);
+                if (least_height(ruler, ways[way]) > area.height) continue;
+                if (!ordered[way]) ordered[way] = order_roughly(ruler, ways[way], area.width);
+                if (take(ruler, ways[way], place_roughly(ruler, *ordered[way], area.width))) return true;
             }
-        return std::nullopt;
+        return false;
+    }
+    static bool fits(const Layout& layout, Area area, double times = 1) { return layout.width <= times * area.width && layout.height <= times * area.height; }
+
+    std::optional<Picture> fit(const Extract& extract, Area area) const {
+        std::optional<Picture> picture;
+        any_way(extract, area, [&](const Ruler& ruler, const Layered& layered, const Layout& rough) {
+            if (!fits(rough, area, hopeless)) return false;
+            const Layout layout = lay_out(ruler, layered, area.width, effort);
+            if (fits(layout, area)) picture = paint(ruler, layout);
+            return picture.has_value();
+        });
+        return picture;
+    }
+    bool fits_roughly(const Extract& extract) const {
+        return any_way(extract, area_, [&](const Ruler&, const Layered&, const Layout& rough) { return fits(rough, area_); });
     }
 
-    static bool fits(const Layout& layout, Area area) { return layout.width <= area.width && layout.height <= area.height; }
+    static Group merged(const std::vector<Group>& groups) {
+        Group all;
+        for (const Group& group : groups) {
+            all.wires.insert(all.wires.end(), group.wires.begin(), group.wires.end());
+            all.parts.insert(all.parts.end(), group.parts.begin(), group.parts.end());
+        }
+        return all;
+    }
+    static std::vector<Group> head(const std::vector<Group>& groups, std::size_t count) { return {groups.begin(), groups.begin() + static_cast<long>(count)}; }
+    static std::vector<Group> tail(const std::vector<Group>& groups, std::size_t from) { return {groups.begin() + static_cast<long>(from), groups.end()}; }
 
-    // Groups fill a page as long as they fit.
-    std::vector<Picture> draw_pages() {
-        const Paging paging(circuit_, volts_);
-        std::vector<Group> groups = paging.groups(), pages;
+    // Whether a page of the first `count` groups fits, behind the pages that there are.
+    bool page_fits(const Paging& paging, const std::vector<std::vector<Group>>& pages, const std::vector<Group>& groups, std::size_t count) const {
+        std::vector<Group> all;
+        for (const auto& page : pages)
+            all.push_back(merged(page));
+        all.push_back(merged(head(groups, count)));
+        if (count < groups.size()) all.push_back(merged(tail(groups, count)));
+        Extract extract = paging.extracts(all, phrases_)[pages.size()];
+        extract.part_words = phrases_.part;
+        return fits_roughly(extract);
+    }
+
+    // Groups fill a page as long as they fit; then those that still find room there.
+    std::vector<std::vector<Group>> share_out(const Paging& paging) const {
+        std::vector<Group> groups = paging.groups();
+        std::vector<std::vector<Group>> pages;
         while (!groups.empty()) {
-            std::size_t fits = 0, fails = groups.size() + 1;
-            for (std::size_t trial = std::min<std::size_t>(groups.size(), 8); fits + 1 < fails; trial = (fits + fails) / 2)
-                (page_fits(paging, pages, groups, trial) ? fits : fails) = trial;
-            if (fits == 0) {
-                if (groups[0].wires.size() > 1) {
-                    const std::vector<Group> pieces = paging.pieces_of(groups[0]);
-                    groups.erase(groups.begin());
-                    groups.insert(groups.begin(), pieces.begin(), pieces.end());
-                    continue;
-                }
-                fits = 1; // what cannot be drawn smaller
+            std::size_t fitting = 0, failing = groups.size() + 1;
+            for (std::size_t trial = std::min<std::size_t>(groups.size(), 4); fitting + 1 < failing; trial = failing > groups.size() ? std::min(2 * fitting, groups.size()) : (fitting + failing) / 2)
+                (page_fits(paging, pages, groups, trial) ? fitting : failing) = trial;
+            if (fitting == 0 && groups[0].wires.size() > 1) {
+                const std::vector<Group> pieces = paging.pieces_of(groups[0]);
+                groups.erase(groups.begin());
+                groups.insert(groups.begin(), pieces.begin(), pieces.end());
+                continue;
             }
-            Group page = merged(groups, fits);
-            groups.erase(groups.begin(), groups.begin() + static_cast<long>(fits));
-            for (std::size_t next = 0, looked = 0; next < groups.size() && looked < most_looked_ahead; ++looked) { // what still finds room
-                std::vector<Group> trial{page, groups[next]};
-                trial.insert(trial.end(), groups.begin(), groups.begin() + static_cast<long>(next));
-                trial.insert(trial.end(), groups.begin() + static_cast<long>(next) + 1, groups.end());
-                if (page_fits(paging, pages, trial, 2)) {
-                    page = merged(trial, 2);
+            fitting = std::max<std::size_t>(fitting, 1); // what cannot be drawn smaller
+            std::vector<Group> page = head(groups, fitting);
+            groups = tail(groups, fitting);
+            for (std::size_t next = 0, looked = 0; next < groups.size() && looked < most_looked_ahead; ++looked) {
+                std::vector<Group> trial = page;
+                trial.push_back(groups[next]);
+                const std::size_t count = trial.size();
+                for (std::size_t i = 0; i < groups.size(); ++i)
+                    if (i != next) trial.push_back(groups[i]);
+                if (page_fits(paging, pages, trial, count)) {
+                    page.push_back(groups[next]);
                     groups.erase(groups.begin() + static_cast<long>(next));
                 } else {
                     ++next;
@@ -79,43 +112,47 @@ private:
             }
             pages.push_back(std::move(page));
         }
-        std::vector<Extract> extracts = paging.extracts(pages, phrases_);
-        std::vector<Picture> pictures;
-        double used = 0; // of the height of the page so far
-        for (Extract& extract : extracts) {
-            extract.part_words = phrases_.part;
-            if (const double left = area_.height - used - area_.heading; used > 0 && left > 0)
-                if (auto low = fit(extract, full_effort, {area_.width, left})) {
-                    used += area_.heading + low->height;
-                    pictures.push_back(std::move(*low));
+        return pages;
+    }
+
+    // A page that does not fit after all is parted in two, and what hangs on it is drawn anew.
+    std::vector<Picture> draw_pages(const Paging& paging, std::vector<std::vector<Group>> pages) const {
+        for (;;) {
+            std::vector<Group> all;
+            for (const auto& page : pages)
+                all.push_back(merged(page));
+            std::vector<Extract> extracts = paging.extracts(all, phrases_);
+            std::vector<Picture> pictures;
+            std::vector<std::vector<Group>> parted;
+            double used = 0; // of the height of the page so far
+            for (std::size_t i = 0; i < extracts.size(); ++i) {
+                extracts[i].part_words = phrases_.part;
+                std::optional<Picture> picture;
+                const double left = area_.height - used - area_.heading;
+                if (used > 0 && left > 0) picture = fit(extracts[i], {area_.width, left});
+                if (picture) {
+                    used += area_.heading + picture->height;
+                } else {
+                    picture = fit(extracts[i], area_);
+                    used = picture ? picture->height : 0;
+                }
+                std::vector<Group> groups = pages[i];
+                if (!picture && groups.size() == 1) groups = paging.pieces_of(groups[0]);
+                if (!picture && groups.size() > 1) {
+                    parted.push_back(head(groups, groups.size() / 2));
+                    parted.push_back(tail(groups, groups.size() / 2));
                     continue;
                 }
-            auto picture = fit(extract, full_effort);
-            if (!picture) picture = fit(extract, quick_effort); // what it was shared out by
-            pictures.push_back(picture ? std::move(*picture) : drawn_anyway(extract));
-            used = pictures.back().height;
+                parted.push_back(pages[i]);
+                pictures.push_back(picture ? std::move(*picture) : drawn_anyway(extracts[i]));
+            }
+            if (parted.size() == pages.size()) return pictures;
+            pages = std::move(parted);
         }
-        return pictures;
-    }
-    static Group merged(const std::vector<Group>& groups, std::size_t count) {
-        Group all;
-        for (std::size_t i = 0; i < count; ++i) {
-            all.wires.insert(all.wires.end(), groups[i].wires.begin(), groups[i].wires.end());
-            all.parts.insert(all.parts.end(), groups[i].parts.begin(), groups[i].parts.end());
-        }
-        return all;
-    }
-    bool page_fits(const Paging& paging, std::vector<Group> pages, const std::vector<Group>& groups, std::size_t count) const {
-        const std::size_t page = pages.size();
-        pages.push_back(merged(groups, count));
-        if (count < groups.size()) pages.push_back(merged({groups.begin() + static_cast<long>(count), groups.end()}, groups.size() - count));
-        Extract extract = paging.extracts(pages, phrases_)[page];
-        extract.part_words = phrases_.part;
-        return fit(extract, quick_effort).has_value();
     }
     Picture drawn_anyway(const Extract& extract) const {
         const Ruler ruler{circuit_, measure_, manners[0]};
-        return paint(ruler, lay_out(ruler, lay_layers(make_scheme(circuit_, volts_, probes_, measure_, extract), true), area_.width, quick_effort));
+        return paint(ruler, lay_out(ruler, lay_layers(make_scheme(circuit_, volts_, probes_, measure_, extract), true), area_.width, effort));
     }
 
     const Circuit& circuit_;
@@ -129,6 +166,7 @@ private:
 } // namespace
 
 std::vector<Picture> draw_circuit(const Circuit& circuit, const Probes& probes, const Measure& measure, const Phrases& phrases, Area area) {
+    if (circuit.parts.empty()) return {};
     std::vector<Picture> pictures = Drawer(circuit, probes, measure, phrases, area).draw();
     std::erase_if(pictures, [](const Picture& picture) { return picture.strokes.empty(); });
     return pictures;

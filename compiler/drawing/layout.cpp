@@ -2,31 +2,66 @@
 
 namespace loomsheet::drawing {
 
-Layout lay_out(const Ruler& ruler, const Layered& layered, double page_width, long effort) {
+namespace {
+
+void measure_nodes(const Ruler& ruler, Layout& layout) {
+    layout.sizes.clear();
+    for (const Node& node : layout.layered.scheme.nodes)
+        layout.sizes.push_back(sizes_of(ruler, layout.layered.scheme, node));
+}
+
+Layout ordered(const Ruler& ruler, const Layered& layered, double page_width, long effort) {
     Layout layout;
     layout.layered = layered;
     layout.order = find_order(ruler, layout.layered, page_width, effort);
     join_grounds(layout.layered, layout.order);
-    for (const Node& node : layout.layered.scheme.nodes)
-        layout.sizes.push_back(sizes_of(ruler, layout.layered.scheme, node));
+    measure_nodes(ruler, layout);
     layout.nets = nets_of(layout.layered);
-    std::vector<Apart> apart;
-    constexpr int tries = 4; // what lies on one another is kept apart, which may move something else
-    for (int i = 0; i < tries; ++i) {
-        layout.columns = place_columns(layout.layered, layout.order, layout.sizes, layout.nets, apart, page_width);
-        layout.tracks.clear();
-        layout.crossings = 0;
-        const std::size_t before = apart.size();
-        for (const auto& channel : layout.nets) {
-            layout.tracks.push_back(lay_tracks(layout.layered.scheme, layout.columns, channel));
-            layout.crossings += layout.tracks.back().crossings;
-            apart.insert(apart.end(), layout.tracks.back().apart.begin(), layout.tracks.back().apart.end());
-        }
-        if (apart.size() == before) break;
+    return layout;
+}
+
+// Gives what lies on one another.
+std::vector<Apart> place(Layout& layout, const std::vector<Apart>& apart, double page_width, bool rough) {
+    layout.columns = place_columns(layout.layered, layout.order, layout.sizes, layout.nets, apart, page_width, rough);
+    layout.tracks.clear();
+    layout.crossings = 0;
+    std::vector<Apart> more;
+    for (const auto& channel : layout.nets) {
+        layout.tracks.push_back(lay_tracks(layout.layered.scheme, layout.columns, channel));
+        layout.crossings += layout.tracks.back().crossings;
+        more.insert(more.end(), layout.tracks.back().apart.begin(), layout.tracks.back().apart.end());
     }
     layout.width = layout.columns.width;
     const std::vector<LayerHeights> heights = heights_of(layout);
     layout.height = heights.empty() ? 0 : heights.back().end;
+    return more;
+}
+
+} // namespace
+
+Layout lay_out(const Ruler& ruler, const Layered& layered, double page_width, long effort) {
+    Layout layout = ordered(ruler, layered, page_width, effort);
+    std::vector<Apart> apart;
+    constexpr int tries = 6; // what lies on one another is kept apart, which may move something else
+    for (int i = 0; i < tries; ++i) {
+        const std::vector<Apart> more = place(layout, apart, page_width, false);
+        if (more.empty()) break;
+        apart.insert(apart.end(), more.begin(), more.end());
+    }
+    return layout;
+}
+
+Layout order_roughly(const Ruler& ruler, const Layered& layered, double page_width) {
+    constexpr long effort = 1000;
+    return ordered(ruler, layered, page_width, effort);
+}
+
+Layout place_roughly(const Ruler& ruler, const Layout& ordered, double page_width) {
+    constexpr double hopeless = 2; // so wide before it is placed, and no placing helps
+    Layout layout = ordered;
+    measure_nodes(ruler, layout);
+    layout.width = layout.order.width;
+    if (layout.width <= hopeless * page_width) place(layout, {}, page_width, true);
     return layout;
 }
 

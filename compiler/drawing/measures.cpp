@@ -4,7 +4,7 @@
 namespace loomsheet::drawing {
 namespace {
 
-constexpr std::size_t numbers_in_row = 3, many_in_row = 4, many = 6;
+constexpr std::size_t numbers_in_row = 3, many_in_row = 4, many = 6, very_many_in_row = 8, very_many = 16;
 
 // A pin's name, the numbers of its checks left of its wire, the words of the wire right of it.
 void add_port(const Ruler& ruler, const Scheme& scheme, const Port& port, Extent& extent, Heights& heights) {
@@ -79,14 +79,31 @@ WireWords wire_words(const Ruler& ruler, const Edge& edge) {
     return words;
 }
 
+namespace {
+// Where there are many, "3–7" stands for all between.
+std::vector<std::string> numbers_of(const std::vector<int>& checks) {
+    std::vector<std::string> words;
+    for (std::size_t i = 0; i < checks.size();) {
+        std::size_t last = i;
+        while (checks.size() > very_many && last + 1 < checks.size() && checks[last + 1] == checks[last] + 1)
+            ++last;
+        if (last < i + 2) last = i;
+        words.push_back(last == i ? std::to_string(checks[i]) : std::to_string(checks[i]) + "–" + std::to_string(checks[last]));
+        i = last + 1;
+    }
+    return words;
+}
+} // namespace
+
 ProbeMark probe_mark(const Ruler& ruler, const std::vector<int>& checks) {
     ProbeMark mark;
     constexpr double between = 1.6;
-    const bool upright = ruler.manner.upright_marks && checks.size() <= numbers_in_row;
-    const std::size_t in_row = upright ? 1 : checks.size() > many ? many_in_row : numbers_in_row;
-    for (std::size_t i = 0; i < checks.size(); ++i) {
+    const std::vector<std::string> numbers = numbers_of(checks);
+    const bool upright = ruler.manner.upright_marks && numbers.size() <= numbers_in_row;
+    const std::size_t in_row = upright ? 1 : numbers.size() > very_many ? very_many_in_row : numbers.size() > many ? many_in_row : numbers_in_row;
+    for (std::size_t i = 0; i < numbers.size(); ++i) {
         if (i % in_row == 0) mark.rows.emplace_back();
-        mark.rows.back().push_back(std::to_string(checks[i]));
+        mark.rows.back().push_back(numbers[i]);
     }
     for (const auto& row : mark.rows) {
         double width = 0;
@@ -94,7 +111,7 @@ ProbeMark probe_mark(const Ruler& ruler, const std::vector<int>& checks) {
             width += ruler.measure.width(Type::number, number) + between;
         mark.width = std::max(mark.width, width - between + 3);
     }
-    if (checks.size() == 1) mark.width = mm::probe + (checks[0] > 99 ? 2 : 0);
+    if (checks.size() == 1) mark.width = std::max(mm::probe, mark.width - 2);
     mark.height = mm::probe + (static_cast<double>(mark.rows.size()) - 1) * 4.4;
     return mark;
 }

@@ -8,6 +8,7 @@ namespace {
 
 constexpr double crossing_price = 60, bar_price = 4, width_price = 1.5, over_price = 8, disorder_price = 0.2, apart_price = 14;
 constexpr int sweeps = 2;
+constexpr long least_effort = 40, usual_size = 80; // nodes: larger circuits are searched less, each try being dearer
 
 // Node by node what the reckoning needs: quick, for it is done some thousand times.
 struct Body {
@@ -25,7 +26,7 @@ public:
         make_blocks();
         make_bodies();
         list_neighbours();
-        budget_ = effort;
+        budget_ = std::max(least_effort, effort * usual_size / std::max(usual_size, static_cast<long>(nodes_.size())));
     }
 
     Order run() {
@@ -75,6 +76,8 @@ private:
         members_.resize(blocks_);
         for (std::size_t n = 0; n < nodes_.size(); ++n)
             members_[block_[n]].push_back(static_cast<int>(n));
+        for (int block = 0; block < blocks_; ++block)
+            fixed_.push_back(static_cast<char>(is_fixed(block)));
     }
 
     void take_sizes(const Ruler& ruler) {
@@ -87,6 +90,8 @@ private:
     }
     void make_bodies() {
         bodies_.resize(nodes_.size());
+        for (std::size_t n = 0; n < nodes_.size(); ++n)
+            if (nodes_[n].columns > 1) wide_.push_back(static_cast<int>(n));
         for (std::size_t n = 0; n < nodes_.size(); ++n) {
             const Node& node = nodes_[n];
             Body& body = bodies_[n];
@@ -130,6 +135,12 @@ private:
                     near_[n][p].push_back(from ? std::pair(segment.to, segment.to_port) : std::pair(segment.from, segment.from_port));
                 }
         }
+        ties_.resize(blocks_);
+        for (std::size_t n = 0; n < nodes_.size(); ++n)
+            for (std::size_t p = 0; p < near_[n].size(); ++p)
+                for (const auto& [other, port] : near_[n][p])
+                    if (block_[other] != block_[n])
+                        ties_[block_[n]].push_back({block_[other], &bodies_[other].offset, &nodes_[other].ports[port].column, &bodies_[n].offset, &nodes_[n].ports[p].column});
     }
 
     // --- starts ----------------------------------------------------------------------------------------------------------
@@ -172,7 +183,7 @@ private:
         });
     }
     void keep_fixed_left(std::vector<int>& order) const {
-        std::stable_partition(order.begin(), order.end(), [&](int block) { return is_fixed(block); });
+        std::stable_partition(order.begin(), order.end(), [&](int block) { return fixed_[block] != 0; });
     }
 
     // --- the price of an order ---------------------------------------------------------------------------------------------
@@ -190,9 +201,8 @@ private:
 
     // A box's pins follow what they lead to; a part turns round when more of its wires then run straight.
     void arrange_ports() {
-        for (std::size_t n = 0; n < nodes_.size(); ++n) {
+        for (const int n : wide_) {
             Node& node = nodes_[n];
-            if (node.columns < 2) continue;
             const auto aim = [&](std::size_t p) {
                 double sum = 0;
                 for (const auto& [other, port] : near_[n][p])
@@ -210,14 +220,14 @@ private:
                         const int column = node.ports[row[i].second].column;
                         if (i > 0) {
                             const int before = node.ports[row[i - 1].second].column;
-                            double pitch = words_pitch(static_cast<int>(n), before, column);
+                            double pitch = words_pitch(n, before, column);
                             pitch = std::max(pitch, sizes_[n].extents[before].right[1] + sizes_[n].extents[column].left[1] - 2 * mm::box_margin + 4);
                             x += pitch;
                         }
                         bodies_[n].offset[column] = x;
                     }
                 }
-                lay_out(static_cast<int>(n));
+                lay_out(n);
             } else {
                 int ahead = 0, back = 0;
                 for (std::size_t a = 0; a < node.ports.size(); ++a)
@@ -230,7 +240,7 @@ private:
                 if ((back > ahead) != node.mirrored && can_turn(node)) {
                     turn_round(node);
                     std::swap(sizes_[n], turned_sizes_[n]);
-                    lay_columns(static_cast<int>(n));
+                    lay_columns(n);
                 }
             }
         }
@@ -267,10 +277,8 @@ private:
 
     double aim_of(int block) {
         aims_.clear();
-        for (const int n : members_[block])
-            for (std::size_t p = 0; p < near_[n].size(); ++p)
-                for (const auto& [other, port] : near_[n][p])
-                    if (block_[other] != block) aims_.push_back(port_x(other, port) - bodies_[n].offset[nodes_[n].ports[p].column]);
+        for (const Tie& tie : ties_[block])
+            aims_.push_back(x_[tie.other] + (*tie.other_offset)[*tie.other_column] - (*tie.offset)[*tie.column]);
         if (aims_.empty()) return x_[block];
         const auto middle = aims_.begin() + static_cast<long>((aims_.size() - 1) / 2);
         std::nth_element(aims_.begin(), middle, aims_.end());
@@ -312,6 +320,7 @@ private:
         crossings_ = 0;
         for (const double right : edge_)
             width = std::max(width, right);
+        width_ = width;
         for (const auto& channel : nets_)
             sum += price_of(channel);
         sum += crossing_price * static_cast<double>(crossings_) + width_price * width + over_price * std::max(0.0, width - page_width_ * 1.06);
@@ -403,6 +412,7 @@ private:
         made.block = block_;
         made.place = place_;
         made.crossings = crossings_;
+        made.width = width_;
         made.rows.resize(layered_.layers);
         for (const int block : order)
             for (const int n : members_[block])
@@ -432,11 +442,22 @@ private:
     std::vector<std::vector<Net>> nets_;
     std::vector<int> block_, first_, place_;
     int blocks_ = 0;
+    std::vector<char> fixed_; // by block
     std::vector<std::vector<int>> members_;
     std::vector<Body> bodies_;
+    std::vector<int> wide_; // nodes of several columns
     std::vector<std::vector<std::vector<std::pair<int, int>>>> near_; // by node and port
+    struct Tie { // of a block to another
+        int other = 0;
+        const std::vector<double>* other_offset = nullptr;
+        const int* other_column = nullptr;
+        const std::vector<double>* offset = nullptr;
+        const int* column = nullptr;
+    };
+    std::vector<std::vector<Tie>> ties_; // by block
     std::vector<double> x_, edge_, aims_, all_x_;
     std::vector<Ends> ends_;
+    double width_ = 0;
     long crossings_ = 0, spent_ = 0, budget_ = 0;
 };
 

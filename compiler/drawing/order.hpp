@@ -11,6 +11,7 @@ struct Order {
     std::vector<int> block;             // by node
     std::vector<int> place;             // by block
     long crossings = 0;                 // as the search reckons them
+    double width = 0;                   // likewise
 };
 
 // Gives also the order of a box's pins and whether a part is mirrored: in the nodes of `layered`, whose ports' columns change.

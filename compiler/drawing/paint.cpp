@@ -159,7 +159,7 @@ private:
         if (checks.empty()) return;
         const ProbeMark mark = probe_mark(ruler_, checks);
         const double x = right - mark.width, y = below ? edge : edge - mark.height;
-        if (checks.size() == 1)
+        if (checks.size() == 1 && mark.width <= mm::probe)
             sketch_.ring(x + mark.width / 2, y + mm::probe / 2, mm::probe / 2, pt::probe);
         else
             sketch_.pill(x, y, mark.width, mark.height, pt::probe);

@@ -15,8 +15,13 @@ public:
         in_tree_.assign(springs_.size(), 0);
     }
 
-    std::vector<int> run() {
-        start();
+    std::vector<int> run(const std::vector<int>& near) {
+        if (near.empty()) {
+            start();
+        } else {
+            std::copy(near.begin(), near.end(), x_.begin());
+            x_.back() = *std::min_element(near.begin(), near.end());
+        }
         grow();
         const int most = 60 * static_cast<int>(x_.size()) + 1000;
         for (int round = 0; round < most; ++round) {
@@ -162,9 +167,9 @@ private:
 
 } // namespace
 
-std::vector<int> relax(int count, const std::vector<Spring>& springs) {
+std::vector<int> relax(int count, const std::vector<Spring>& springs, const std::vector<int>& near) {
     if (count == 0) return {};
-    return Simplex(count, springs).run();
+    return Simplex(count, springs).run(near);
 }
 
 } // namespace loomsheet::drawing

@@ -9,7 +9,8 @@ struct Spring {
     int from = 0, to = 0, least = 0;
     int weight = 0;
 };
-// The springs must not run in a circle (a circle of `least` 0 neither).
-std::vector<int> relax(int count, const std::vector<Spring>& springs);
+// The springs must not run in a circle (a circle of `least` 0 neither). `near`, where it is not empty, holds for all springs and is
+// where the search begins.
+std::vector<int> relax(int count, const std::vector<Spring>& springs, const std::vector<int>& near = {});
 
 } // namespace loomsheet::drawing
