@@ -69,6 +69,7 @@ ArgumentsResult read_arguments(int argc, const char* const* argv) {
         ->type_name("FOLDER");
     add_choice(*print, "--paper", arguments.paper, papers, "what it is printed on (a4, unless said)");
     add_choice(*print, "--sheet", arguments.sheet, sheets, "for the technician at the car, or what is proved of the plan (workshop, unless said)");
+    print->add_flag("--fillable", arguments.fillable, "with form fields, to fill in on a tablet");
     CLI::App* proof = app.add_subcommand("proof", "say what is wrong with each plan, print nothing");
     add_plans(*proof, arguments);
     proof->add_flag("--matrix", arguments.matrix, "show the outcome of every check with every fault as well");

@@ -17,7 +17,8 @@ struct Arguments {
     Paper paper = Paper::a4;
     SheetKind sheet = SheetKind::workshop;
     Format format = Format::text;
-    bool matrix = false; // of proof
+    bool fillable = false; // of print: form fields
+    bool matrix = false;   // of proof
     std::string fault; // of predict, as a plan writes it; empty: sound
     std::string code; // of explain
 };

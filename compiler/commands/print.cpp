@@ -16,7 +16,7 @@ Done print_one(const std::string& path, Compiled& compiled, const Faces& faces, 
     SheetResult sheet = lay_out(compiled.plan, faces, {arguments.paper, &diagnosis, &compiled.prediction, arguments.sheet});
     compiled.findings.add(std::move(sheet.findings));
     if (!compiled.usable()) return {};
-    const PdfResult pdf = write_pdf(sheet.document, faces);
+    const PdfResult pdf = write_pdf(sheet.document, faces, arguments.fillable ? Filling::on_screen : Filling::by_pen);
     if (!pdf.error.empty()) throw std::runtime_error("its PDF was not made: " + pdf.error);
     const std::string file = sheet_path(arguments.folder, path, arguments.sheet);
     DiskError error = disk.write_whole(file, pdf.bytes);

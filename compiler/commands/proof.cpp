@@ -5,6 +5,7 @@
 #include "proof/matrix_table.hpp"
 #include "proof/proof_json.hpp"
 #include "proof/reading_table.hpp"
+#include "proof/splits.hpp"
 #include "proof/summary.hpp"
 #include "proof/verdicts.hpp"
 #include "source/render.hpp"
@@ -20,7 +21,9 @@ std::string told(const Plan& plan, const Predictor& sound, const Prediction& pre
     text += smallest_table(plan, sound, diagnosis) + "\n" + reading_table(plan, prediction) + "\n";
     if (with_matrix) text += matrix_table(plan, diagnosis.matrix) + "\n";
     const std::string gaps = gaps_table(plan, sound, diagnosis);
-    return gaps.empty() ? text : text + gaps + "\n";
+    if (!gaps.empty()) text += gaps + "\n";
+    const std::string splits = splits_table(plan, sound, diagnosis);
+    return splits.empty() ? text : text + splits + "\n";
 }
 } // namespace
 

@@ -48,6 +48,12 @@ bool is_alarm(const Plan& plan, const Target* target) {
     return target->kind == TargetKind::suspects;
 }
 
+bool stops_by_jumps_only(const FaultEnds& ends) {
+    for (std::size_t e = 0; e < ends.endings.size(); ++e)
+        if (ends.judged[e] == Judgement::open && ends.endings[e].last.outcome != Taken::jumps) return false;
+    return true;
+}
+
 Figures figures_of(const Plan& plan, const Diagnosis& diagnosis) {
     Figures made;
     double all = 0;
@@ -57,7 +63,10 @@ Figures figures_of(const Plan& plan, const Diagnosis& diagnosis) {
         all += likely;
         switch (ends.fate) {
         case Fate::found: made.found += likely; break;
-        case Fate::open: made.open += likely; break;
+        case Fate::open:
+            made.open += likely;
+            if (stops_by_jumps_only(ends)) made.jumps += likely;
+            break;
         case Fate::missed: made.missed += likely; break;
         case Fate::wrong: made.wrong += likely; break;
         }
@@ -74,7 +83,7 @@ Figures figures_of(const Plan& plan, const Diagnosis& diagnosis) {
         }
     }
     if (all > 0)
-        for (double* share : {&made.found, &made.open, &made.missed, &made.wrong, &made.checks, &made.minutes})
+        for (double* share : {&made.found, &made.open, &made.jumps, &made.missed, &made.wrong, &made.checks, &made.minutes})
             *share /= all;
     made.isolation = isolation_of(plan, diagnosis);
     for (const Taken& step : diagnosis.sound_steps)

@@ -18,6 +18,7 @@ struct FaultEnds {
 
 struct Figures {
     double found = 0, open = 0, missed = 0, wrong = 0; // shares of 1, weighted by how likely the faults are
+    double jumps = 0; // of `open`: those that stop only where a reading jumps
     Isolation isolation;                               // a verdict that blames the fault is a group; its units are suspects
     double checks = 0, minutes = 0;                    // to the ending, on average by the shortest way
     std::size_t most_checks = 0;

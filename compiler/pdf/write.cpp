@@ -3,6 +3,7 @@
 #include "pdf/objects.hpp"
 #include "pdf/trouble.hpp"
 #include "pdf/write_font.hpp"
+#include "pdf/write_form.hpp"
 #include "source/text.hpp"
 #include <array>
 #include <cmath>
@@ -122,7 +123,7 @@ void write_fonts(PdfObjects& objects, const FontUses& fonts, HPDF_Dict resources
     }
 }
 
-std::string write(const page::Document& document, const Faces& faces) {
+std::string write(const page::Document& document, const Faces& faces, Filling filling) {
     if (document.pages.empty()) throw PdfTrouble("The document has no pages.");
     PdfObjects objects;
     write_head(objects, document);
@@ -136,15 +137,16 @@ std::string write(const page::Document& document, const Faces& faces) {
         on_page(i, [&] { write_links(objects, document.pages[i], pages, pages[i]); });
     }
     write_outline(objects, document, pages);
+    if (filling == Filling::on_screen) write_form(objects, document, pages);
     write_fonts(objects, fonts, resources);
     return objects.save();
 }
 
 } // namespace
 
-PdfResult write_pdf(const page::Document& document, const Faces& faces) {
+PdfResult write_pdf(const page::Document& document, const Faces& faces, Filling filling) {
     try {
-        return {write(document, faces), {}};
+        return {write(document, faces, filling), {}};
     } catch (const PdfTrouble& trouble) {
         return {{}, trouble.what()};
     }

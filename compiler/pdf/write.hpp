@@ -11,6 +11,7 @@ struct PdfResult {
     std::string bytes; // empty when it failed
     std::string error; // what libharu or HarfBuzz said, in words
 };
-PdfResult write_pdf(const page::Document& document, const Faces& faces);
+enum class Filling : std::uint8_t { by_pen, on_screen }; // on screen: with form fields
+PdfResult write_pdf(const page::Document& document, const Faces& faces, Filling filling = Filling::by_pen);
 
 } // namespace loomsheet

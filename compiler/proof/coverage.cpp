@@ -6,7 +6,7 @@
 namespace loomsheet {
 namespace {
 
-constexpr std::size_t most_lines = 12, most_group = 3, most_verdicts = 3;
+constexpr std::size_t most_lines = 12, most_verdicts = 3;
 } // namespace
 
 std::vector<Covered> covered(const Diagnosis& diagnosis) {
@@ -95,7 +95,7 @@ std::vector<int> verdicts_in_doubt(const Diagnosis& diagnosis) {
 std::string groups_words(const Plan& plan, const Diagnosis& diagnosis) {
     std::vector<std::vector<std::string>> lines{{"verdict", "leaves", "told no further apart"}};
     for (const Left& each : groups(diagnosis)) {
-        if (each.suspects.size() <= most_group) break;
+        if (each.suspects.size() <= most_left) break;
         std::vector<std::string> names;
         for (const Suspect& suspect : each.suspects)
             names.push_back(suspect_point(plan.circuit, suspect));

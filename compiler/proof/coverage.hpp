@@ -22,6 +22,7 @@ struct Left {
     int verdict = 0;
     std::vector<Suspect> suspects;
 };
+inline constexpr std::size_t most_left = 3; // more suspects are told in a table
 std::vector<Left> groups(const Diagnosis& diagnosis); // most suspects first
 
 // Verdicts that may be reached by a fault that they do not name, in the plan's order.

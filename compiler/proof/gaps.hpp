@@ -17,15 +17,17 @@ struct Closing {
 
 // All faults that one verdict, one stop or one `done` takes for something else.
 struct Gap {
-    int verdict = none;               // else the outcome `arrows.front()`
-    std::vector<Taken> arrows;        // the outcomes that lead there
-    std::vector<std::size_t> faults;  // in the matrix: end there and are not blamed
-    std::vector<std::size_t> rightly; // end there and are
-    double likely = 0;                // share of 1, of all faults that can cause the complaint
-    std::vector<Closing> closings;    // one after the other, before the gap
-    std::vector<std::size_t> unseen;  // faults that no check which was tried is certain of
+    int verdict = none;                 // else the outcome `arrows.front()`
+    std::vector<Taken> arrows;          // the outcomes that lead there
+    std::vector<std::size_t> faults;    // in the matrix: end there and are not blamed
+    std::vector<std::size_t> rightly;   // end there and are
+    double likely = 0;                  // share of 1, of all faults that can cause the complaint
+    std::vector<Closing> closings;      // one after the other, before the gap
+    std::vector<std::size_t> unseen;    // faults that no check which was tried is certain of
+    std::vector<std::size_t> invisible; // that change no volts in any of the set-ups, at no point that can be reached
 };
 
+inline constexpr std::size_t most_gaps = 4; // in tables
 // Worst first. Closings are looked for in the first `searched`.
 std::vector<Gap> gaps(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis, std::size_t searched);
 
@@ -33,6 +35,7 @@ std::vector<Gap> gaps(const Plan& plan, const Predictor& sound, const Diagnosis&
 std::string written_closing(const Plan& plan, const Gap& gap, std::size_t which);
 // Where the gap's outcomes lead now, and where they are to lead: "volts, pass: write `-> before-lamp-bad` for `->
 // lamp-bad`".
+std::string target_words(const Plan& plan, const Gap& gap); // as it stands behind the arrow
 std::string gaps_table(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis);
 
 } // namespace loomsheet

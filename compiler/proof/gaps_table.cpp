@@ -4,49 +4,11 @@
 #include "proof/gaps.hpp"
 #include "proof/reading_table.hpp"
 #include "proof/words.hpp"
+#include "proof/written.hpp"
 #include <algorithm>
 #include <fmt/format.h>
 
 namespace loomsheet {
-namespace {
-
-constexpr std::size_t most_gaps = 4;
-
-std::string item_words(const Circuit& circuit, const SetupItem& item) {
-    const auto part = [&] { return circuit.parts[item.part].id; };
-    switch (item.kind) {
-    case ItemKind::key: return "key " + item.word;
-    case ItemKind::asleep: return "asleep";
-    case ItemKind::engine_running: return "engine running";
-    case ItemKind::unplugged: return part() + " unplugged";
-    case ItemKind::pulled: return part() + " pulled";
-    case ItemKind::disconnected: return circuit.pin_name(item.pin) + " disconnected";
-    case ItemKind::position: return fmt::format("{} at {}", part(), item.word);
-    case ItemKind::pressed: return part() + " pressed";
-    case ItemKind::output_on: return circuit.pin_name(item.pin) + " on";
-    case ItemKind::bridge:
-        return fmt::format("bridge {} to {}{}", written_point(circuit, item.a), written_point(circuit, item.b),
-                           item.value ? " fused " + item.value->written : std::string());
-    case ItemKind::load:
-        return fmt::format("load {} across {} to {}", item.value ? item.value->written : std::string(),
-                           written_point(circuit, item.a), written_point(circuit, item.b));
-    default: return fmt::format("\"{}\"", item.word);
-    }
-}
-
-// By its label where the plan has one.
-std::string with_words(const Plan& plan, const Setup& setup) {
-    for (const NamedSetup& named : plan.setups)
-        if (std::equal(named.setup.items.begin(), named.setup.items.end(), setup.items.begin(), setup.items.end(),
-                       [](const SetupItem& a, const SetupItem& b) {
-                           return !a.across_points && same_subject(a, b) && same_state(a, b);
-                       }))
-            return named.label;
-    std::string words;
-    for (const SetupItem& item : setup.items)
-        words += (words.empty() ? "" : ", ") + item_words(plan.circuit, item);
-    return words;
-}
 
 std::string target_words(const Plan& plan, const Gap& gap) {
     if (gap.verdict != none) return plan.verdicts[gap.verdict].label;
@@ -58,6 +20,8 @@ std::string target_words(const Plan& plan, const Gap& gap) {
                              written_point(plan.circuit, point));
     return words;
 }
+
+namespace {
 
 std::string label_of(const Plan& plan, const Gap& gap, std::size_t which) {
     const std::string base = "before-" + (gap.verdict != none ? plan.verdicts[gap.verdict].label
@@ -86,34 +50,52 @@ std::string names_of(const Plan& plan, const Diagnosis& diagnosis, const std::ve
     return list_words(names, "and", 6);
 }
 
+// What becomes of all that ends wrong, each fault by the worst of its ways.
+std::string shares_words(const Diagnosis& diagnosis, const std::vector<Gap>& list) {
+    enum class Hope : std::uint8_t { none, told, not_told, not_searched, invisible };
+    std::vector<Hope> hopes(diagnosis.ends.size(), Hope::none);
+    const auto mark = [&](const std::vector<std::size_t>& faults, Hope hope) {
+        for (const std::size_t fault : faults)
+            hopes[fault] = std::max(hopes[fault], hope);
+    };
+    for (std::size_t g = 0; g < list.size(); ++g) {
+        mark(list[g].faults, g < most_gaps ? Hope::told : Hope::not_searched);
+        mark(list[g].unseen, g < most_gaps ? Hope::not_told : Hope::not_searched);
+        mark(list[g].invisible, Hope::invisible);
+    }
+    double all = 0, share[5] = {};
+    for (std::size_t i = 0; i < hopes.size(); ++i) {
+        const double likely = diagnosis.matrix.faults[i].likely;
+        all += likely, share[static_cast<std::size_t>(hopes[i])] += likely;
+    }
+    const auto of = [&](Hope hope) { return of_hundred(share[static_cast<std::size_t>(hope)] / all); };
+    return fmt::format("Of 100 cars, {} may end wrong at one of {} places. The checks below tell {}; {} are not surely "
+                       "told by what was tried; {} change no volts at any "
+                       "point, so that no voltmeter tells them; {} end at places that were not looked into.\n\n",
+                       of_hundred(1 - share[0] / all), list.size(), of(Hope::told), of(Hope::not_told),
+                       of(Hope::invisible), of(Hope::not_searched));
+}
+
 } // namespace
 
 std::string written_closing(const Plan& plan, const Gap& gap, std::size_t which) {
     const Closing& closing = gap.closings[which];
-    const Check& check = closing.check;
-    const std::string red = written_point(plan.circuit, check.rows.front().red),
-                      black = written_point(plan.circuit, check.rows.front().black);
-    const bool drop = check.measure == MeasureKind::drop;
-    std::string text =
-        fmt::format("check {} \"{} from {} to {}\"\n", label_of(plan, gap, which), drop ? "Drop" : "Volts", red, black);
-    if (const std::string with = with_words(plan, check.with); !with.empty())
-        text += fmt::format("  with   {}\n", with);
-    text += fmt::format("  {}  {} to {}\n  expect {}\n", drop ? "drop " : "volts", red, black,
-                        written_limit(plan, check.limits.front()));
-    text += fmt::format("  pass   -> {}\n",
-                        which + 1 < gap.closings.size() ? label_of(plan, gap, which + 1) : target_words(plan, gap));
-    std::string suspects;
+    std::string suspects = "suspects";
+    const Row& row = closing.check.rows.front();
     if (closing.named_by_run)
-        suspects = fmt::format("{} to {}", red, black);
+        suspects +=
+            fmt::format(" {} to {}", written_point(plan.circuit, row.red), written_point(plan.circuit, row.black));
     else
         for (const Suspect& each : closing.named)
-            suspects += (suspects.empty() ? "" : " ") + suspect_point(plan.circuit, each);
-    return text + fmt::format("  fail   -> suspects {}\n", suspects);
+            suspects += " " + suspect_point(plan.circuit, each);
+    return written_check(plan, label_of(plan, gap, which), closing.check,
+                         which + 1 < gap.closings.size() ? label_of(plan, gap, which + 1) : target_words(plan, gap),
+                         suspects);
 }
 
 std::string gaps_table(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis) {
     const std::vector<Gap> list = gaps(plan, sound, diagnosis, most_gaps);
-    std::string text;
+    std::string text = list.empty() ? std::string() : shares_words(diagnosis, list);
     for (std::size_t g = 0; g < std::min(list.size(), most_gaps); ++g) {
         const Gap& gap = list[g];
         text += fmt::format("{} of 100 cars may end at `-> {}` with something else: {}.\n", of_hundred(gap.likely),
@@ -122,13 +104,7 @@ std::string gaps_table(const Plan& plan, const Predictor& sound, const Diagnosis
             const Closing& closing = gap.closings[c];
             text += fmt::format("  This check tells {} ({:.0f} min more):\n\n",
                                 names_of(plan, diagnosis, closing.closes), closing.minutes);
-            const std::string check = written_closing(plan, gap, c);
-            for (std::size_t begin = 0; begin < check.size();) {
-                const std::size_t end = check.find('\n', begin);
-                text += "    " + check.substr(begin, end + 1 - begin);
-                begin = end + 1;
-            }
-            text += "\n";
+            text += indented(written_closing(plan, gap, c)) + "\n";
         }
         if (!gap.closings.empty()) {
             std::vector<std::string> arrows;
@@ -140,6 +116,10 @@ std::string gaps_table(const Plan& plan, const Predictor& sound, const Diagnosis
             text += fmt::format(
                 "  Not surely told by a drop or volts that was tried, in the set-ups of this plan: faults of {}.\n",
                 names_of(plan, diagnosis, gap.unseen));
+        if (!gap.invisible.empty())
+            text += fmt::format("  No volts at any point that a tip can be laid on change by 1 mV, in the set-ups of "
+                                "this plan, with faults of {}: not to be seen by them.\n",
+                                names_of(plan, diagnosis, gap.invisible));
         text += "\n";
     }
     if (list.size() > most_gaps)

@@ -2,8 +2,10 @@
 #include "circuit/fault.hpp"
 #include "faults/smallest.hpp"
 #include "proof/coverage.hpp"
+#include "proof/gaps.hpp"
 #include "proof/matrix_table.hpp"
 #include "proof/reading_table.hpp"
+#include "proof/splits.hpp"
 #include <nlohmann/json.hpp>
 
 namespace loomsheet {
@@ -42,6 +44,7 @@ Json figures_of(const Plan& plan, const Figures& f) {
     const Isolation& told = f.isolation;
     return {{"found", f.found},
             {"stops", f.open},
+            {"stops_where_a_reading_jumps", f.jumps},
             {"called_sound", f.missed},
             {"blames_else", f.wrong},
             {"found_by_number", told.found_plain},
@@ -74,6 +77,13 @@ Json coverage_of(const Plan& plan, const Diagnosis& diagnosis) {
     return list;
 }
 
+Json points_of(const Plan& plan, const std::vector<Suspect>& suspects) {
+    Json list = Json::array();
+    for (const Suspect& each : suspects)
+        list.push_back(suspect_point(plan.circuit, each));
+    return list;
+}
+
 Json verdicts_of(const Plan& plan, const Diagnosis& diagnosis) {
     const std::vector<Left> by_verdict = groups(diagnosis);
     const std::vector<int> doubtful = verdicts_in_doubt(diagnosis);
@@ -81,9 +91,7 @@ Json verdicts_of(const Plan& plan, const Diagnosis& diagnosis) {
     for (int v = 0; v < static_cast<int>(plan.verdicts.size()); ++v) {
         Json suspects = Json::array();
         for (const Left& group : by_verdict)
-            if (group.verdict == v)
-                for (const Suspect& each : group.suspects)
-                    suspects.push_back(suspect_point(plan.circuit, each));
+            if (group.verdict == v) suspects = points_of(plan, group.suspects);
         list.push_back({{"verdict", plan.verdicts[v].label},
                         {"holds", std::find(doubtful.begin(), doubtful.end(), v) == doubtful.end()},
                         {"suspects", std::move(suspects)}});
@@ -156,6 +164,46 @@ Json small_faults_of(const Plan& plan, const Predictor& sound, const Diagnosis& 
     return list;
 }
 
+// Where faults end wrong, and the checks that close it.
+Json gaps_of(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis) {
+    Json list = Json::array();
+    const std::vector<Gap> all = gaps(plan, sound, diagnosis, most_gaps);
+    for (std::size_t g = 0; g < all.size(); ++g) {
+        const Gap& gap = all[g];
+        const auto faults = [&](const std::vector<std::size_t>& which) {
+            Json words = Json::array();
+            for (const std::size_t each : which)
+                words.push_back(fault_words(plan.circuit, diagnosis.matrix.faults[each].fault));
+            return words;
+        };
+        Json arrows = Json::array(), closings = Json::array();
+        for (const Taken& arrow : gap.arrows)
+            arrows.push_back(way_of(plan, {arrow}).front());
+        for (std::size_t c = 0; c < gap.closings.size(); ++c)
+            closings.push_back({{"check", written_closing(plan, gap, c)}, {"minutes", gap.closings[c].minutes}, {"tells", faults(gap.closings[c].closes)}});
+        Json made = {{"ends_at", target_words(plan, gap)}, {"likely", gap.likely}, {"from", std::move(arrows)}, {"faults", faults(gap.faults)}};
+        made["searched"] = g < most_gaps;
+        made["closed_by"] = std::move(closings);
+        made["not_told"] = faults(gap.unseen), made["not_to_be_seen"] = faults(gap.invisible);
+        list.push_back(std::move(made));
+    }
+    return list;
+}
+
+// Verdicts that leave more than three things, and the checks that part them.
+Json splits_of(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis) {
+    Json list = Json::array();
+    for (const Split& each : splits(plan, sound, diagnosis, most_splits)) {
+        Json made = {{"verdict", plan.verdicts[each.left.verdict].label}, {"leaves", points_of(plan, each.left.suspects)}, {"tried", each.tried}};
+        made["alike"] = each.alike;
+        if (each.check)
+            made["check"] = written_split(plan, each), made["minutes"] = each.minutes, made["pass_leaves"] = points_of(plan, each.passing),
+            made["fail_leaves"] = points_of(plan, each.failing);
+        list.push_back(std::move(made));
+    }
+    return list;
+}
+
 } // namespace
 
 std::string proof_json(const Plan& plan, const Predictor& sound, const Prediction& prediction, const Diagnosis& diagnosis) {
@@ -168,6 +216,8 @@ std::string proof_json(const Plan& plan, const Predictor& sound, const Predictio
                        {"coverage", coverage_of(plan, diagnosis)},
                        {"verdicts", verdicts_of(plan, diagnosis)},
                        {"checks", checks_of(plan, prediction, diagnosis.matrix)},
+                       {"gaps", gaps_of(plan, sound, diagnosis)},
+                       {"splits", splits_of(plan, sound, diagnosis)},
                        {"small_faults", small_faults_of(plan, sound, diagnosis)},
                        {"faults", faults_of(plan, diagnosis)},
                        {"harmless", std::move(harmless)}};

@@ -14,7 +14,8 @@ std::string answer(const Plan& plan, const Diagnosis& diagnosis) {
     std::vector<std::string> rest;
     if (f.wrong > no_share) rest.push_back(fmt::format("on {} it may blame something else", of_hundred(f.wrong)));
     if (f.missed > no_share) rest.push_back(fmt::format("{} it may call sound", of_hundred(f.missed)));
-    if (f.open > no_share) rest.push_back(fmt::format("on {} it may stop with nothing named", of_hundred(f.open)));
+    if (f.jumps > no_share) rest.push_back(fmt::format("on {} a reading may jump, and it stops there", of_hundred(f.jumps)));
+    if (f.open - f.jumps > no_share) rest.push_back(fmt::format("on {} it may stop with nothing named", of_hundred(f.open - f.jumps)));
     text += (rest.empty() ? "" : "; ") + list_words(rest) + ".\n";
     std::vector<std::string> doubtful;
     for (const int verdict : verdicts_in_doubt(diagnosis))

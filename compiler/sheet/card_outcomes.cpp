@@ -134,7 +134,7 @@ double outcome_row(Card& card, double y, const OutcomeLine& line) {
     destination(card, y, way);
     const double height = std::max(row_least, base + 1.1 - y);
     pen.region(page::Role::outcome, axis::wire, y, axis::right - axis::wire, height,
-               card.name + " outcome " + line.words);
+               fmt::format("{} outcome {}", card.name, outcome + 1));
     if (!way.anchor.empty())
         pen.later(way.anchor,
                   [=](Pen& at, std::size_t page) { at.link(axis::wire, y, axis::right - axis::wire, height, page); });

@@ -40,7 +40,7 @@ void draw_cell(Draft& draft, Pen& pen, const Cell& cell, double x, double height
         fail_mark(pen, x + cell_width - 5.5, height - 6);
     }
     pen.region(page::Role::field, x, 0, cell_width, height,
-               "copy " + draft.plan.checks[cell.check].label + (cell.name.empty() ? "" : " " + cell.name));
+               "check " + draft.plan.checks[cell.check].label + " reading" + (cell.name.empty() ? "" : " " + cell.name)); // of the card
 }
 
 // Everything that any check unplugs, pulls, bridges, loads, switches on: each once, as one set-up.

@@ -24,7 +24,7 @@ Piece field_row(Draft& draft, const std::vector<FieldSpec>& specs, const std::st
         pen.text(x + margin, 3.6, type::caption, caption);
         if (!spec.filled.empty()) pen.lines(x + margin, 9.8, width - 2 * margin, type::main, spec.filled);
         if (!spec.unit.empty()) pen.right(x + width - margin, height - 2.5, type::text, spec.unit);
-        pen.region(page::Role::field, x, 0, width, height, name + " " + caption);
+        pen.region(spec.filled.empty() ? page::Role::field : page::Role::cell, x, 0, width, height, name + " " + caption);
         x += width + column_gap;
     }
     piece.height = height + row_gap;

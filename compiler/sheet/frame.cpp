@@ -51,15 +51,15 @@ void head_title(Pen& pen, const Plan& plan, const Facts& facts, SheetKind kind) 
     pen.text(x, 15.8, type::caption, second);
 }
 
-void job_number(Pen& pen, std::size_t page) {
+void job_number(Pen& pen) {
     pen.rect(137, frame::margin, 30, 12.6, stroke::rule);
     pen.text(138.5, 7.8, type::caption, say(Word::job_number));
-    pen.region(page::Role::field, 137, frame::margin, 30, 12.6, fmt::format("job number {}", page));
+    pen.region(page::Role::field, 137, frame::margin, 30, 12.6, "job number"); // one field, on every page
 }
 
 void head(Pen& pen, const Plan& plan, const Facts& facts, SheetKind kind, std::size_t page, std::size_t count) {
     head_title(pen, plan, facts, kind);
-    if (kind == SheetKind::workshop) job_number(pen, page);
+    if (kind == SheetKind::workshop) job_number(pen);
     pen.right(181.5, 9.2, type::plan_id, std::to_string(page));
     pen.right(181.5, 14.2, type::caption, say(Word::of_pages, count));
     pen.region(page::Role::head, axis::edge, 0, axis::right - axis::edge, frame::clip_zone,
@@ -82,7 +82,7 @@ void foot(Pen& pen, const Plan& plan, const Facts& facts, double height, std::si
 }
 
 // A box for each check to tick; with more checks than boxes, empty boxes to write the way in.
-void strip(Pen& pen, const Order& order, double height, std::size_t page) {
+void strip(Pen& pen, const Order& order, double height) {
     const std::size_t count = order.checks.size();
     if (count == 0) return;
     const double y = height - foot_rule - strip_gap - strip_box, base = y + strip_box / 2 + half_cap(type::caption);
@@ -96,7 +96,7 @@ void strip(Pen& pen, const Order& order, double height, std::size_t page) {
         const double x = start + static_cast<double>(i) * pitch;
         pen.rect(x, y, width, strip_box, stroke::rule);
         if (numbered) pen.centre(x + width / 2, base, type::caption, std::to_string(i + 1));
-        pen.region(page::Role::tick, x, y, width, strip_box, fmt::format("strip {} page {}", i + 1, page));
+        pen.region(page::Role::tick, x, y, width, strip_box, fmt::format("strip {}", i + 1));
     }
     const double after = start + static_cast<double>(boxes) * pitch;
     if (!numbered)
@@ -119,7 +119,7 @@ void draw_frames(Draft& draft, std::vector<page::Page>& pages, const std::string
         Pen pen = draft.pen(piece, plan.at);
         head(pen, plan, facts, draft.kind, i + 1, pages.size());
         foot(pen, plan, facts, pages[i].height, i + 1, pages.size());
-        if (draft.kind == SheetKind::workshop) strip(pen, draft.order, pages[i].height, i + 1);
+        if (draft.kind == SheetKind::workshop) strip(pen, draft.order, pages[i].height);
         put(pages[i], std::move(piece), 0);
         draw_code(pages[i], axis::right - frame::code, frame::margin, frame::code,
                   capitals(fmt::format("{}/{}/{}", plan.id, i + 1, digest))); // up to 20 characters take 21 modules

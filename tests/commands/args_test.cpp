@@ -18,8 +18,10 @@ TEST_CASE("print, with and without its options") {
     CHECK(plain.arguments->folder == ".");
     CHECK(plain.arguments->paper == Paper::a4);
     CHECK(plain.arguments->format == Format::text);
-    const auto full = read({"print", "-o", "out", "--paper", "letter", "--format", "json", "a.plan"});
+    CHECK(!plain.arguments->fillable);
+    const auto full = read({"print", "--fillable", "-o", "out", "--paper", "letter", "--format", "json", "a.plan"});
     REQUIRE(full.arguments);
+    CHECK(full.arguments->fillable);
     CHECK(full.arguments->folder == "out");
     CHECK(full.arguments->paper == Paper::letter);
     CHECK(full.arguments->format == Format::json);

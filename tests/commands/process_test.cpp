@@ -62,6 +62,16 @@ TEST_CASE("standard input is a plan like others and is called so") {
     CHECK(read_file(scratch / "standard-input.pdf").starts_with("%PDF-"));
 }
 
+TEST_CASE("form fields are there when they are asked for") {
+    const Scratch scratch;
+    const auto printed = [&](std::vector<std::string> words) {
+        CHECK(run_program(words, {.input = fan, .folder = scratch.path.string()}).exit == 0);
+        return read_file(scratch / "standard-input.pdf");
+    };
+    CHECK(printed({"print", "--fillable", "-"}).find("/AcroForm") != std::string::npos);
+    CHECK(printed({"print", "-"}).find("/AcroForm") == std::string::npos);
+}
+
 TEST_CASE("exit codes: 0 clean, 1 a plan with errors, 2 usage or files") {
     CHECK(run_program({"--version"}).exit == 0);
     CHECK(run_program({"proof", fan_path}).exit == 0);

@@ -72,6 +72,11 @@ TEST_CASE("for programs: figures, readings, every fault with its cells and its e
     }
     for (const nlohmann::json& small : fan.at("small_faults"))
         CHECK(small.at("harm_from").get<double>() > 0);
+    CHECK(fan.at("gaps").empty());
+    const nlohmann::json& split = fan.at("splits").at(0);
+    CHECK(split.at("verdict") == "main-box-bad");
+    CHECK(split.at("pass_leaves").size() < split.at("leaves").size());
+    CHECK(split.at("check").get<std::string>().starts_with("check split-main-box-bad "));
     const nlohmann::json& rest = fan.at("checks").at(0);
     CHECK(rest.at("check") == "battery-rest");
     CHECK(rest.at("rows").at(0).at("low").get<double>() < 12.6);
@@ -86,7 +91,7 @@ TEST_CASE("the usual way to test the fan: what it misses and why stands on one p
     const std::string now = said.out.substr(said.out.find("FAN-02"));
     if (std::getenv("LOOMSHEET_REFRESH") != nullptr) std::ofstream(path, std::ios::binary) << now;
     CHECK_MESSAGE(now == read_file(path), "run this test with LOOMSHEET_REFRESH=1, then read the difference");
-    const std::size_t cures = now.find(" of 100 cars may end at "); // checks to paste, after the page
+    const std::size_t cures = now.find("Of 100 cars, "); // checks to paste, after the page
     REQUIRE(cures != std::string::npos);
     CHECK(std::count(now.begin(), now.begin() + static_cast<std::ptrdiff_t>(cures), '\n') <= page);
     // The beeper passes what starves the motor, the relay is found by nobody, the motor is blamed for what it has not done.

@@ -4,8 +4,11 @@
 #include "proof/blind.hpp"
 #include "proof/compile.hpp"
 #include "proof/gaps.hpp"
+#include "proof/splits.hpp"
 #include "proof/verdicts.hpp"
 #include <algorithm>
+#include <fstream>
+#include <iterator>
 #include <memory>
 
 using namespace loomsheet;
@@ -34,19 +37,36 @@ std::unique_ptr<Proved> proved(const std::string& text) {
     return made;
 }
 
-// The outcomes of the gap lead to the first new check; the checks stand before the first verdict.
-std::string pasted(std::string text, const Plan& plan, const Gap& gap) {
-    std::string checks;
-    for (std::size_t i = 0; i < gap.closings.size(); ++i)
-        checks += written_closing(plan, gap, i) + "\n";
+// These outcomes lead to the first new check; the checks stand before the first verdict.
+std::string pasted(std::string text, const Plan& plan, const std::vector<Taken>& arrows, const std::string& checks) {
     const std::string label = checks.substr(6, checks.find(' ', 6) - 6);
     std::vector<Span> places;
-    for (const Taken& arrow : gap.arrows)
+    for (const Taken& arrow : arrows)
         places.push_back(plan.checks[arrow.check].outcomes[arrow.outcome].target.at);
     std::sort(places.begin(), places.end(), [](const Span& a, const Span& b) { return a.begin > b.begin; });
     for (const Span& place : places)
         text.replace(place.begin, place.end - place.begin, label);
     return text.insert(text.find("verdict "), checks);
+}
+std::string pasted(std::string text, const Plan& plan, const Gap& gap) {
+    std::string checks;
+    for (std::size_t i = 0; i < gap.closings.size(); ++i)
+        checks += written_closing(plan, gap, i) + "\n";
+    return pasted(std::move(text), plan, gap.arrows, checks);
+}
+
+std::vector<Taken> arrows_to(const Plan& plan, int verdict) {
+    std::vector<Taken> list;
+    for (int c = 0; c < static_cast<int>(plan.checks.size()); ++c)
+        for (std::size_t o = 0; o < plan.checks[c].outcomes.size(); ++o)
+            if (plan.checks[c].outcomes[o].target.kind == TargetKind::verdict && plan.checks[c].outcomes[o].target.index == verdict)
+                list.push_back({c, o});
+    return list;
+}
+
+std::string shipped(const std::string& path) {
+    std::ifstream file(LOOMSHEET_ROOT "/plans/" + path);
+    return {std::istreambuf_iterator<char>(file), {}};
 }
 
 std::string page(int code, std::size_t which) {
@@ -85,6 +105,35 @@ TEST_CASE("a plan without a gap has none to close") {
     const auto made = proved(page(709, 1));
     CHECK(gaps(made->plan(), *made->sound, made->diagnosis, 4).empty());
     CHECK(gaps_table(made->plan(), *made->sound, made->diagnosis).empty());
+}
+
+TEST_CASE("a check that is proposed to part a verdict, pasted into the plan, leaves on each side those that it says") {
+    const std::string text = shipped("cooling/fan.plan");
+    const auto before = proved(text);
+    const std::vector<Split> list = splits(before->plan(), *before->sound, before->diagnosis, 4);
+    REQUIRE(list.size() >= 2);
+    for (const Split& split : list) {
+        REQUIRE(split.is_worth_it());
+        CHECK(split.passing.size() < split.left.suspects.size());
+        const std::string now = pasted(text, before->plan(), arrows_to(before->plan(), split.left.verdict), written_split(before->plan(), split) + "\n");
+        CAPTURE(now);
+        const auto after = proved(now);
+        CHECK(after->compiled.findings.empty());
+        CHECK(after->diagnosis.figures.wrong == 0);
+        CHECK(after->diagnosis.figures.missed == 0);
+        for (const Left& left : groups(after->diagnosis))
+            if (after->plan().verdicts[left.verdict].label == before->plan().verdicts[split.left.verdict].label)
+                CHECK(left.suspects == split.passing);
+        CHECK(after->diagnosis.figures.isolation.to_three >= before->diagnosis.figures.isolation.to_three);
+    }
+}
+
+TEST_CASE("a verdict that leaves three or fewer is not parted") {
+    const auto made = proved(page(709, 1));
+    const std::vector<Split> list = splits(made->plan(), *made->sound, made->diagnosis, 4);
+    CHECK(!list.empty());
+    for (const Split& split : list)
+        CHECK(split.left.suspects.size() > 3);
 }
 
 // By hand: the lamp of 60 W at 12 V is lit from 0.8 of 12 V, 9.6 V. There it draws 5 A (9.6 / 12)^0.55 = 4.42 A;

@@ -122,7 +122,8 @@ private:
             for (const auto& [other, other_box] : regions_) {
                 if (other.role == Role::card && other.name != card.name && overlap(box, other_box))
                     say("{} and {} overlap", card.name, other.name);
-                const bool part = other.name.starts_with(card.name + " ") && other.role != Role::card;
+                const bool part = other.name.starts_with(card.name + " ") && other.role != Role::card &&
+                                  other.role != Role::field; // the copy at the end
                 if (part && !inside(other_box, box)) say("{} leaves its card", other.name);
             }
             for (const Box& text : texts_) {
