@@ -8,7 +8,8 @@
 namespace loomsheet::drawing {
 namespace {
 
-constexpr long effort = 4000;
+constexpr long effort = 4000, first_effort = 1000, hasty_effort = 200;
+constexpr std::size_t many_groups = 16; // then many pages are tried, each hastily
 constexpr double hopeless = 1.2; // so much too large at first sight, and a long search is in vain
 constexpr std::size_t most_looked_ahead = 12;
 constexpr Manner manners[] = {{false, false, false}, {true, false, false}, {false, true, false}, {true, true, false}, {false, false, true}, {false, true, true}};
@@ -27,7 +28,7 @@ public:
 private:
     // Asks for each way of drawing that is not too high, the roomiest first, until one is taken: with its layers, and how large it gets.
     template <class Take>
-    bool any_way(const Extract& extract, Area area, const Take& take) const {
+    bool any_way(const Extract& extract, Area area, long first, const Take& take) const {
         const Scheme scheme = make_scheme(circuit_, volts_, probes_, measure_, extract);
         if (scheme.nodes.empty()) return false;
         const Layered ways[] = {lay_layers(scheme, true), lay_layers(scheme, false)};
@@ -36,7 +37,7 @@ private:
             for (std::size_t way = 0; way < 2; ++way) {
                 const Ruler ruler{circuit_, measure_, manner};
                 if (least_height(ruler, ways[way]) > area.height) continue;
-                if (!ordered[way]) ordered[way] = order_roughly(ruler, ways[way], area.width);
+                if (!ordered[way]) ordered[way] = order_roughly(ruler, ways[way], area.width, first);
                 if (take(ruler, ways[way], place_roughly(ruler, *ordered[way], area.width))) return true;
             }
         return false;
@@ -45,7 +46,7 @@ private:
 
     std::optional<Picture> fit(const Extract& extract, Area area) const {
         std::optional<Picture> picture;
-        any_way(extract, area, [&](const Ruler& ruler, const Layered& layered, const Layout& rough) {
+        any_way(extract, area, first_effort, [&](const Ruler& ruler, const Layered& layered, const Layout& rough) {
             if (!fits(rough, area, hopeless)) return false;
             const Layout layout = lay_out(ruler, layered, area.width, effort);
             if (fits(layout, area)) picture = paint(ruler, layout);
@@ -53,8 +54,8 @@ private:
         });
         return picture;
     }
-    bool fits_roughly(const Extract& extract) const {
-        return any_way(extract, area_, [&](const Ruler&, const Layered&, const Layout& rough) { return fits(rough, area_); });
+    bool fits_roughly(const Extract& extract, bool hastily) const {
+        return any_way(extract, area_, hastily ? hasty_effort : first_effort, [&](const Ruler&, const Layered&, const Layout& rough) { return fits(rough, area_); });
     }
 
     static Group merged(const std::vector<Group>& groups) {
@@ -77,7 +78,7 @@ private:
         if (count < groups.size()) all.push_back(merged(tail(groups, count)));
         Extract extract = paging.extracts(all, phrases_)[pages.size()];
         extract.part_words = phrases_.part;
-        return fits_roughly(extract);
+        return fits_roughly(extract, groups.size() > many_groups);
     }
 
     // Groups fill a page as long as they fit; then those that still find room there.

@@ -51,8 +51,7 @@ Layout lay_out(const Ruler& ruler, const Layered& layered, double page_width, lo
     return layout;
 }
 
-Layout order_roughly(const Ruler& ruler, const Layered& layered, double page_width) {
-    constexpr long effort = 1000;
+Layout order_roughly(const Ruler& ruler, const Layered& layered, double page_width, long effort) {
     return ordered(ruler, layered, page_width, effort);
 }
 

@@ -204,6 +204,29 @@ std::vector<Extract> Paging::extracts(const std::vector<Group>& pages, const Phr
         const bool owned = part.kind != PartKind::splice && home[id] != none && !is_divisible(id) && part.kind != PartKind::connector;
         if (owned && !on.empty()) on.insert(home[id]);
         if (on.size() < 2 || part.kind == PartKind::ground) continue;
+        const std::string name = circuit_.pin_name(joint);
+        if (is_divisible(id)) { // the elements are on all these pages, the wires on some
+            std::set<int> wired, bare = on;
+            for (const WireId wire : at_[joint])
+                if (page_of[wire] != none) wired.insert(page_of[wire]), bare.erase(page_of[wire]);
+            if (bare.empty()) bare = wired;
+            bool drains = false;
+            for (const Strand& strand : strands_of(id))
+                if (std::find(strand.pins.begin(), strand.pins.end(), joint) != strand.pins.end())
+                    for (const PinId pin : strand.pins)
+                        drains = drains || volts_[pin] > volts_[joint];
+            for (const int page : on) {
+                const bool has_wire = wired.contains(page);
+                std::set<int> others = has_wire ? bare : wired;
+                others.erase(page);
+                if (others.empty()) continue;
+                if (has_wire == drains)
+                    made[page].from[joint] = name + "\n" + phrases.from(list(others));
+                else
+                    made[page].to[joint] = name + "\n" + phrases.to(list(others));
+            }
+            continue;
+        }
         // It comes from where its volts are highest.
         int source = *on.begin();
         double most = -1;
@@ -217,7 +240,6 @@ std::vector<Extract> Paging::extracts(const std::vector<Group>& pages, const Phr
             if (home[circuit_.pins[pin].part] != none) feeds(pin, home[circuit_.pins[pin].part]);
         for (const WireId wire : at_[joint])
             if (page_of[wire] != none) feeds(joint_of(wire, true) == joint ? joint_of(wire, false) : joint_of(wire, true), page_of[wire]);
-        const std::string name = circuit_.pin_name(joint);
         for (const int page : on) {
             if (page == source) {
                 std::set<int> others = on;

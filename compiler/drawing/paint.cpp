@@ -349,7 +349,8 @@ private:
         const LayerHeights& h = layer(n);
         const double x = layout_.columns.x[n][0];
         if (node.kind == NodeKind::to_page) {
-            sketch_.path({{x - 1.7, h.band}, {x + 1.7, h.band}, {x, h.band + 3}}, 0, true, Fill::black);
+            const double base = node.incoming ? h.band + 3 : h.band, tip = node.incoming ? h.band : h.band + 3;
+            sketch_.path({{x - 1.7, base}, {x + 1.7, base}, {x, tip}}, 0, true, Fill::black);
             draw_title(node, x, h.band + 3.6 + title_height(node) / 2, true);
         } else {
             sketch_.path({{x - 1.7, h.lead_below - 3}, {x + 1.7, h.lead_below - 3}, {x, h.lead_below}}, 0, true, Fill::black);

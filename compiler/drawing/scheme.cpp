@@ -227,8 +227,10 @@ private:
         for (const auto* pages : {&extract_.from, &extract_.to})
             for (const auto& [pin, words] : *pages) {
                 const End end = end_of_[pin];
-                const bool from = is_point(end.node) ? pages == &extract_.from : port(end).top;
-                add_link(end, page_end(pin, words, from), none);
+                const bool from = pages == &extract_.from, above = is_point(end.node) ? from : port(end).top;
+                const End mark = page_end(pin, words, above);
+                scheme_.nodes[mark.node].incoming = from;
+                add_link(end, mark, none);
             }
     }
 

