@@ -95,6 +95,7 @@ void Pager::place(Block block) {
         }
         put_down(std::move(block.rows[i]));
     }
+    if (block.alone) y_ = size_.bottom;
 }
 
 } // namespace loomsheet

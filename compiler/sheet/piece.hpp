@@ -35,6 +35,7 @@ struct Block {
     std::vector<Piece> rows;
     std::size_t keep = 2;
     bool new_page = false; // starts a page
+    bool alone = false;    // nothing follows on its last page
     bool together = false; // not broken when it fits on one page
 };
 

@@ -14,6 +14,7 @@ constexpr BlockRow block_table[] = {
     {"notes", notes_block, "the notes of the plan"},
     {"tools", tools_block, "tools and leads, worked out from the checks"},
     {"parts", parts_block, "parts, places, what comes off first"},
+    {"circuit", circuit_block, "the circuit, drawn from the plan, its probing points with the numbers of their checks; pages of its own"},
     {"checks", checks_block, "one card a check"},
     {"verdicts", verdicts_block, "what has failed, repair, proof"},
     {"readings", readings_block, "the readings, copied from the cards"},

@@ -1,0 +1,33 @@
+// Which column stands left of which. Chains of nodes in one straight line are blocks; one order of blocks gives the order in every
+// layer. A search without chance: the same circuit always has the same order.
+#pragma once
+#include "drawing/layers.hpp"
+#include "drawing/measures.hpp"
+
+namespace loomsheet::drawing {
+
+struct Order {
+    std::vector<std::vector<int>> rows; // by layer: nodes from left to right
+    std::vector<int> block;             // by node
+    std::vector<int> place;             // by block
+    long crossings = 0;                 // as the search reckons them
+    double width = 0;                   // likewise
+};
+
+// Gives also the order of a box's pins and whether a part is mirrored: in the nodes of `layered`, whose ports' columns change.
+// `effort` is how many orders are tried, about.
+Order find_order(const Ruler& ruler, Layered& layered, double page_width, long effort);
+// Ground symbols of the same point that stand side by side become one.
+void join_grounds(Layered& layered, Order& order);
+
+// Wires that share a port meet in one bar: the segments between two layers, put together.
+struct Net {
+    std::vector<std::pair<int, int>> uppers, lowers; // node and port
+    std::vector<int> segments;
+    bool rail = false;
+};
+std::vector<std::vector<Net>> nets_of(const Layered& layered); // by the upper layer
+// Whether a point has a line of its own towards that side: not where nothing comes and no name stands.
+bool has_stub(const Layered& layered, int node, bool top);
+
+} // namespace loomsheet::drawing

@@ -1,0 +1,84 @@
+// The circuit, drawn by program on pages of its own.
+#include "sheet/circuit_drawing.hpp"
+#include "drawing/drawing.hpp"
+#include "sheet/draft.hpp"
+#include "sheet/frame.hpp"
+#include "sheet/words.hpp"
+
+namespace loomsheet {
+namespace {
+
+Style style_of(drawing::Type type) {
+    switch (type) {
+    case drawing::Type::colour: return {page::Face::N, drawing::size_of(type)};
+    case drawing::Type::designator:
+    case drawing::Type::number:
+    case drawing::Type::small_bold: return {page::Face::NB, drawing::size_of(type)};
+    case drawing::Type::small: return {page::Face::N, drawing::size_of(type)};
+    }
+    return type::caption;
+}
+
+page::Ink ink_of(drawing::Fill fill) {
+    return fill == drawing::Fill::black ? page::Ink::black : fill == drawing::Fill::white ? page::Ink::white : page::Ink::none;
+}
+
+} // namespace
+
+void draw_picture(Pen& pen, const drawing::Picture& picture, double left, double top) {
+    for (const drawing::Stroke& stroke : picture.strokes) {
+        std::vector<page::Point> points;
+        for (const drawing::Spot& spot : stroke.through)
+            points.push_back({left + spot.x, top + spot.y});
+        if (points.size() == 2 && !stroke.closed)
+            pen.line(points[0].x, points[0].y, points[1].x, points[1].y, stroke.pt, stroke.dash);
+        else
+            pen.piece().marks.emplace_back(page::Path{std::move(points), stroke.pt, stroke.closed, ink_of(stroke.fill), stroke.dash});
+    }
+    for (const drawing::Ring& ring : picture.rings)
+        pen.circle(left + ring.x, top + ring.y, ring.r, ring.pt, ink_of(ring.fill));
+    for (const drawing::Pill& pill : picture.pills)
+        pen.rect(left + pill.x, top + pill.y, pill.w, pill.h, pill.pt, page::Ink::none, std::min(pill.h, 5.6) / 2);
+    for (const drawing::Words& words : picture.words)
+        pen.text(left + words.x, top + words.y, style_of(words.type), words.text);
+}
+
+drawing::Measure measure_with(const Faces& faces) {
+    return {[&faces](drawing::Type type, const std::string& text) { return faces.runs_width(style_of(type).face, style_of(type).pt(), hold_units(text)); },
+            [&faces](drawing::Type type, double room, const std::string& text) {
+                return faces.wrap(style_of(type).face, style_of(type).pt(), room, hold_units(text));
+            }};
+}
+
+drawing::Phrases drawing_phrases() {
+    return {[](const std::string& pages) { return say(Word::to_circuit, pages); }, [](const std::string& pages) { return say(Word::from_circuit, pages); },
+            say(Word::circuit_part)};
+}
+
+Block circuit_block(Draft& draft) {
+    constexpr double below_title = 2;
+    const double width = axis::right - axis::edge;
+    const drawing::Measure measure = measure_with(draft.faces);
+    const drawing::Probes probes = drawing::probes_of(draft.plan, draft.order.numbers);
+    Block block;
+    const auto title = [&](std::size_t number, std::size_t of) {
+        return block_title(draft, say(Word::circuit), of > 1 ? say(Word::circuit_page, number, of) : "");
+    };
+    const double heading = title(1, 1).height + below_title;
+    const std::vector<drawing::Picture> pictures =
+        drawing::draw_circuit(draft.plan.circuit, probes, measure, drawing_phrases(), {width, draft.page_room - heading, heading});
+    for (std::size_t i = 0; i < pictures.size(); ++i) {
+        Piece piece = title(i + 1, pictures.size());
+        if (i > 0) piece.outline.clear();
+        Pen pen = draft.pen(piece, draft.plan.at);
+        draw_picture(pen, pictures[i], axis::edge + (width - pictures[i].width) / 2, heading);
+        pen.region(page::Role::block, axis::edge, heading, width, pictures[i].height, say(Word::circuit));
+        piece.height = heading + pictures[i].height;
+        block.rows.push_back(std::move(piece));
+    }
+    block.new_page = block.alone = true;
+    block.keep = 1;
+    return block;
+}
+
+} // namespace loomsheet
