@@ -13,7 +13,8 @@ namespace {
 using BlockMaker = Block (*)(Draft&);
 constexpr BlockMaker workshop[] = {
     head_block,   complaint_block, cautions_block, notes_block, tools_block,   parts_block,
-    circuit_block, checks_block, verdicts_block,  readings_block, work_block,  closing_block,
+    circuit_block, map_block,
+    checks_block, verdicts_block,  readings_block, work_block,  closing_block,
 };
 constexpr BlockMaker proof_of_plan[] = {
     proof_answer_block, proof_figures_block, proof_coverage_block, proof_small_block, proof_groups_block, proof_readings_block, proof_closing_block,

@@ -104,12 +104,20 @@ constexpr WordRow word_table[] = {
     {Word::inside, "in {}"},
     {Word::opens_at, "opens at {}"},
     {Word::resets_by, "resets by {}"},
-    // set-up ticks
+    // the circuit drawn
     {Word::circuit, "Circuit"},
     {Word::circuit_page, "{} of {}"},
     {Word::to_circuit, "to circuit {}"},
     {Word::from_circuit, "from circuit {}"},
     {Word::circuit_part, "(part)"},
+    {Word::map, "Path map"},
+    {Word::way_pass, "pass"},
+    {Word::way_fail, "fail"},
+    {Word::way_low, "low"},
+    {Word::way_high, "high"},
+    {Word::way_open, "open"},
+    {Word::way_no_current, "no current"},
+    // set-up ticks
     {Word::coming_from, "coming from {}"},
     {Word::the_start, "the start"},
     {Word::after_repair, "a repair"},

@@ -106,6 +106,14 @@ enum class Word : std::uint16_t {
     to_circuit,
     from_circuit,
     circuit_part,
+    // the path map
+    map,
+    way_pass,
+    way_fail,
+    way_low,
+    way_high,
+    way_open,
+    way_no_current,
     // set-up ticks
     coming_from,
     the_start,
