@@ -154,7 +154,7 @@ std::string rating_of(const Part& part) {
 std::vector<Words> title_of(const Circuit& circuit, PartId id, const Measure& measure) {
     const Part& part = circuit.parts[id];
     std::vector<Words> lines;
-    const auto add = [&](Type type, const std::string& text, double x) { lines.push_back({x, 0, measure.width(type, text), type, text}); };
+    const auto add = [&](Type type, const std::string& text, double x) { lines.push_back({x, 0, measure.width(type, text), type, text, false}); };
     const double room = part.name.size() > long_title || part.kind == PartKind::module ? long_title_room : title_room;
     double x = 0;
     for (const std::string& line : measure.wrap(Type::designator, room, part.id)) // a long one breaks
@@ -300,7 +300,7 @@ Node part_node(const Circuit& circuit, PartId id, const std::vector<double>& vol
     node.title = title_of(circuit, id, measure);
     if (circuit.parts[id].kind == PartKind::switch_ && node.grid.cells.size() == 1) { // of a lone contact they stand under its name
         for (const std::string& line : node.grid.cells[0].label)
-            node.title.push_back({0, 0, measure.width(Type::small, line), Type::small, line});
+            node.title.push_back({0, 0, measure.width(Type::small, line), Type::small, line, false});
         node.grid.cells[0].label.clear();
     }
     return node;

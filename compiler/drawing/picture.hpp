@@ -51,6 +51,7 @@ struct Words {
     double x = 0, y = 0, width = 0; // left end, baseline
     Type type = Type::small;
     std::string text;
+    bool white = false; // on black
 };
 // What a symbol covers with its outline: no foreign wire may enter.
 struct Cover {

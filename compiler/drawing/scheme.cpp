@@ -73,7 +73,7 @@ private:
                 const bool partly = is_partly(part);
                 Node node = part_node(circuit_, id, volts_, wired_, measure_, partly);
                 if (partly && !extract_.part_words.empty())
-                    node.title.push_back({0, 0, measure_.width(Type::small, extract_.part_words), Type::small, extract_.part_words});
+                    node.title.push_back({0, 0, measure_.width(Type::small, extract_.part_words), Type::small, extract_.part_words, false});
                 if (!node.ports.empty()) keep_part(std::move(node));
             } else {
                 make_loose_cavities(id);
@@ -120,7 +120,7 @@ private:
         if (part != none && !extract_.from.contains(pin)) { // else the mark of the page names it
             const std::string& name = circuit_.parts[part].id;
             for (const std::string& line : measure_.wrap(Type::small_bold, 20, name))
-                node.title.push_back({0, 0, measure_.width(Type::small_bold, line), Type::small_bold, line});
+                node.title.push_back({0, 0, measure_.width(Type::small_bold, line), Type::small_bold, line, false});
         }
         end_of_[pin] = {static_cast<int>(scheme_.nodes.size()), 0};
         scheme_.nodes.push_back(std::move(node));
@@ -173,7 +173,7 @@ private:
         const auto add = [&](Type type, const std::string& words) {
             constexpr double room = 26;
             for (const std::string& line : measure_.wrap(type, room, words))
-                node.title.push_back({0, 0, measure_.width(type, line), type, line});
+                node.title.push_back({0, 0, measure_.width(type, line), type, line, false});
         };
         if (part == none) {
             add(Type::small, metal);
@@ -198,8 +198,11 @@ private:
     End page_end(PinId pin, const std::string& words, bool from) {
         Node node;
         node.kind = from ? NodeKind::from_page : NodeKind::to_page;
-        for (const std::string& line : measure_.wrap(Type::small, 24, words))
-            node.title.push_back({0, 0, measure_.width(node.title.empty() ? Type::small_bold : Type::small, line), node.title.empty() ? Type::small_bold : Type::small, line});
+        constexpr double room = 24;
+        for (const std::string& line : measure_.wrap(Type::small, room, words)) {
+            const Type type = node.title.empty() ? Type::small_bold : Type::small;
+            node.title.push_back({0, 0, measure_.width(type, line), type, line, false});
+        }
         node.ports.push_back(bare_port(!from, none, volts_[pin]));
         scheme_.nodes.push_back(std::move(node));
         return {static_cast<int>(scheme_.nodes.size()) - 1, 0};

@@ -47,11 +47,13 @@ void Sketch::arc(double x, double y, double r, double from, double to, double pt
 void Sketch::pill(double x, double y, double w, double h, double pt) { picture_.pills.push_back({x, y, w, h, pt}); }
 
 void Sketch::words(double x, double baseline, Type type, const std::string& text) {
-    if (!text.empty()) picture_.words.push_back({x, baseline, measure_.width(type, text), type, text});
+    if (!text.empty()) picture_.words.push_back({x, baseline, measure_.width(type, text), type, text, false});
 }
 
-void Sketch::centred(double x, double baseline, Type type, const std::string& text) {
+void Sketch::centred(double x, double baseline, Type type, const std::string& text, bool white) {
+    if (text.empty()) return;
     words(x - measure_.width(type, text) / 2, baseline, type, text);
+    picture_.words.back().white = white;
 }
 
 void Sketch::cover(double x, double y, double w, double h) { picture_.covers.push_back({x, y, w, h}); }

@@ -17,7 +17,7 @@ public:
     void arc(double x, double y, double r, double from, double to, double pt);
     void pill(double x, double y, double w, double h, double pt);
     void words(double x, double baseline, Type type, const std::string& text);
-    void centred(double x, double baseline, Type type, const std::string& text);
+    void centred(double x, double baseline, Type type, const std::string& text, bool white = false);
     void cover(double x, double y, double w, double h);
     Picture& picture() { return picture_; }
     const Measure& measure() const { return measure_; }

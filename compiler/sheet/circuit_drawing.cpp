@@ -4,9 +4,13 @@
 #include "sheet/draft.hpp"
 #include "sheet/frame.hpp"
 #include "sheet/words.hpp"
+#include <fmt/format.h>
 
 namespace loomsheet {
 namespace {
+
+constexpr double slack = 0.01;
+constexpr double below_title = 2;
 
 Style style_of(drawing::Type type) {
     switch (type) {
@@ -40,7 +44,7 @@ void draw_picture(Pen& pen, const drawing::Picture& picture, double left, double
     for (const drawing::Pill& pill : picture.pills)
         pen.rect(left + pill.x, top + pill.y, pill.w, pill.h, pill.pt, page::Ink::none, std::min(pill.h, 5.6) / 2);
     for (const drawing::Words& words : picture.words)
-        pen.text(left + words.x, top + words.y, style_of(words.type), words.text);
+        pen.text(left + words.x, top + words.y, style_of(words.type), words.text, words.white ? page::Ink::white : page::Ink::black);
 }
 
 drawing::Measure measure_with(const Faces& faces) {
@@ -55,30 +59,39 @@ drawing::Phrases drawing_phrases() {
             say(Word::circuit_part)};
 }
 
-Block circuit_block(Draft& draft) {
-    constexpr double below_title = 2;
+drawing::Area drawing_area(Draft& draft) {
+    const double heading = block_title(draft, say(Word::circuit), "").height + below_title;
+    return {axis::right - axis::edge, draft.page_room - heading, heading};
+}
+
+Block picture_block(Draft& draft, const std::vector<drawing::Picture>& pictures, const std::string& title) {
     const double width = axis::right - axis::edge;
-    const drawing::Measure measure = measure_with(draft.faces);
-    const drawing::Probes probes = drawing::probes_of(draft.plan, draft.order.numbers);
     Block block;
-    const auto title = [&](std::size_t number, std::size_t of) {
-        return block_title(draft, say(Word::circuit), of > 1 ? say(Word::circuit_page, number, of) : "");
-    };
-    const double heading = title(1, 1).height + below_title;
-    const std::vector<drawing::Picture> pictures =
-        drawing::draw_circuit(draft.plan.circuit, probes, measure, drawing_phrases(), {width, draft.page_room - heading, heading});
     for (std::size_t i = 0; i < pictures.size(); ++i) {
-        Piece piece = title(i + 1, pictures.size());
+        Piece piece = block_title(draft, title, pictures.size() > 1 ? say(Word::circuit_page, i + 1, pictures.size()) : "");
         if (i > 0) piece.outline.clear();
-        Pen pen = draft.pen(piece, draft.plan.at);
+        const double heading = piece.height + below_title;
+        Findings said; // each of its words stands in another block too, with its place
+        Pen pen(draft.faces, said, piece, draft.plan.at);
+        if (pictures[i].width > width + slack || pictures[i].height > draft.page_room - heading + slack)
+            draft.findings.add(802, draft.plan.at,
+                               fmt::format("\"{}\" needs {:.0f} x {:.0f} mm on page {} of it, a page has {:.0f} x {:.0f} mm", title, pictures[i].width, pictures[i].height,
+                                           i + 1, width, draft.page_room - heading),
+                               "take larger paper, or leave the block out of the template");
         draw_picture(pen, pictures[i], axis::edge + (width - pictures[i].width) / 2, heading);
-        pen.region(page::Role::block, axis::edge, heading, width, pictures[i].height, say(Word::circuit));
+        pen.region(page::Role::block, axis::edge, heading, width, pictures[i].height, title);
         piece.height = heading + pictures[i].height;
         block.rows.push_back(std::move(piece));
     }
     block.new_page = block.alone = true;
     block.keep = 1;
     return block;
+}
+
+Block circuit_block(Draft& draft) {
+    const drawing::Measure measure = measure_with(draft.faces);
+    const drawing::Probes probes = drawing::probes_of(draft.plan, draft.order.numbers);
+    return picture_block(draft, drawing::draw_circuit(draft.plan.circuit, probes, measure, drawing_phrases(), drawing_area(draft)), say(Word::circuit));
 }
 
 } // namespace loomsheet

@@ -1,13 +1,17 @@
-// What the drawing room asks of the sheet's typefaces.
+// Pictures of the drawing room on pages of the sheet.
 #pragma once
 #include "drawing/drawing.hpp"
-#include "sheet/pen.hpp"
+#include "sheet/draft.hpp"
 
 namespace loomsheet {
 
 // `faces` outlives it.
 drawing::Measure measure_with(const Faces& faces);
 drawing::Phrases drawing_phrases();
+// What a picture may measure, under its title.
+drawing::Area drawing_area(Draft& draft);
+// Pages of their own under one title.
+Block picture_block(Draft& draft, const std::vector<drawing::Picture>& pictures, const std::string& title);
 // Its upper left corner at (left, top).
 void draw_picture(Pen& pen, const drawing::Picture& picture, double left, double top);
 

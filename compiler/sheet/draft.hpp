@@ -40,6 +40,7 @@ Block notes_block(Draft& draft);
 Block tools_block(Draft& draft);
 Block parts_block(Draft& draft);
 Block circuit_block(Draft& draft); // drawn, on pages of its own
+Block map_block(Draft& draft);     // which check leads where
 Block checks_block(Draft& draft);
 Block verdicts_block(Draft& draft);
 Block readings_block(Draft& draft); // readings copied from the cards

@@ -15,6 +15,7 @@ constexpr BlockRow block_table[] = {
     {"tools", tools_block, "tools and leads, worked out from the checks"},
     {"parts", parts_block, "parts, places, what comes off first"},
     {"circuit", circuit_block, "the circuit, drawn from the plan, its probing points with the numbers of their checks; pages of its own"},
+    {"map", map_block, "the checks as a map: where each outcome leads; pages of its own"},
     {"checks", checks_block, "one card a check"},
     {"verdicts", verdicts_block, "what has failed, repair, proof"},
     {"readings", readings_block, "the readings, copied from the cards"},

@@ -8,11 +8,17 @@
 
 using namespace loomsheet;
 
-TEST_CASE("a thousand odd plans, each on a sheet, a paper and in a language, keep the rules of the paper") {
+TEST_CASE("a thousand odd plans (fewer with sanitizers), each on a sheet, a paper and in a language, keep the rules of the paper") {
     const char* asked = std::getenv("LOOMSHEET_PLANS");
-    const int count = asked ? std::atoi(asked) : 1000;
+#ifdef __SANITIZE_ADDRESS__
+    constexpr int usual = 100;
+#else
+    constexpr int usual = 1000;
+#endif
+    const int count = asked ? std::atoi(asked) : usual;
     const std::vector<std::string> sheets = shipped_names(".sheet"), languages = shipped_names(".words");
     std::size_t pages = 0;
+    int refused = 0;
     for (int i = 0; i < count; ++i) {
         const auto seed = static_cast<std::uint32_t>(i);
         const std::string text = odd_plan(seed);
@@ -22,12 +28,17 @@ TEST_CASE("a thousand odd plans, each on a sheet, a paper and in a language, kee
         if (sheet == "proof") continue; // says what was computed: the shipped plans have it
         const SheetResult result =
             lay_out(plan, printed::faces(), {seed % 2 ? std::optional<Paper>() : Paper::letter, nullptr, nullptr, &on});
-        for (const Diagnostic& finding : result.findings.list())
-            FAIL_CHECK(seed << " " << sheet << ": " << finding.says);
+        if (!result.findings.empty()) { // refused: only a circuit that no page can hold
+            for (const Diagnostic& finding : result.findings.list())
+                CHECK_MESSAGE(finding.says.find(on.words.texts[static_cast<std::size_t>(Word::circuit)]) == 1, seed, " ", sheet, ": ", finding.says);
+            ++refused;
+            continue;
+        }
         for (const std::string& broken : broken_rules(result.document, on.margins))
             FAIL_CHECK(seed << " " << sheet << ": " << broken);
         pages += result.document.pages.size();
     }
-    MESSAGE(count << " plans, " << pages << " pages");
+    MESSAGE(count << " plans, " << pages << " pages, " << refused << " refused");
+    CHECK(refused * 500 <= count);
     CHECK(pages > static_cast<std::size_t>(count));
 }
