@@ -13,7 +13,7 @@ test_packages=(
   libngspice0-dev
   qpdf poppler-utils mupdf-tools ghostscript zbar-tools tesseract-ocr
 )
-bench_packages=(groff poppler-utils python3 libngspice0-dev libeigen3-dev libsuitesparse-dev)
+bench_packages=(groff texlive-latex-base poppler-utils python3 libngspice0-dev libeigen3-dev libsuitesparse-dev)
 
 say() { printf '%s\n' "$*"; }
 

@@ -29,15 +29,31 @@ def parsing(scratch):
     subprocess.run([bench_parse, text], check=True)
 
 
-def against_groff(scratch):
-    print("Printing the fan plan, the whole process")
-    ours = seconds(program, "print", fan, "-o", scratch)
-    text = subprocess.run(["pdftotext", "-layout", scratch / "fan.pdf", "-"], check=True, capture_output=True, text=True).stdout
-    page = scratch / "fan.roff"
-    page.write_text(".nf\n" + "\n".join("\\&" + line for line in text.replace("\\", "\\e").replace("\f", "\n.bp\n").split("\n")))
-    theirs = seconds("groff", "-Tpdf", "-K", "utf8", page, stderr=subprocess.DEVNULL)
-    print(f"  loomsheet    {ours * 1e3:7.1f} ms")
-    print(f"  groff -Tpdf  {theirs * 1e3:7.1f} ms   ({theirs / ours:.1f} times as long, the same words)")
+SIGNS = {"\\": r"\textbackslash{}", "Ω": r"$\Omega$", "−": "-", "–": "--", "’": "'", "°": r"$^\circ$", "µ": r"$\mu$", "→": r"$\to$", "²": r"$^2$", "±": r"$\pm$", "·": r"$\cdot$"}
+
+
+def in_tex(line):
+    """Words that pdflatex sets without further packages."""
+    return "".join(SIGNS.get(sign, "\\" + sign if sign in "&%$#_{}" else sign if sign.isascii() and sign not in "~^" else "?") for sign in line)
+
+
+def against_typesetters(scratch):
+    """The same words on the same pages; neither draws a line."""
+    for plan, sheet in ((root / "tests/plans/pedal.plan", "pedal"), (fan, "fan")):
+        ours = seconds(program, "print", plan, "-o", scratch)
+        pdf = scratch / f"{sheet}.pdf"
+        text = subprocess.run(["pdftotext", "-layout", pdf, "-"], check=True, capture_output=True, text=True).stdout
+        pages = [page for page in text.split("\f") if page.strip()]
+        print(f"Printing {plan.name}, the whole process: {len(pages)} pages, {pdf.stat().st_size / 1000:.0f} kB")
+        roff, tex = scratch / f"{sheet}.roff", scratch / f"{sheet}.tex"
+        roff.write_text(".nf\n" + "\n.bp\n".join("\n".join("\\&" + line for line in page.replace("\\", "\\e").split("\n")) for page in pages))
+        body = "\n\\newpage\n".join("\n".join(f"\\noindent\\mbox{{}}{in_tex(line)}\\\\" for line in page.split("\n") if line.strip()) for page in pages)
+        tex.write_text("\\documentclass{article}\n\\usepackage[utf8]{inputenc}\n\\usepackage[a4paper,margin=1cm]{geometry}\n\\begin{document}\n\\footnotesize\n" + body + "\n\\end{document}\n")
+        groff = seconds("groff", "-Tpdf", "-K", "utf8", roff, stderr=subprocess.DEVNULL)
+        latex = seconds("pdflatex", "-interaction=batchmode", f"-output-directory={scratch}", tex)
+        print(f"  loomsheet    {ours * 1e3:7.1f} ms")
+        print(f"  groff -Tpdf  {groff * 1e3:7.1f} ms   ({groff / ours:.1f} times as long)")
+        print(f"  pdflatex     {latex * 1e3:7.1f} ms   ({latex / ours:.1f} times as long, one pass)")
 
 
 def many_plans(scratch):
@@ -62,5 +78,5 @@ def many_parts(scratch):
 
 
 with tempfile.TemporaryDirectory() as folder:
-    for figures in (parsing, against_groff, many_plans, many_parts):
+    for figures in (parsing, against_typesetters, many_plans, many_parts):
         figures(pathlib.Path(folder))
