@@ -9,7 +9,7 @@
 namespace loomsheet {
 namespace {
 
-constexpr double slack = 0.01;
+constexpr double fits_by = 0.01;
 constexpr double below_title = 2;
 
 Style style_of(drawing::Type type) {
@@ -73,7 +73,7 @@ Block picture_block(Draft& draft, const std::vector<drawing::Picture>& pictures,
         const double heading = piece.height + below_title;
         Findings said; // each of its words stands in another block too, with its place
         Pen pen(draft.faces, said, piece, draft.plan.at);
-        if (pictures[i].width > width + slack || pictures[i].height > draft.page_room - heading + slack)
+        if (pictures[i].width > width + fits_by || pictures[i].height > draft.page_room - heading + fits_by)
             draft.findings.add(802, draft.plan.at,
                                fmt::format("\"{}\" needs {:.0f} x {:.0f} mm on page {} of it, a page has {:.0f} x {:.0f} mm", title, pictures[i].width, pictures[i].height,
                                            i + 1, width, draft.page_room - heading),

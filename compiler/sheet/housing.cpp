@@ -144,7 +144,7 @@ void lock(Pen& pen, int hour, double x, double y, double w, double h) {
         upright(x, -lock_height);
 }
 
-double drawing(Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y, double width, double height) {
+double face_drawn(Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y, double width, double height) {
     constexpr double number_room = 4.2, sign_room = 6;
     const Part& part = circuit.parts[seen.connector];
     Grid grid{part.face_rows, part.face_columns, is_mirrored(part, seen.view)};
@@ -187,7 +187,7 @@ std::vector<std::string> captions(const Circuit& circuit, const Housing& seen) {
 double housing(Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y, double width, double height) {
     const Part& part = circuit.parts[seen.connector];
     double end = y;
-    if (part.face_rows > 0 && part.face_columns > 0) end = drawing(pen, circuit, seen, x, y, width, height) + 1;
+    if (part.face_rows > 0 && part.face_columns > 0) end = face_drawn(pen, circuit, seen, x, y, width, height) + 1;
     for (const std::string& caption : captions(circuit, seen))
         for (const std::string& line : pen.wrap(type::how_bold, width, caption)) {
             end += leading(type::how_bold);
