@@ -76,11 +76,12 @@ const Proved& proved(const std::string& path) {
     const Predictor sound(one.plan.circuit, system_volts(one.plan));
     one.prediction = predict(one.plan, sound);
     one.diagnosis = diagnose(one.plan, sound, one.prediction);
+    one.planted = planted_cars(one.plan, sound);
     return one;
 }
 
 SheetResult sheet_of(const Proved& proved, std::optional<Paper> paper, const SheetTemplate& sheet) {
-    return lay_out(proved.plan, faces(), {paper, &proved.diagnosis, &proved.prediction, &sheet});
+    return lay_out(proved.plan, faces(), {paper, &proved.diagnosis, &proved.prediction, &sheet, &proved.planted});
 }
 
 SheetResult proved_sheet(const Plan& plan, std::optional<Paper> paper, const SheetTemplate* sheet) {

@@ -21,6 +21,7 @@ struct Proved {
     loomsheet::Plan plan;
     loomsheet::Prediction prediction;
     loomsheet::Diagnosis diagnosis;
+    std::vector<loomsheet::PlantedCar> planted;
 };
 const Proved& proved(const std::string& path);
 loomsheet::SheetResult sheet_of(const Proved& proved, std::optional<loomsheet::Paper> paper,
