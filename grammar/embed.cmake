@@ -1,17 +1,17 @@
-# Writes one C++ file that holds every page of FOLDER as a string: cmake -DOUTPUT=… -DFOLDER=… -P embed.cmake
-file(GLOB pages ${FOLDER}/*.md)
-set(text "#include <string_view>\n#include <utility>\nnamespace loomsheet {\nextern const std::pair<int, std::string_view> finding_pages[];\nextern const unsigned long finding_page_count;\nconst std::pair<int, std::string_view> finding_pages[] = {\n")
+# Writes one C++ file that holds files as strings, by their names: cmake -DOUTPUT=… -DARRAY=… "-DGLOBS=folder/*.md;…" -P embed.cmake
+# gives `const std::pair<std::string_view, std::string_view> ARRAY[]` and how many they are, `ARRAY_count`.
+file(GLOB files ${GLOBS})
+set(text "#include <string_view>\n#include <utility>\nnamespace loomsheet {\nextern const std::pair<std::string_view, std::string_view> ${ARRAY}[];\nextern const unsigned long ${ARRAY}_count;\nconst std::pair<std::string_view, std::string_view> ${ARRAY}[] = {\n")
 set(count 0)
-foreach(page ${pages})
-  get_filename_component(stem ${page} NAME_WE)
-  string(REGEX REPLACE "^LS0*([0-9]+)$" "\\1" number ${stem})
-  # Bytes as hex, so that nothing in a page has to be escaped.
-  file(READ ${page} hex HEX)
+foreach(file ${files})
+  get_filename_component(name ${file} NAME)
+  # Bytes as hex, so that nothing in a file has to be escaped.
+  file(READ ${file} hex HEX)
   string(REGEX REPLACE "(..)" "\\\\x\\1" bytes "${hex}")
   string(LENGTH "${hex}" digits)
   math(EXPR length "${digits} / 2")
-  string(APPEND text "{${number}, std::string_view(\"${bytes}\", ${length})},\n")
+  string(APPEND text "{\"${name}\", std::string_view(\"${bytes}\", ${length})},\n")
   math(EXPR count "${count} + 1")
 endforeach()
-string(APPEND text "{0, {}}};\nconst unsigned long finding_page_count = ${count};\n} // namespace loomsheet\n")
+string(APPEND text "{{}, {}}};\nconst unsigned long ${ARRAY}_count = ${count};\n} // namespace loomsheet\n")
 file(WRITE ${OUTPUT} "${text}")

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cassert>
 #include <fmt/format.h>
+#include <functional>
 
 namespace loomsheet {
 
@@ -24,6 +25,7 @@ constexpr AtomName atom_names[] = {
     {"PINS2", Atom::pins2, 0},
     {"PINS3", Atom::pins3, 0},
     {"LABEL", Atom::label, 0},
+    {"KEY", Atom::key, 0},
     {"POSITION", Atom::position, 0},
     {"COLOUR", Atom::colour, 0},
     {"NUMBER", Atom::number, 0},
@@ -113,16 +115,27 @@ std::vector<PhrasePattern> read_all(std::span<const Row> rows, std::string_view 
     for (const Row& row : rows) made.push_back(read(row.*pattern));
     return made;
 }
+
+// Of the two tables the one that holds the row.
+template <class Row>
+const PhrasePattern& found(const Row& row, const std::vector<PhrasePattern>& plans, std::span<const Row> of_plans,
+                           const std::vector<PhrasePattern>& sheets, std::span<const Row> of_sheets) {
+    const std::less<const Row*> before;
+    const bool is_plan = !before(&row, of_plans.data()) && before(&row, of_plans.data() + of_plans.size());
+    return is_plan ? plans[static_cast<std::size_t>(&row - of_plans.data())] : sheets[static_cast<std::size_t>(&row - of_sheets.data())];
+}
 } // namespace
 
 const PhrasePattern& pattern_of(const PhraseRow& row) {
-    static const auto patterns = read_all(phrases(), &PhraseRow::pattern);
-    return patterns[static_cast<std::size_t>(&row - phrases().data())];
+    static const auto plans = read_all(plan_vocabulary().phrases, &PhraseRow::pattern);
+    static const auto sheets = read_all(sheet_vocabulary().phrases, &PhraseRow::pattern);
+    return found(row, plans, plan_vocabulary().phrases, sheets, sheet_vocabulary().phrases);
 }
 
 const PhrasePattern& head_of(const StatementRow& row) {
-    static const auto patterns = read_all(statements(), &StatementRow::head_pattern);
-    return patterns[static_cast<std::size_t>(&row - statements().data())];
+    static const auto plans = read_all(plan_vocabulary().statements, &StatementRow::head_pattern);
+    static const auto sheets = read_all(sheet_vocabulary().statements, &StatementRow::head_pattern);
+    return found(row, plans, plan_vocabulary().statements, sheets, sheet_vocabulary().statements);
 }
 
 std::string describe(const Node& node) {
@@ -146,6 +159,7 @@ std::string describe(const Node& node) {
     case Atom::pins2: return "two pins such as 30/87";
     case Atom::pins3: return "three pins such as 30/87/87a";
     case Atom::label: return "a label such as plug-feed";
+    case Atom::key: return "a name in small letters such as page_of";
     case Atom::position: return "a position such as up";
     case Atom::colour: return "a colour such as BU/WH";
     case Atom::number: return "a number";

@@ -1,4 +1,5 @@
 #include "grammar/vocabulary.hpp"
+#include <algorithm>
 
 namespace loomsheet {
 
@@ -178,17 +179,24 @@ constexpr std::string_view taken_labels[] = {"next", "done", "suspects", "plan",
 
 std::span<const StatementRow> statements() { return statement_rows; }
 std::span<const PhraseRow> phrases() { return phrase_rows; }
+int find_statement(std::string_view word) { return plan_vocabulary().find_statement(word); }
+bool is_taken_label(std::string_view word) { return plan_vocabulary().is_taken_label(word); }
 
-int find_statement(std::string_view word) {
-    for (std::size_t i = 0; i < std::size(statement_rows); ++i)
-        if (statement_rows[i].word == word) return static_cast<int>(i);
+const Vocabulary& plan_vocabulary() {
+    static constexpr Vocabulary plans{statement_rows, phrase_rows, taken_labels, "`wire`, `fuse` or `check`"};
+    return plans;
+}
+
+const Vocabulary& vocabulary_of(Context context) { return context < Context::line ? plan_vocabulary() : sheet_vocabulary(); }
+
+int Vocabulary::find_statement(std::string_view word) const {
+    for (std::size_t i = 0; i < statements.size(); ++i)
+        if (statements[i].word == word) return static_cast<int>(i);
     return -1;
 }
 
-bool is_taken_label(std::string_view word) {
-    for (const auto taken : taken_labels)
-        if (taken == word) return true;
-    return false;
+bool Vocabulary::is_taken_label(std::string_view word) const {
+    return std::find(taken_labels.begin(), taken_labels.end(), word) != taken_labels.end();
 }
 
 } // namespace loomsheet

@@ -1,5 +1,5 @@
-// The vocabulary: every statement and every phrase of the language, one row each. The parser, the spelling help, the messages
-// for phrases that are not finished and the reference page all read this table.
+// The vocabularies: every statement and every phrase, one row each; one of plans, one of the templates of the sheet. The parser, the
+// spelling help, the messages for phrases that are not finished and the reference pages all read these tables.
 //
 // A pattern is written as the phrase is: words stand for themselves; CAPITALS for what the author fills in (see Atom); `[ ]`
 // may be left out, `( | )` chooses, `+` after an item repeats it (commas may stand between), `*` likewise or not at all.
@@ -13,7 +13,11 @@
 namespace loomsheet {
 
 // Where a phrase may stand. Every part statement shares one phrase set; what suits the kind is looked at later.
-enum class Context : std::uint8_t { plan, use, also, colour, meter, access, part, wire, cable, setup, item, check, verdict, plant, question };
+enum class Context : std::uint8_t {
+    plan, use, also, colour, meter, access, part, wire, cable, setup, item, check, verdict, plant, question, // of plans
+    line, margins, sizes, fields, // of templates; `line`: the statement is all there is
+};
+inline constexpr unsigned context_count = static_cast<unsigned>(Context::fields) + 1;
 using ContextMask = std::uint32_t;
 constexpr ContextMask in(Context context) { return 1U << static_cast<unsigned>(context); }
 
@@ -28,6 +32,7 @@ enum class Atom : std::uint8_t {
     pins2,    // PINS2     30/87
     pins3,    // PINS3     30/87/87a
     label,    // LABEL     plug-feed
+    key,      // KEY       page_of: a name from a table of the program's own
     position, // POSITION  up, 2
     colour,   // COLOUR    BU/WH, blue/white
     number,   // NUMBER    4
@@ -61,6 +66,8 @@ enum class Form : std::uint8_t {
     points, through, clamp, look, read, expect, outcome, no_current, band, answer_outcome, time, marks, exercise, question, answer, steps,
     // verdicts, planted faults, questions
     blames, repair, after, then_plan, then, fault, undo, space,
+    // templates of the sheet
+    sheet, paper, language, shop, margins, sizes, blocks, page, card, fields, word, margin, size, field,
 };
 
 // Kinds of part that a phrase suits, by the words of their statements, apart by spaces; empty: all.
@@ -84,11 +91,23 @@ struct StatementRow {
     std::string_view meaning;
 };
 
+struct Vocabulary {
+    std::span<const StatementRow> statements;
+    std::span<const PhraseRow> phrases;
+    std::span<const std::string_view> taken_labels; // those that the language keeps for itself
+    std::string_view usual;                         // statements to name when nothing is near to what was typed
+    int find_statement(std::string_view word) const; // index, or -1
+    bool is_taken_label(std::string_view word) const;
+};
+const Vocabulary& plan_vocabulary();
+const Vocabulary& sheet_vocabulary();
+// The one to which the phrases of a context belong.
+const Vocabulary& vocabulary_of(Context context);
+
+// Those of plans.
 std::span<const StatementRow> statements();
 std::span<const PhraseRow> phrases();
-// Index in statements(), or -1.
 int find_statement(std::string_view word);
-// Labels that the language keeps for itself.
 bool is_taken_label(std::string_view word);
 
 // --- patterns made ready for matching ---------------------------------------------------------------------------------

@@ -47,7 +47,7 @@ inline std::string bytes_of(const std::string& text) {
 }
 
 struct Page {
-    std::vector<MemoryDisk> examples; // each with example.plan and what it uses
+    std::vector<MemoryDisk> examples; // each with example.plan, or example.sheet, and what it uses
     std::string said;
 };
 inline Page read(int code) {
@@ -66,13 +66,15 @@ inline Page read(int code) {
             text.clear();
             continue;
         }
-        const std::string named = "plan name=";
-        if (kind == "plan")
+        const std::size_t named = kind.find(" name=");
+        if (kind == "sheet")
+            page.examples.emplace_back().files["example.sheet"] = text;
+        else if (kind == "plan")
             page.examples.emplace_back().files["example.plan"] = text;
         else if (kind == "plan bytes")
             page.examples.emplace_back().files["example.plan"] = bytes_of(text);
-        else if (kind.starts_with(named))
-            page.examples.back().files[kind.substr(named.size())] = text;
+        else if (named != std::string::npos)
+            page.examples.back().files[kind.substr(named + 6)] = text;
         else if (kind == "text")
             page.said = text;
         else

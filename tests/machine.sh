@@ -6,12 +6,12 @@ build_packages=(
   g++ cmake ninja-build pkg-config
   tao-pegtl-dev libfmt-dev libcli11-dev nlohmann-json3-dev libhpdf-dev zlib1g-dev libharfbuzz-dev libqrencode-dev
   libunibreak-dev
-  doctest-dev fonts-liberation fonts-dejavu-core
+  doctest-dev fonts-liberation fonts-dejavu-core fonts-droid-fallback
 )
 test_packages=(
   clang clang-tidy libclang-rt-dev
   libngspice0-dev
-  qpdf poppler-utils mupdf-tools ghostscript zbar-tools
+  qpdf poppler-utils mupdf-tools ghostscript zbar-tools tesseract-ocr
 )
 bench_packages=(groff poppler-utils python3 libngspice0-dev libeigen3-dev libsuitesparse-dev)
 

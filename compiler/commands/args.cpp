@@ -1,5 +1,7 @@
 #include "commands/args.hpp"
+#include "sheet/shipped.hpp"
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 #include <sstream>
@@ -10,8 +12,7 @@ namespace {
 // One of a few words, and what each stands for.
 template <typename Value>
 using Words = std::vector<std::pair<std::string, Value>>;
-const Words<Paper> papers = {{"a4", Paper::a4}, {"letter", Paper::letter}};
-const Words<SheetKind> sheets = {{"workshop", SheetKind::workshop}, {"proof", SheetKind::proof}};
+const Words<std::optional<Paper>> paper_words = {{"a4", Paper::a4}, {"letter", Paper::letter}, {"a5", Paper::a5}};
 const Words<Format> formats = {{"text", Format::text}, {"short", Format::brief}, {"json", Format::json}};
 
 template <typename Value>
@@ -26,6 +27,23 @@ void add_choice(CLI::App& app, const std::string& option, Value& value, const Wo
                    if (word == typed) return void(value = meaning);
                throw CLI::ValidationError(option,
                                           fmt::format("there is no '{}', only {}", typed, fmt::join(names, ", ")));
+           },
+           help)
+        ->type_name(fmt::format("{}", fmt::join(names, "|")));
+}
+
+// A name that ships. A path of the shop's own stands for itself where `file_ending` is given.
+void add_shipped(CLI::App& app, const std::string& option, std::string& value, const std::string& ending, bool or_file,
+                 const char* help) {
+    const std::vector<std::string> names = shipped_names(ending);
+    app.add_option_function<std::string>(
+           option,
+           [&value, names, option, ending, or_file](const std::string& typed) {
+               const bool known = std::find(names.begin(), names.end(), typed) != names.end();
+               if (known || (or_file && typed.ends_with(ending))) return void(value = typed);
+               throw CLI::ValidationError(option,
+                                          fmt::format("there is no '{}', only {}{}", typed, fmt::join(names, ", "),
+                                                      or_file ? fmt::format(" and files that end in {}", ending) : ""));
            },
            help)
         ->type_name(fmt::format("{}", fmt::join(names, "|")));
@@ -67,8 +85,15 @@ ArgumentsResult read_arguments(int argc, const char* const* argv) {
     add_plans(*print, arguments);
     print->add_option("-o", arguments.folder, "the folder for the sheets, made when missing (here, unless said)")
         ->type_name("FOLDER");
-    add_choice(*print, "--paper", arguments.paper, papers, "what it is printed on (a4, unless said)");
-    add_choice(*print, "--sheet", arguments.sheet, sheets, "for the technician at the car, or what is proved of the plan (workshop, unless said)");
+    add_shipped(*print, "--sheet", arguments.sheet, ".sheet", false, "which sheet is printed (workshop, unless said)");
+    print
+        ->add_option("--template", arguments.own_template,
+                     "a sheet of the shop's own instead; grammar/SHEETS.md says how it is written")
+        ->type_name("FILE");
+    print->add_flag("--class", arguments.class_set, "the three sheets of a class: lab, answer and card");
+    add_shipped(*print, "--words", arguments.words, ".words", true,
+                "the language of the sheet, or a file of words (the template's, unless said)");
+    add_choice(*print, "--paper", arguments.paper, paper_words, "what it is printed on (the template's, unless said)");
     print->add_flag("--fillable", arguments.fillable, "with form fields, to fill in on a tablet");
     CLI::App* proof = app.add_subcommand("proof", "say what is wrong with each plan, print nothing");
     add_plans(*proof, arguments);
@@ -98,7 +123,12 @@ ArgumentsResult read_arguments(int argc, const char* const* argv) {
     if (arguments.folder.ends_with(".pdf"))
         return refused(fmt::format("-o takes a folder, and {} looks like a file; each sheet is named after its plan",
                                    arguments.folder));
-    arguments.command = *proof ? Command::proof : *predict ? Command::predict : *explain ? Command::explain : Command::print;
+    if (arguments.class_set && (!arguments.own_template.empty() || arguments.sheet != "workshop"))
+        return refused("--class prints lab, answer and card: leave --sheet and --template out");
+    arguments.command = *proof     ? Command::proof
+                        : *predict ? Command::predict
+                        : *explain ? Command::explain
+                                   : Command::print;
     return {std::move(arguments), {}, false};
 }
 

@@ -14,13 +14,16 @@ struct Arguments {
     Command command = Command::print;
     std::vector<std::string> plans; // as typed: files, folders, "-"
     std::string folder = ".";
-    Paper paper = Paper::a4;
-    SheetKind sheet = SheetKind::workshop;
+    std::optional<Paper> paper;     // else the template's
+    std::string sheet = "workshop"; // one that ships
+    std::string own_template;       // a file, instead of `sheet`
+    bool class_set = false;         // the three sheets of a class, instead of `sheet`
+    std::string words;              // a language that ships, or a file that ends in .words; empty: the template's
     Format format = Format::text;
     bool fillable = false; // of print: form fields
     bool matrix = false;   // of proof
-    std::string fault; // of predict, as a plan writes it; empty: sound
-    std::string code; // of explain
+    std::string fault;     // of predict, as a plan writes it; empty: sound
+    std::string code;      // of explain
 };
 
 struct ArgumentsResult {

@@ -28,15 +28,6 @@ private:
     bool on_;
 };
 
-std::string rendered(const Sources& sources, const Findings& findings, const Tongue& tongue) {
-    switch (tongue.format) {
-    case Format::text: return render_text(sources, findings, {.colour = tongue.colour});
-    case Format::brief: return render_short(sources, findings, {.colour = tongue.colour});
-    case Format::json: break;
-    }
-    return {}; // at the end, as one array
-}
-
 struct Turn { // of one plan
     Findings findings;
     Done done;
@@ -62,6 +53,15 @@ Exit exit_of(const Turn& turn) {
     return turn.findings.has_errors() ? Exit::errors : Exit::clean;
 }
 } // namespace
+
+std::string rendered(const Sources& sources, const Findings& findings, const Tongue& tongue) {
+    switch (tongue.format) {
+    case Format::text: return render_text(sources, findings, {.colour = tongue.colour});
+    case Format::brief: return render_short(sources, findings, {.colour = tongue.colour});
+    case Format::json: break;
+    }
+    return {}; // at the end, as one array
+}
 
 Tally each_plan(const std::vector<std::string>& plans, const Surroundings& around, const Tongue& tongue,
                 const Then& then) {

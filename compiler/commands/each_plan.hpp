@@ -18,6 +18,9 @@ struct Tongue { // where findings are said, and how
     bool colour;
     Format format;
 };
+// Empty for JSON, which is one array at the end.
+std::string rendered(const Sources& sources, const Findings& findings, const Tongue& tongue);
+
 struct Tally {
     Exit exit = Exit::clean; // the gravest
     Findings findings;       // of all plans

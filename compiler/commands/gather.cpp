@@ -22,12 +22,12 @@ Gathered gather(Disk& disk, const std::vector<std::string>& named) {
     return gathered;
 }
 
-std::string sheet_path(const std::string& folder, const std::string& plan, SheetKind sheet) {
+std::string sheet_path(const std::string& folder, const std::string& plan, const std::string& sheet) {
     const std::string stem = plan == "-" ? "standard-input" : fs::path(plan).stem().string();
-    return (fs::path(folder) / (stem + (sheet == SheetKind::proof ? "-proof" : "") + ".pdf")).lexically_normal().string();
+    return (fs::path(folder) / (stem + (sheet == "workshop" ? "" : "-" + sheet) + ".pdf")).lexically_normal().string();
 }
 
-std::string clash(const std::string& folder, const std::vector<std::string>& plans, SheetKind sheet) {
+std::string clash(const std::string& folder, const std::vector<std::string>& plans, const std::string& sheet) {
     std::map<std::string, std::string> taken; // sheet -> plan
     for (const std::string& plan : plans) {
         const auto [first, fresh] = taken.emplace(sheet_path(folder, plan, sheet), plan);

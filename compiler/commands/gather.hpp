@@ -1,7 +1,7 @@
 // Which plans are meant, and where their sheets go.
 #pragma once
-#include "source/disk.hpp"
 #include "sheet/sheet.hpp"
+#include "source/disk.hpp"
 #include <string>
 #include <vector>
 
@@ -13,9 +13,11 @@ struct Gathered {
 };
 Gathered gather(Disk& disk, const std::vector<std::string>& named);
 
-// plans/fan.plan printed into out: out/fan.pdf; standard input: out/standard-input.pdf
-std::string sheet_path(const std::string& folder, const std::string& plan, SheetKind sheet = SheetKind::workshop);
+// plans/fan.plan printed into out: out/fan.pdf, as another sheet than `workshop`: out/fan-proof.pdf; standard input:
+// out/standard-input.pdf
+std::string sheet_path(const std::string& folder, const std::string& plan, const std::string& sheet = "workshop");
 // Names two plans that would print into one file; empty when there are none.
-std::string clash(const std::string& folder, const std::vector<std::string>& plans, SheetKind sheet = SheetKind::workshop);
+std::string clash(const std::string& folder, const std::vector<std::string>& plans,
+                  const std::string& sheet = "workshop");
 
 } // namespace loomsheet

@@ -1,6 +1,6 @@
+#include "circuit/fault.hpp"
 #include "commands/each_plan.hpp"
 #include "commands/gather.hpp"
-#include "circuit/fault.hpp"
 #include "proof/reading_table.hpp"
 #include <algorithm>
 #include <fmt/format.h>
@@ -19,7 +19,9 @@ public:
         if (error.empty() && asked && !fault_.empty()) text += fmt::format("\nplant fault-asked-for {}\n", fault_);
         return error;
     }
-    DiskError write_whole(const std::string& path, std::string_view bytes) override { return disk_.write_whole(path, bytes); }
+    DiskError write_whole(const std::string& path, std::string_view bytes) override {
+        return disk_.write_whole(path, bytes);
+    }
     bool is_directory(const std::string& path) override { return disk_.is_directory(path); }
     std::vector<std::string> list(const std::string& folder, std::string_view ending) override {
         return disk_.list(folder, ending);
@@ -47,19 +49,18 @@ Exit predict(const Arguments& arguments, const Surroundings& around) {
     const Surroundings with_fault{disk, around.out, around.err, around.out_colour, around.err_colour, around.progress};
     const Tongue tongue{around.err, around.err_colour, arguments.format};
     const Tally tally = each_plan(plans, with_fault, tongue, [&](const std::string&, Compiled& compiled) {
-               std::erase_if(compiled.findings.list(), [](const Diagnostic& finding) { return finding.code == 901; });
-               const Plan& plan = compiled.plan;
-               const std::string name = fmt::format("{} {}", plan.id, plan.title);
-               const Predictor sound(plan.circuit, system_volts(plan));
-               if (arguments.fault.empty())
-                   return Done{{}, fmt::format("{}: sound\n{}", name, reading_table(plan, predict(plan, sound)))};
-               const Fault& fault = plan.plants.back().fault;
-               const Predictor faulty(sound, fault, normal_use(plan));
-               return Done{{},
-                           fmt::format("{}: {}\n{}{}", name, fault_words(plan.circuit, fault),
-                                       blown_words(plan.circuit, faulty.blown_before()),
-                                       reading_table(plan, predict(plan, faulty)))};
-           });
+        const Plan& plan = compiled.plan;
+        const std::string name = fmt::format("{} {}", plan.id, plan.title);
+        const Predictor sound(plan.circuit, system_volts(plan));
+        if (arguments.fault.empty())
+            return Done{{}, fmt::format("{}: sound\n{}", name, reading_table(plan, predict(plan, sound)))};
+        const Fault& fault = plan.plants.back().fault;
+        const Predictor faulty(sound, fault, normal_use(plan));
+        return Done{{},
+                    fmt::format("{}: {}\n{}{}", name, fault_words(plan.circuit, fault),
+                                blown_words(plan.circuit, faulty.blown_before()),
+                                reading_table(plan, predict(plan, faulty)))};
+    });
     around.err << tally.json;
     return tally.exit;
 }

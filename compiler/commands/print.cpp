@@ -1,7 +1,9 @@
 #include "commands/each_plan.hpp"
 #include "commands/gather.hpp"
 #include "pdf/write.hpp"
+#include "sheet/template_read.hpp"
 #include "source/render.hpp"
+#include <algorithm>
 #include <fmt/format.h>
 #include <ostream>
 #include <stdexcept>
@@ -9,27 +11,81 @@
 namespace loomsheet {
 
 namespace {
-Done print_one(const std::string& path, Compiled& compiled, const Faces& faces, const Arguments& arguments,
-               Disk& disk) {
+// The teacher's sheets ask what each planted fault does.
+bool asks_for_plants(const SheetTemplate& sheet) {
+    return sheet.card.has(CardPart::planted) ||
+           std::any_of(sheet.blocks.begin(), sheet.blocks.end(),
+                       [](const BlockRow* block) { return block->name == "cards"; });
+}
+
+Done print_one(const std::string& path, Compiled& compiled, const Faces& faces,
+               const std::vector<SheetTemplate>& sheets, const Arguments& arguments, Disk& disk) {
     const Predictor sound(compiled.plan.circuit, system_volts(compiled.plan));
     const Diagnosis diagnosis = diagnose(compiled.plan, sound, compiled.prediction);
-    SheetResult sheet = lay_out(compiled.plan, faces, {arguments.paper, &diagnosis, &compiled.prediction, arguments.sheet});
-    compiled.findings.add(std::move(sheet.findings));
+    std::vector<PlantedCar> planted;
+    if (std::any_of(sheets.begin(), sheets.end(), asks_for_plants)) planted = planted_cars(compiled.plan, sound);
+    std::vector<SheetResult> made;
+    for (const SheetTemplate& each : sheets) {
+        made.push_back(
+            lay_out(compiled.plan, faces, {std::nullopt, &diagnosis, &compiled.prediction, &each, &planted}));
+        compiled.findings.add(std::move(made.back().findings));
+    }
+    compiled.findings.sort();
     if (!compiled.usable()) return {};
-    const PdfResult pdf = write_pdf(sheet.document, faces, arguments.fillable ? Filling::on_screen : Filling::by_pen);
-    if (!pdf.error.empty()) throw std::runtime_error("its PDF was not made: " + pdf.error);
-    const std::string file = sheet_path(arguments.folder, path, arguments.sheet);
-    DiskError error = disk.write_whole(file, pdf.bytes);
-    if (!error.empty()) return {std::move(error), {}};
-    const std::size_t pages = sheet.document.pages.size();
-    return {{}, fmt::format("{}, {} page{}\n", file, pages, pages == 1 ? "" : "s")};
+    Done done;
+    for (std::size_t i = 0; i < sheets.size(); ++i) {
+        const std::string file = sheet_path(arguments.folder, path, sheets[i].name);
+        const std::size_t pages = made[i].document.pages.size();
+        if (pages == 0) {
+            done.says += fmt::format("{} is not made: the plan has nothing for it\n", file);
+            continue;
+        }
+        const PdfResult pdf =
+            write_pdf(made[i].document, faces, arguments.fillable ? Filling::on_screen : Filling::by_pen);
+        if (!pdf.error.empty()) throw std::runtime_error("its PDF was not made: " + pdf.error);
+        if (done.error = disk.write_whole(file, pdf.bytes); !done.error.empty()) return done;
+        done.says += fmt::format("{}, {} page{}\n", file, pages, pages == 1 ? "" : "s");
+    }
+    return done;
+}
+
+struct TemplatesRead {
+    std::vector<SheetTemplate> sheets; // none: it went wrong
+    Exit exit = Exit::clean;
+};
+TemplatesRead templates_for(const Arguments& arguments, const Surroundings& around) {
+    TemplatesRead read;
+    TemplateWishes wishes;
+    wishes.paper = arguments.paper;
+    if (!arguments.words.empty())
+        wishes.language = LanguageName{arguments.words, arguments.words.ends_with(".words"), {}};
+    Sources sources;
+    Findings findings;
+    const std::vector<std::string> names =
+        arguments.class_set ? std::vector<std::string>{"lab", "answer", "card"} : std::vector{arguments.sheet};
+    for (const std::string& name : names) {
+        TemplateResult result = arguments.own_template.empty()
+                                    ? shipped_template(sources, around.disk, name, wishes, findings)
+                                    : read_template(sources, around.disk, arguments.own_template, wishes, findings);
+        if (!result.unreadable.empty()) return {{}, complain(around, result.unreadable)};
+        if (result.sheet) read.sheets.push_back(std::move(*result.sheet));
+    }
+    findings.sort();
+    around.err << rendered(sources, findings, {around.err, around.err_colour, arguments.format});
+    if (read.sheets.size() == names.size()) return read;
+    if (arguments.format == Format::json) around.err << render_json(sources, findings);
+    return {{}, Exit::errors};
 }
 } // namespace
 
 Exit print(const Arguments& arguments, const Surroundings& around) {
     const auto [plans, no_plans] = gather(around.disk, arguments.plans);
     if (!no_plans.empty()) return complain(around, no_plans);
-    if (const std::string two = clash(arguments.folder, plans, arguments.sheet); !two.empty()) return complain(around, two);
+    const TemplatesRead read = templates_for(arguments, around);
+    if (read.sheets.empty()) return read.exit;
+    for (const SheetTemplate& each : read.sheets)
+        if (const std::string two = clash(arguments.folder, plans, each.name); !two.empty())
+            return complain(around, two);
     if (const DiskError error = around.disk.make_directory(arguments.folder); !error.empty())
         return complain(around, error);
     std::string no_faces;
@@ -38,7 +94,7 @@ Exit print(const Arguments& arguments, const Surroundings& around) {
 
     const Tally tally = each_plan(plans, around, {around.err, around.err_colour, arguments.format},
                                   [&](const std::string& path, Compiled& compiled) {
-                                      return print_one(path, compiled, *faces, arguments, around.disk);
+                                      return print_one(path, compiled, *faces, read.sheets, arguments, around.disk);
                                   });
     around.err << tally.json;
     if (arguments.format == Format::text && tally.well < plans.size()) {

@@ -64,6 +64,7 @@ Plan Builder::run() {
     each(is(Context::plant), &Builder::fill_plant);
     each(is(Context::question), &Builder::fill_question);
     compare_values();
+    compare_marks();
     report_unused();
     return std::move(plan_);
 }
@@ -97,6 +98,25 @@ void Builder::compare_values() {
                           fmt::format("{} needs {}, more than the {} system gives", p.id, p.needs->written,
                                       plan_.system->written));
     }
+}
+
+// Questions with marks and questions without: the sum on the lab sheet leaves some out. One question of a check has the marks of the
+// check. Said once.
+void Builder::compare_marks() {
+    const Question* without = nullptr;
+    bool any = false;
+    const auto look_at = [&](const Question& question, double marks) {
+        any |= marks > 0;
+        if (marks <= 0 && !without) without = &question;
+    };
+    for (const Check& check : plan_.checks)
+        for (const Question& question : check.questions)
+            look_at(question, question.marks > 0 || check.questions.size() > 1 ? question.marks : check.marks);
+    for (const Question& question : plan_.questions)
+        look_at(question, question.marks);
+    if (any && without)
+        findings_.add(901, without->at, "this question has no marks and others have: the sum on the lab sheet leaves it out",
+                      "write `marks 2` under it");
 }
 
 void Builder::report_unused() {
@@ -179,13 +199,6 @@ void Builder::lacks(const Entry& entry, std::string_view what, std::string_view 
     auto read = head(entry);
     const auto name = read.done() ? std::string(row.word) : std::string(read.take_text());
     findings_.add(114, at, fmt::format("{} lacks {}", name, what), fmt::format("add, for instance: {}", such));
-}
-
-// Said once a kind.
-void Builder::no_use_yet(Span at, std::string_view what) {
-    if (std::find(said_no_use_.begin(), said_no_use_.end(), what) != said_no_use_.end()) return;
-    said_no_use_.emplace_back(what);
-    findings_.add(901, at, fmt::format("{} is read and checked, but nothing prints or computes with it yet", what));
 }
 
 } // namespace loomsheet

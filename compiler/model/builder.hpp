@@ -139,8 +139,7 @@ private:
     Allow allow(Reader& read);
     bool reach(const Quantity& value, std::string_view role);
     void lacks(const Entry& entry, std::string_view what, std::string_view such);
-    void no_use_yet(Span at, std::string_view what);
-    std::vector<std::string> said_no_use_;
+    void compare_marks();
     Part& part(PartId id) { return circuit_.parts[static_cast<std::size_t>(id)]; }
     Pin& pin(PinId id) { return circuit_.pins[static_cast<std::size_t>(id)]; }
 };

@@ -157,7 +157,6 @@ void Builder::check_phrase(Check& check, Form form, Reader& read, const Phrase& 
         read.skip_words();
         const double marks = read.number();
         (check.questions.empty() ? check.marks : check.questions.back().marks) = marks;
-        no_use_yet(at, "marks");
         return;
     }
     case Form::exercise: check.exercise = true; return;
@@ -166,7 +165,6 @@ void Builder::check_phrase(Check& check, Form form, Reader& read, const Phrase& 
         made.at = at;
         read.skip_words(), made.text = read.text();
         check.questions.push_back(std::move(made));
-        no_use_yet(at, "a question");
         return;
     }
     case Form::answer:

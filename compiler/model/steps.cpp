@@ -221,7 +221,6 @@ void Builder::fill_question(Entry& entry) {
     auto read_head = head(entry);
     read_head.take();
     made.text = read_head.text();
-    no_use_yet(made.at, "a question");
     for (std::uint32_t i = 0; i < entry.statement->phrase_count; ++i) {
         auto [row, read, place] = open(entry, entry.statement->first_phrase + i);
         if (row->form == Form::marks)

@@ -9,7 +9,7 @@
 
 namespace loomsheet {
 
-using FontUses = std::array<FontUse, 6>; // in the order of page::Face
+using FontUses = std::array<FontUse, page::face_count>; // in the order of page::Face
 
 class Content {
 public:

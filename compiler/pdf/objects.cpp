@@ -14,7 +14,7 @@ void keep_quiet(HPDF_STATUS, HPDF_STATUS, void*) {} // errors are read from the 
 
 // libharu would compress by itself, but at zlib's usual level only, which takes twice as long for 4 % less.
 std::string deflated(std::string_view bytes) {
-    constexpr int level = 4;
+    constexpr int level = 1;
     uLongf size = compressBound(bytes.size());
     std::string made(size, '\0');
     if (compress2(reinterpret_cast<Bytef*>(made.data()), &size, reinterpret_cast<const Bytef*>(bytes.data()),

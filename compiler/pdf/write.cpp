@@ -17,8 +17,9 @@ namespace {
 
 FontUses font_uses(const Faces& faces) {
     using page::Face;
-    return {FontUse(faces, Face::S),  FontUse(faces, Face::SB),    FontUse(faces, Face::N),
-            FontUse(faces, Face::NB), FontUse(faces, Face::spare), FontUse(faces, Face::spare_bold)};
+    return {FontUse(faces, Face::S),   FontUse(faces, Face::SB),    FontUse(faces, Face::N),
+            FontUse(faces, Face::NB),  FontUse(faces, Face::spare), FontUse(faces, Face::spare_bold),
+            FontUse(faces, Face::wide)};
 }
 
 void require_utf8(const std::string& words, std::string_view what) {

@@ -10,12 +10,6 @@ namespace {
 
 constexpr std::size_t most_late = 8;
 
-// "W7", "joint X30.1", "K5.30/87"
-std::string place_words(const Circuit& circuit, const Candidate& fault) {
-    return fault.suspect.part == none ? suspect_point(circuit, fault.suspect)
-                                      : written_point(circuit, fault.fault.at_point);
-}
-
 std::string starved_words(const Circuit& circuit, PartId load) {
     switch (circuit.parts[load].kind) {
     case PartKind::relay: return circuit.parts[load].id + " does not pull in";
@@ -30,10 +24,23 @@ std::string certain_words(const SeenFrom& seen) {
                      : "this check may pass whatever is added, even where it is open";
 }
 
-std::string seen_words(const Smallest& small) {
-    if (small.seen.empty()) return "no reading";
-    const SeenFrom& seen = small.seen.front();
+std::string seen_words(const SeenFrom& seen) {
     return seen.ohms ? added_words(*seen.ohms) : seen.open ? "where open" : "no reading";
+}
+
+std::string by_words(const Plan& plan, const SmallRow& row) {
+    if (row.seen.check != none) return plan.checks[row.seen.check].label;
+    return row.found ? "it is left when all else passes" : "no check on its way";
+}
+
+// The place of a candidate: a wire or joint as a whole, else where its fault is.
+PointRef place_of(const Candidate& fault) {
+    if (fault.suspect.part != none) return fault.fault.at_point;
+    PointRef place;
+    place.metal = fault.suspect.wire != none ? Metal::whole : Metal::joint;
+    place.wire = fault.suspect.wire;
+    place.pin = fault.suspect.joint;
+    return place;
 }
 
 bool is_late(const Smallest& small) {
@@ -59,7 +66,7 @@ void prove_blind(const Plan& plan, const Diagnosis& diagnosis, Findings& finding
         const Check& check = plan.checks[each.check];
         const Smallest& worst = each.blind_to.front();
         const auto place = [&](const Smallest& small) {
-            return place_words(circuit, diagnosis.matrix.faults[small.fault]);
+            return written_point(circuit, place_of(diagnosis.matrix.faults[small.fault]));
         };
         std::vector<std::string> others;
         for (std::size_t i = 1; i < each.blind_to.size(); ++i)
@@ -76,16 +83,13 @@ void prove_blind(const Plan& plan, const Diagnosis& diagnosis, Findings& finding
     }
 }
 
-std::vector<SmallRow> small_rows(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis, std::size_t exact) {
+std::vector<SmallRow> small_rows(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis,
+                                 std::size_t exact) {
     std::vector<SmallRow> rows;
-    for (const Smallest& small : SmallFaults(plan, sound, diagnosis).all(exact)) {
-        const bool found = diagnosis.ends[small.fault].fate == Fate::found;
-        const std::string by = !small.seen.empty() ? plan.checks[small.seen.front().check].label
-                               : found             ? "it is left when all else passes"
-                                                   : "no check on its way";
-        rows.push_back({place_words(plan.circuit, diagnosis.matrix.faults[small.fault]), added_words(small.harmful),
-                        seen_words(small), by, is_late(small)});
-    }
+    for (const Smallest& small : SmallFaults(plan, sound, diagnosis).all(exact))
+        rows.push_back({place_of(diagnosis.matrix.faults[small.fault]), small.harmful,
+                        small.seen.empty() ? SeenFrom{} : small.seen.front(),
+                        diagnosis.ends[small.fault].fate == Fate::found, is_late(small)});
     return rows;
 }
 
@@ -95,7 +99,9 @@ std::string smallest_table(const Plan& plan, const Predictor& sound, const Diagn
     std::vector<std::vector<std::string>> lines{{"ohms added in", "harm from", "surely seen from", "by"}};
     std::size_t late = 0;
     for (const SmallRow& row : rows)
-        if (row.late && ++late <= most_late) lines.push_back({row.place, row.harms_from, row.seen_from, row.by});
+        if (row.late && ++late <= most_late)
+            lines.push_back({written_point(plan.circuit, row.place), added_words(row.harms_from), seen_words(row.seen),
+                             by_words(plan, row)});
     std::string text = late == 0 ? std::string() : laid_out(lines);
     if (late > most_late) text += fmt::format("and {} more\n", late - most_late);
     return text +

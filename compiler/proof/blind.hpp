@@ -8,16 +8,17 @@
 namespace loomsheet {
 
 void prove_blind(const Plan& plan, const Diagnosis& diagnosis, Findings& findings);
-// In words, of each place where added ohms can cause the complaint.
+// Of each place where added ohms can cause the complaint.
 struct SmallRow {
-    std::string place;        // "joint X30.1"
-    std::string harms_from;   // "85 mohm"
-    std::string seen_from;    // "0.4 ohm", "where open", "no reading"
-    std::string by;           // the check; without any, how it is told
-    bool late = false;        // seen later than it harms
+    PointRef place;
+    double harms_from = 0; // ohm
+    SeenFrom seen;         // without a check where none sees it
+    bool found = false;    // the plan names it all the same
+    bool late = false;     // seen later than it harms
 };
 // The latest first; the ohms of the first `exact` to two figures, those of the rest to the end of a band.
-std::vector<SmallRow> small_rows(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis, std::size_t exact);
+std::vector<SmallRow> small_rows(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis,
+                                 std::size_t exact);
 // What is seen later than it harms; the rest is counted.
 std::string smallest_table(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis);
 // "0.4 ohm", "80 mohm"

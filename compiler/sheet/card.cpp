@@ -6,25 +6,32 @@
 #include "sheet/symbol.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
+#include <fmt/format.h>
+#include <optional>
 
 namespace loomsheet {
 namespace {
 
 constexpr std::size_t most_ranked = 3;
 
-// A label on the text axis and its words on the probe axis, under a rule.
+} // namespace
+
 double foot_row(Card& card, double top, const std::string& label, const std::string& words) {
-    constexpr double first = 3.9, room = axis::right - axis::probe;
+    constexpr double first = 3.9;
+    const double room = axis::right - axis::words;
     Pen& pen = card.pen;
     pen.line(axis::edge, top, axis::right, top, stroke::rule);
-    pen.lines(axis::text, top + first, axis::divider - axis::text, type::how_bold, label);
-    const int count = pen.lines(axis::probe, top + first, room, type::how, words);
-    return top + first + (count - 1) * leading(type::how) + 1.5;
+    const int labels = pen.lines(axis::label, top + first, axis::words - axis::label - 2, type::how_bold, label);
+    const int count = pen.lines(axis::words, top + first, room, type::how, words);
+    return top + first + (std::max(labels, count) - 1) * leading(type::how) + 1.5;
 }
 
-// As many as stand in one line; what is left over is counted, with the `more` that are not among them, not dropped in silence.
+namespace {
+
+// As many as stand in one line; what is left over is counted, with the `more` that are not among them, not dropped in
+// silence.
 std::string suspects_in_line(const Pen& pen, const std::vector<std::string>& suspects, std::size_t more = 0) {
-    constexpr double room = axis::right - axis::probe;
+    const double room = axis::right - axis::words;
     std::string line;
     for (std::size_t i = 0; i < suspects.size(); ++i) {
         const std::string longer = i == 0 ? suspects[0] : line + say(Word::dot) + suspects[i];
@@ -40,6 +47,7 @@ std::string suspects_in_line(const Pen& pen, const std::vector<std::string>& sus
 double below_the_leads(Card& card, double top) {
     constexpr double first = 3.2; // baseline under what ends
     const double reading = card_reading(card, top), outcomes = card_outcomes(card, top);
+    if (!card.shows(CardPart::outcomes)) return std::max(reading, outcomes);
     const std::string words = say(Word::jumps);
     const auto ends = [&](double y, double room) {
         const auto lines = static_cast<double>(card.pen.wrap(type::how, room, words).size());
@@ -93,6 +101,7 @@ double card_title(Card& card) {
     if (card.check.time) side.push_back(minutes(*card.check.time));
     if (needs_helper(card.check)) side.push_back(say(Word::helper));
     if (card.check.exercise) side.push_back(say(Word::exercise));
+    if (!card.opens) side = {say(Word::continued)};
     const std::string beside = listed(side);
     pen.right(axis::right, middle + half_cap(type::minutes), type::minutes, beside);
     const double room = axis::right - start - (beside.empty() ? 0 : pen.width(type::minutes, beside) + 4);
@@ -101,41 +110,76 @@ double card_title(Card& card) {
 }
 
 double card_foot(Card& card, double top) {
-    double y = foot_row(card, top, say(Word::whole_setup), whole_setup(card));
-    for (const Words& note : card.check.notes) {
-        card.pen.point_at(note.at);
-        y = foot_row(card, y, say(Word::note), note.text);
-        card.pen.point_at(card.check.at);
-    }
+    double y = top;
+    if (card.shows(CardPart::state)) y = foot_row(card, y, say(Word::whole_setup), whole_setup(card));
+    if (card.shows(CardPart::notes))
+        for (const Words& note : card.check.notes) {
+            card.pen.point_at(note.at);
+            y = foot_row(card, y, say(Word::note), note.text);
+            card.pen.point_at(card.check.at);
+        }
+    y = class_foot(card, y);
+    if (!card.shows(CardPart::suspects)) return y;
     if (const Diagnosis* diagnosis = card.draft.diagnosis) {
         std::vector<RankedSuspect> ranked = suspects_if_failing(*diagnosis, card.plan(), card.index);
         const std::size_t more = ranked.size() - std::min(ranked.size(), most_ranked);
         ranked.resize(ranked.size() - more);
         if (!ranked.empty())
-            return foot_row(card, y, say(Word::if_it_fails_likeliest), suspects_in_line(card.pen, placed_words(card.circuit(), ranked), more));
+            return foot_row(card, y, say(Word::if_it_fails_likeliest),
+                            suspects_in_line(card.pen, placed_words(card.circuit(), ranked), more));
     }
     const std::vector<std::string> named = suspects_of(card.plan(), card.check);
     if (!named.empty()) y = foot_row(card, y, say(Word::if_it_fails), suspects_in_line(card.pen, named));
     return y;
 }
 
-Piece check_card(Draft& draft, int index) {
+namespace {
+
+// Rows `first` to `end` of a check; `part` counts from 1.
+Piece card_part(Draft& draft, int index, std::size_t first, std::size_t end, bool closes, int part) {
     const Check& check = draft.plan.checks[index];
+    const bool opens = part == 1;
     Piece piece;
     Pen pen = draft.pen(piece, check.at);
-    Card card{draft, pen, index, check, check_anchor(draft.plan, index)};
+    Card card{draft, pen, index, check, check_anchor(draft.plan, index), first, end, opens, closes};
     const double top = card_title(card);
-    const double leads = card_leads(card, top);
-    pen.line(axis::probe, leads, axis::right, leads, stroke::rule);
-    const double setup = card_setup(card, top);
-    const double body = std::max(setup, below_the_leads(card, leads));
-    pen.line(axis::divider, top + 0.5, axis::divider, body, stroke::rule);
-    const double end = card_foot(card, body + 1);
-    piece.height = std::max(card::least, end);
-    piece.anchor = card.name;
-    piece.outline = say(Word::outline_check, draft.order.numbers[index], check.title);
-    pen.region(page::Role::card, axis::edge, 0, axis::right - axis::edge, piece.height, card.name);
+    // Set-up beside the leads, or over them.
+    const double over = axis::narrow && opens ? card_setup(card, top) : top;
+    if (over > top) pen.line(axis::edge, over, axis::right, over, stroke::rule);
+    const double leads = card_leads(card, over > top ? over + 1 : top);
+    if (closes && card.has_rows()) pen.line(axis::probe, leads, axis::right, leads, stroke::rule);
+    const double beside = !axis::narrow && opens ? card_setup(card, top) : top;
+    const double body = std::max(beside, closes ? below_the_leads(card, leads) : leads);
+    if (!axis::narrow && opens) class_column(card, beside, body);
+    if (!axis::narrow) pen.line(axis::divider, top + 0.5, axis::divider, body, stroke::rule);
+    const double foot = closes ? card_foot(card, body + 1) : foot_row(card, body + 1, "", say(Word::goes_over));
+    piece.height = axis::narrow || !opens || !closes ? foot : std::max(card::least, foot);
+    if (opens) {
+        piece.anchor = card.name;
+        piece.outline = say(Word::outline_check, draft.order.numbers[index], check.title);
+    }
+    const std::string region = opens ? card.name : fmt::format("{} part {}", card.name, part);
+    pen.region(page::Role::card, axis::edge, 0, axis::right - axis::edge, piece.height, region);
     return piece;
+}
+
+} // namespace
+
+std::vector<Piece> check_card(Draft& draft, int index, double page_room) {
+    const std::size_t rows = std::max<std::size_t>(1, draft.plan.checks[index].rows.size());
+    std::vector<Piece> parts;
+    for (std::size_t first = 0;;) {
+        const int part = static_cast<int>(parts.size()) + 1;
+        Piece rest = card_part(draft, index, first, rows, true, part);
+        std::size_t end = rest.height > page_room ? rows + 1 : 0;
+        std::optional<Piece> fits;
+        while (end-- > (part == 1 ? 0 : first + 1)) // as many rows as there is room for; the set-up alone at the worst
+            if (fits = card_part(draft, index, first, end, false, part); fits->height <= page_room) break;
+        if (!fits || fits->height > page_room)
+            return parts.push_back(std::move(rest)), parts; // the pager says what is too high
+        parts.push_back(std::move(*fits));
+        first = end;
+    }
 }
 
 Block checks_block(Draft& draft) {
@@ -143,7 +187,8 @@ Block checks_block(Draft& draft) {
     block.new_page = true;
     block.keep = 1;
     for (const int check : draft.order.checks)
-        block.rows.push_back(check_card(draft, check));
+        for (Piece& part : check_card(draft, check, draft.page_room))
+            block.rows.push_back(std::move(part));
     return block;
 }
 

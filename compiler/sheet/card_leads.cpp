@@ -2,6 +2,7 @@
 #include "sheet/figure.hpp"
 #include "sheet/housing.hpp"
 #include "sheet/lead.hpp"
+#include "sheet/socket.hpp"
 #include "sheet/symbol.hpp"
 #include <algorithm>
 
@@ -10,7 +11,15 @@ namespace {
 
 constexpr double face_alone = 15, face_both = 11.4, face_beside = 11; // height of the drawing
 
+// The connector, or the socket, that a lead is on.
+PartId seen_at(const Lead& lead) { return lead.spot.connector != none ? lead.spot.connector : lead.spot.socket; }
+
 double face_of(Card& card, double y, double height, const Lead& lead, const Lead* other) {
+    if (lead.spot.connector == none) {
+        Socket seen{lead.spot.socket, {{lead.spot.cavity, lead.label, lead.solid}}};
+        if (other) seen.probed.push_back({other->spot.cavity, other->label, other->solid});
+        return socket(card.pen, card.circuit(), seen, axis::face, y + 0.8, axis::right - axis::face);
+    }
     Housing seen{lead.spot.connector, lead.spot.view, {{lead.spot.cavity, lead.label, lead.solid}}};
     seen.brief = height <= face_beside;
     if (other) seen.probed.push_back({other->spot.cavity, other->label, other->solid});
@@ -19,14 +28,14 @@ double face_of(Card& card, double y, double height, const Lead& lead, const Lead
 
 // The connector, once when both leads are on it, else beside each lead; gives where the lowest ends.
 double faces_of(Card& card, const std::vector<Lead>& leads, const std::vector<double>& rows) {
-    std::vector<std::size_t> on; // leads that are on a connector
+    std::vector<std::size_t> on; // leads that are on a connector or in a socket
     for (std::size_t i = 0; i < leads.size(); ++i)
-        if (leads[i].spot.connector != none) on.push_back(i);
-    if (on.empty()) return 0;
+        if (seen_at(leads[i]) != none) on.push_back(i);
+    if (on.empty() || !card.shows(CardPart::faces)) return 0;
     const Lead& first = leads[on.front()];
     if (on.size() == 1) return face_of(card, rows.front(), face_alone, first, nullptr);
     const Lead& second = leads[on.back()];
-    if (first.spot.connector == second.spot.connector) return face_of(card, rows.front(), face_both, first, &second);
+    if (seen_at(first) == seen_at(second)) return face_of(card, rows.front(), face_both, first, &second);
     const double end = face_of(card, rows[0], face_beside, first, nullptr);
     return face_of(card, std::max(rows[1], end + 1), face_beside, second, nullptr);
 }
@@ -70,6 +79,7 @@ double look(Card& card, double top, Word label) {
 } // namespace
 
 double card_leads(Card& card, double top) {
+    if (!card.shows(CardPart::leads) || !card.has_rows()) return top;
     double end = top;
     switch (card.check.measure) {
     case MeasureKind::look:
@@ -77,7 +87,7 @@ double card_leads(Card& card, double top) {
     case MeasureKind::read: end = look(card, top, Word::read); break;
     default: end = card.check.rows.size() > 1 ? card_rows(card, top) : probe(card, top);
     }
-    return std::max(end + 0.5, top + card::least_leads);
+    return axis::narrow ? end + 0.5 : std::max(end + 0.5, top + card::least_leads);
 }
 
 } // namespace loomsheet

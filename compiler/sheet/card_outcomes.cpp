@@ -7,13 +7,13 @@
 #include "sheet/words.hpp"
 #include <algorithm>
 #include <fmt/format.h>
+#include <iterator>
 
 namespace loomsheet {
 namespace {
 
-constexpr double page_end = 181.5; // page numbers end here, arrows begin
 constexpr double before_arrow = 1, after_arrow = 1.5, least_arrow = 4.5;
-constexpr double row_least = 10, mark_x = axis::wire + mark_size / 2 + 0.2;
+constexpr double row_least = 10;
 
 struct Way {
     std::string name;   // of where it leads
@@ -26,14 +26,16 @@ struct Way {
 std::string stop_words(const Card& card, const Target& target, std::size_t outcome) {
     constexpr std::size_t most_left = 5;
     if (card.draft.diagnosis) {
-        std::vector<std::string> left = suspect_words(card.circuit(), suspects_at(*card.draft.diagnosis, card.index, outcome));
+        std::vector<std::string> left =
+            suspect_words(card.circuit(), suspects_at(*card.draft.diagnosis, card.index, outcome));
         const std::size_t more = left.size() > most_left ? left.size() - most_left : 0;
         left.resize(left.size() - more);
         const std::string line = join(left, say(Word::dot));
         if (!left.empty()) return say(Word::stop_left, more > 0 ? say(Word::and_more, line, more) : line);
     }
     if (!target.run_is_span || target.run.size() != 2) return say(Word::stop_name);
-    return say(Word::stop_between, point_words(card.circuit(), target.run[0]), point_words(card.circuit(), target.run[1]));
+    return say(Word::stop_between, point_words(card.circuit(), target.run[0]),
+               point_words(card.circuit(), target.run[1]));
 }
 
 Way way_of(const Card& card, const Target& target, std::size_t outcome) {
@@ -57,7 +59,9 @@ double destination_width(const Pen& pen, const Way& way) {
 
 // Further left where a wide sign would leave no room for the arrow.
 double page_end_before(const Pen& pen, const Way& way) {
-    return std::min(page_end, axis::right - destination_width(pen, way) - after_arrow - least_arrow - before_arrow);
+    constexpr double page_end = 16.5; // before the right edge: page numbers end here, arrows begin
+    return std::min(axis::right - page_end,
+                    axis::right - destination_width(pen, way) - after_arrow - least_arrow - before_arrow);
 }
 
 // Page, arrow and sign at the right end of the row.
@@ -87,28 +91,29 @@ double limit_room(const Card& card, const Way& way) {
 
 // "reading 1 ____ − 0.8 = ____ V"
 double sum_row(Card& card, double y, const Sum& sum) {
-    constexpr double blank = 16;
+    constexpr double most_blank = 16, least_blank = 11, gap = 1.2;
     Pen& pen = card.pen;
     const int reference = card.draft.order.numbers[sum.reference];
-    const double base = y + 8.2;
-    double x = axis::wire;
-    const auto write = [&](const std::string& words) {
-        pen.text(x, base, type::main, words);
-        x += pen.width(type::main, words) + 1.2;
-    };
-    const auto leave = [&] {
-        pen.line(x, base + 0.5, x + blank, base + 0.5, stroke::rule);
-        x += blank + 1.2;
-    };
-    write(sum.row.empty() ? say(Word::reading_number, reference) : say(Word::reading_number_row, sum.row, reference));
-    leave();
-    write(say(sum.minus ? Word::minus_equals : Word::plus_equals, sum.figure));
-    leave();
-    write(sum.unit);
-    if (x > axis::right + 1.2)
+    const std::string texts[] = {sum.row.empty() ? say(Word::reading_number, reference)
+                                                 : say(Word::reading_number_row, sum.row, reference),
+                                 say(sum.minus ? Word::minus_equals : Word::plus_equals, sum.figure), sum.unit};
+    double room = axis::right - axis::wire + gap; // for the two blanks
+    for (const std::string& words : texts)
+        room -= pen.width(type::main, words) + gap;
+    const double blank = std::min(most_blank, room / 2 - gap);
+    if (blank < least_blank)
         pen.does_not_fit(
             fmt::format("the row's name \"{}\" leaves no room for the sum with reading {}", sum.row, reference),
             "shorten it");
+    const double base = y + 8.2;
+    double x = axis::wire;
+    for (const std::string& words : texts) {
+        pen.text(x, base, type::main, words);
+        x += pen.width(type::main, words) + gap;
+        if (&words == std::end(texts) - 1) break;
+        pen.line(x, base + 0.5, x + std::max(blank, 1.0), base + 0.5, stroke::rule);
+        x += blank + gap;
+    }
     return y + 10;
 }
 
@@ -122,10 +127,11 @@ bool belongs_to_row(const Check& check, const OutcomeLine& line) {
 double outcome_row(Card& card, double y, const OutcomeLine& line) {
     Pen& pen = card.pen;
     static const Target stop{TargetKind::suspects, none, {}, false, {}};
-    const std::size_t outcome = line.outcome ? static_cast<std::size_t>(line.outcome - card.check.outcomes.data()) : card.check.outcomes.size();
+    const std::size_t outcome =
+        line.outcome ? static_cast<std::size_t>(line.outcome - card.check.outcomes.data()) : card.check.outcomes.size();
     const Way way = way_of(card, line.outcome ? line.outcome->target : stop, outcome);
     const auto mark = line.good ? pass_mark : fail_mark;
-    mark(pen, mark_x, y + 1 + mark_size / 2);
+    mark(pen, axis::wire + mark_size / 2 + 0.2, y + 1 + mark_size / 2);
     double base = y + 4.7;
     base += (pen.lines(axis::limit, base, limit_room(card, way), type::limit, line.words) - 1) * leading(type::limit);
     const double name_room = axis::right - destination_width(pen, way) - 1.5 - axis::limit;
@@ -143,9 +149,11 @@ double outcome_row(Card& card, double y, const OutcomeLine& line) {
 
 double card_outcomes(Card& card, double top) {
     double y = top + 0.6;
-    for (const Sum& sum : sums_of(card.check))
-        y = sum_row(card, y, sum);
-    for (const OutcomeLine& line : outcome_lines(card.check))
+    if (!card.shows(CardPart::outcomes)) return y;
+    if (card.shows(CardPart::limits))
+        for (const Sum& sum : sums_of(card.check))
+            y = sum_row(card, y, sum);
+    for (const OutcomeLine& line : card.outcomes())
         if (!belongs_to_row(card.check, line)) y = outcome_row(card, y, line);
     return y;
 }

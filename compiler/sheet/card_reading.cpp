@@ -1,6 +1,7 @@
 // Dial and blanks: one reading a row, its unit printed; beside a drop the current, at small ohms the leads' own.
 #include "sheet/card.hpp"
 #include "sheet/symbol.hpp"
+#include "sheet/told.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
 
@@ -12,6 +13,7 @@ constexpr double field_gap = 2;
 struct Blank {
     std::string caption, unit, name;
     double height;
+    std::string filled; // printed in it already
 };
 
 // Rows have their blanks beside their leads; what counts for the whole check stands here.
@@ -20,21 +22,27 @@ std::vector<Blank> blanks(const Card& card, const Dial& dial) {
     std::vector<Blank> list;
     if (card.check.rows.size() < 2) {
         const std::vector<std::string> names = reading_names(card.plan(), card.check);
-        const bool alone = names.size() == 1 && !dial.current_blank && !dial.lead_blank;
-        for (const std::string& name : names)
-            list.push_back({name.empty() ? dial.caption : name, dial.unit,
-                            name.empty() ? " reading" : " reading " + name, alone ? tall : low});
+        const bool predicted = card.shows(CardPart::predicted), answered = card.shows(CardPart::answered);
+        const bool alone = names.size() == 1 && !dial.current_blank && !dial.lead_blank && !predicted;
+        for (const std::string& name : names) {
+            const std::string ending = name.empty() ? "" : " " + name;
+            if (predicted || answered)
+                list.push_back({name.empty() ? say(Word::predicted) : say(Word::predicted_of, name),
+                                answered ? "" : dial.unit, " predicted" + ending, low,
+                                answered && names.size() == 1 ? sound_words(card, 0) : ""});
+            if (card.shows(CardPart::blanks))
+                list.push_back(
+                    {name.empty() ? dial.caption : name, dial.unit, " reading" + ending, alone ? tall : low, ""});
+        }
     }
-    if (dial.current_blank) list.push_back({say(Word::current), "A", " current", low});
-    if (dial.lead_blank) list.push_back({say(Word::leads_together), dial.unit, " leads", low});
+    if (!card.shows(CardPart::blanks)) return list;
+    if (dial.current_blank) list.push_back({say(Word::current), "A", " current", low, ""});
+    if (dial.lead_blank) list.push_back({say(Word::leads_together), dial.unit, " leads", low, ""});
     return list;
 }
 
-} // namespace
-
-double card_reading(Card& card, double top) {
+double dial_rows(Card& card, double top, const Dial& dial) {
     Pen& pen = card.pen;
-    const Dial dial = dial_of(card.plan(), card.check);
     const double line = top + 5.2;
     const double start = dial_sign(pen, axis::probe, line, dial), room = axis::probe + card::field_width - start;
     const std::vector<std::string> words = pen.wrap(type::words, room, dial.words);
@@ -45,12 +53,42 @@ double card_reading(Card& card, double top) {
         const int count = pen.lines(axis::probe, y + 3.4, card::field_width, type::main, dial.remark);
         y += leading(type::main) * count + 0.5;
     }
-    for (const Blank& blank : blanks(card, dial)) {
+    return y;
+}
+
+// What a sound car reads, where it was computed and one reading is asked for.
+double sound_car(Card& card, double y) {
+    if (!card.draft.prediction || card.check.rows.size() != 1) return y;
+    const RowPrediction& row = (*card.draft.prediction)[static_cast<std::size_t>(card.index)].rows.front();
+    const std::string words = say(Word::sound_car, told_range(card.circuit(), row.reading, card.check.measure));
+    return y + card.pen.lines(axis::probe, y + 3.4, card::field_width, type::how, words) * leading(type::how) + 1;
+}
+
+} // namespace
+
+std::string sound_words(const Card& card, std::size_t row) {
+    if (!card.draft.prediction) return {};
+    const CheckPrediction& made = (*card.draft.prediction)[static_cast<std::size_t>(card.index)];
+    if (made.rows.empty()) return told_truth(made.look);
+    return told_reading(card.circuit(), made.rows[row].reading, card.check.measure);
+}
+
+double card_reading(Card& card, double top) {
+    Pen& pen = card.pen;
+    const Dial dial = dial_of(card.plan(), card.check);
+    double y = card.shows(CardPart::dial) ? dial_rows(card, top, dial) : top + 1.5;
+    if (card.shows(CardPart::sound)) y = sound_car(card, y);
+    const std::vector<Blank> list = blanks(card, dial);
+    if (list.empty()) return y;
+    for (const Blank& blank : list) {
         // A long name takes lines of its own over the room to write in.
         const auto lines = static_cast<double>(pen.wrap(type::caption, card::field_width - 3, blank.caption).size());
         const double height = blank.height + (lines - 1) * leading(type::caption) + (lines > 1 ? 4 : 0);
         field(pen, axis::probe, y, card::field_width, height, blank.caption, blank.unit);
-        pen.region(page::Role::reading, axis::probe, y, card::field_width, height, card.name + blank.name);
+        if (!blank.filled.empty())
+            pen.fit(axis::probe + 1.5, y + height - 1.8, card::field_width - 3, type::lead_in, blank.filled);
+        pen.region(blank.filled.empty() ? page::Role::reading : page::Role::cell, axis::probe, y, card::field_width,
+                   height, card.name + blank.name);
         y += height + field_gap;
     }
     return y - field_gap + 1;

@@ -3,22 +3,43 @@
 #include "sheet/lead.hpp"
 #include "sheet/limit.hpp"
 #include "sheet/symbol.hpp"
+#include "sheet/words.hpp"
 #include <algorithm>
 
 namespace loomsheet {
 namespace {
 
-constexpr double blank_height = 10, blank_width = axis::right - axis::face;
+constexpr double blank_height = 10;
 
 bool same_spot(const Spot& a, const Spot& b) { return a.name == b.name && a.place == b.place && a.metal == b.metal; }
+
+// What the class predicts, or what it should.
+double predicted(Card& card, double y, const Row& row, const Dial& dial, double width) {
+    Pen& pen = card.pen;
+    const bool answered = card.shows(CardPart::answered);
+    const std::string filled =
+        answered ? sound_words(card, static_cast<std::size_t>(&row - card.check.rows.data())) : std::string();
+    const std::vector<std::string> lines = pen.wrap(type::how_bold, width - 3, filled);
+    const double height = std::max(blank_height, 5 + leading(type::how_bold) * static_cast<double>(lines.size()));
+    field(pen, axis::face, y + 0.5, width, height, say(Word::predicted), answered ? "" : dial.unit);
+    if (answered) pen.lines(axis::face + 1.5, y + 8.2, width - 3, type::how_bold, filled);
+    pen.region(answered ? page::Role::cell : page::Role::reading, axis::face, y + 0.5, width, height,
+               card.name + " predicted " + row.name);
+    return y + height + 2;
+}
 
 // The blank at the right, the row's own limit under it.
 double blank(Card& card, double y, const Row& row, const Dial& dial) {
     Pen& pen = card.pen;
-    field(pen, axis::face, y + 0.5, blank_width, blank_height, "", dial.unit);
+    const double blank_width = axis::right - axis::face;
+    if (card.shows(CardPart::answered) || card.shows(CardPart::predicted))
+        y = predicted(card, y, row, dial, blank_width);
+    if (!card.shows(CardPart::blanks)) return y;
+    field(pen, axis::face, y + 0.5, blank_width, blank_height, card.shows(CardPart::predicted) ? dial.caption : "",
+          dial.unit);
     pen.region(page::Role::reading, axis::face, y + 0.5, blank_width, blank_height, card.name + " reading " + row.name);
     const Limit* limit = limit_of(card.check, row.name);
-    if (!limit || !has_own_limits(card.check)) return y + blank_height + 1.5;
+    if (!limit || !has_own_limits(card.check) || !card.shows(CardPart::limits)) return y + blank_height + 1.5;
     const double first = y + blank_height + 5.4;
     const int count = pen.lines(axis::face, first, blank_width, type::main, limit_words(*limit, card.check.measure));
     return first + (count - 1) * leading(type::main) + 1.5;
@@ -35,7 +56,7 @@ Said said_above(const std::vector<Lead>& above, const Lead& lead) {
 }
 
 double own_outcomes(Card& card, double y, const Row& row) {
-    for (const OutcomeLine& line : outcome_lines(card.check))
+    for (const OutcomeLine& line : card.outcomes())
         if (line.outcome && line.outcome->row == row.name) y = outcome_row(card, y, line);
     return y;
 }
@@ -55,9 +76,10 @@ double card_rows(Card& card, double top) {
         y = lead_row(card, y, first_leads[1]) + 1;
         above.push_back(first_leads[1]);
     }
-    for (const Row& row : rows) {
+    for (std::size_t i = card.first_row; i < card.end_row; ++i) {
+        const Row& row = rows[i];
         const double room = axis::right - axis::probe;
-        if (&row != &rows.front() || shared) card.pen.line(axis::probe, y, axis::right, y, stroke::rule);
+        if (i != card.first_row || shared) card.pen.line(axis::probe, y, axis::right, y, stroke::rule);
         card.pen.point_at(row.at);
         y += 4.6 + (card.pen.lines(axis::probe, y + 4.6, room, type::main, row.name) - 1) * leading(type::main) + 1.4;
         const double start = y;
@@ -68,7 +90,8 @@ double card_rows(Card& card, double top) {
             above.push_back(lead);
         }
         y = std::max(y, blank(card, start, row, dial));
-        y = own_outcomes(card, y, row) + 0.5;
+        if (card.shows(CardPart::outcomes)) y = own_outcomes(card, y, row);
+        y += 0.5;
     }
     card.pen.point_at(card.check.at);
     return y;

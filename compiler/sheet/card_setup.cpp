@@ -10,34 +10,35 @@
 namespace loomsheet {
 namespace {
 
-constexpr double room = axis::divider - axis::text - 1.2;
+double room() { return axis::divider - axis::text - 1.2; }
 
 // Fills the height of the red lead's row; the boxes then start level with the black lead's.
 double caution(Card& card, double top) {
     constexpr double lead = 4.1;
     const std::vector<std::string> cautions = cautions_of(card.plan(), card.check);
     if (cautions.empty()) return top;
-    warning_sign(card.pen, 19.6, top + 1, 9);
+    warning_sign(card.pen, axis::edge + 1.6, top + 1, 9);
     double y = top + 3.6;
     for (const std::string& words : cautions)
-        for (const std::string& line : card.pen.wrap(type::how_bold, room, words)) {
+        for (const std::string& line : card.pen.wrap(type::how_bold, room(), words)) {
             card.pen.text(axis::text, y, type::how_bold, line);
             y += lead;
         }
-    return std::max(top + card::lead_row, y - lead + 3);
+    constexpr double sign = 11.5;
+    return std::max(top + (axis::narrow ? sign : card::lead_row), y - lead + 3);
 }
 
 double tick_row(Card& card, double y, const Step& step, int number, Style main, std::string_view what) {
     Pen& pen = card.pen;
     tick_box(pen, axis::box, y, fmt::format("{} {} {}", card.name, what, number));
-    const auto main_lines = static_cast<int>(pen.wrap(main, room, step.main).size());
-    const auto how_lines = step.how.empty() ? 0 : static_cast<int>(pen.wrap(type::how, room, step.how).size());
+    const auto main_lines = static_cast<int>(pen.wrap(main, room(), step.main).size());
+    const auto how_lines = step.how.empty() ? 0 : static_cast<int>(pen.wrap(type::how, room(), step.how).size());
     const bool centred = main_lines == 1 && how_lines == 0 && step.blank.empty();
     double baseline = y + (centred ? tick_size / 2 + half_cap(main) : 3.3);
-    pen.lines(axis::text, baseline, room, main, step.main);
+    pen.lines(axis::text, baseline, room(), main, step.main);
     baseline += (main_lines - 1) * leading(main);
     if (how_lines > 0) {
-        pen.lines(axis::text, baseline + 4.2, room, type::how, step.how);
+        pen.lines(axis::text, baseline + 4.2, room(), type::how, step.how);
         baseline += 4.2 + (how_lines - 1) * leading(type::how);
     }
     if (!step.blank.empty()) {
@@ -54,9 +55,9 @@ double lists(Card& card, double top) {
     const Routes& routes = card.draft.routes;
     for (const TickList& list : tick_lists(card.plan(), card.draft.order, routes, card.index)) {
         if (!list.heading.empty()) {
-            card.pen.lines(axis::text, y + 3.2, room, type::how_bold, list.heading);
+            card.pen.lines(axis::text, y + 3.2, room(), type::how_bold, list.heading);
             y += 1 + leading(type::how_bold) *
-                         static_cast<double>(card.pen.wrap(type::how_bold, room, list.heading).size());
+                         static_cast<double>(card.pen.wrap(type::how_bold, room(), list.heading).size());
         }
         for (const Step& step : list.steps)
             y = tick_row(card, y, step, ++number, type::main, "tick");
@@ -79,8 +80,24 @@ double steps(Card& card, double top) {
     return y;
 }
 
+// Where something can start, or the check feeds what is not fed otherwise.
+bool wants_the_teacher(const Card& card) {
+    for (const SetupItem& item : setup_of(card.check).items)
+        if (item.kind == ItemKind::bridge || item.kind == ItemKind::output_on || item.kind == ItemKind::engine_running)
+            return true;
+    return !card.check.cautions.empty();
+}
+
+double teacher(Card& card, double y) {
+    return tick_row(card, y, {say(Word::show_teacher), say(Word::show_teacher_why), ""}, 1, type::main, "teacher");
+}
+
 } // namespace
 
-double card_setup(Card& card, double top) { return steps(card, lists(card, caution(card, top))); }
+double card_setup(Card& card, double top) {
+    double y = card.shows(CardPart::caution) ? caution(card, top) : top;
+    if (card.shows(CardPart::setup)) y = steps(card, lists(card, y));
+    return card.shows(CardPart::teacher) && wants_the_teacher(card) ? teacher(card, y) : y;
+}
 
 } // namespace loomsheet

@@ -97,8 +97,10 @@ Piece caution_row(Draft& draft, Span at, const std::string& lead, const std::str
     double y = 4.4;
     y += leading(type::lead_in) * (pen.lines(axis::text, y, room, type::lead_in, lead) - 1);
     if (!text.empty()) {
-        // The text goes on behind the lead-in; its further lines stand under it.
-        const double start = axis::text + pen.width(type::lead_in, lead) + 2;
+        // The text goes on behind the lead-in; its further lines stand under it. Where that leaves a thin column it
+        // begins below.
+        double start = axis::text + pen.width(type::lead_in, lead) + 2;
+        if (axis::right - start < room / 2) start = axis::text, y += leading(type::plain);
         y += leading(type::plain) * (pen.lines(start, y, axis::right - start, type::plain, text) - 1);
     }
     piece.height = y + 1.3;
@@ -137,7 +139,7 @@ Block cautions_block(Draft& draft) {
         if (row.applies(plan)) block.rows.push_back(caution_row(draft, plan.at, say(row.lead), say(row.text)));
     Piece& first = block.rows.front();
     Pen pen = draft.pen(first, first.at);
-    warning_sign(pen, 19.8, 1.2, 9);
+    warning_sign(pen, axis::edge + 1.8, 1.2, 9);
     return block;
 }
 

@@ -10,15 +10,15 @@ namespace {
 
 constexpr double below_title = 2;
 
-Style style_of(drawing::Type type) {
+page::Face face_of(drawing::Type type) {
     switch (type) {
-    case drawing::Type::colour: return {page::Face::N, drawing::size_of(type)};
+    case drawing::Type::colour:
+    case drawing::Type::small: return page::Face::N;
     case drawing::Type::designator:
     case drawing::Type::number:
-    case drawing::Type::small_bold: return {page::Face::NB, drawing::size_of(type)};
-    case drawing::Type::small: return {page::Face::N, drawing::size_of(type)};
+    case drawing::Type::small_bold: return page::Face::NB;
     }
-    return type::caption;
+    return page::Face::N;
 }
 
 page::Ink ink_of(drawing::Fill fill) {
@@ -27,7 +27,7 @@ page::Ink ink_of(drawing::Fill fill) {
 
 } // namespace
 
-void draw_picture(Pen& pen, const drawing::Picture& picture, double left, double top) {
+void draw_picture(Pen& pen, const Faces& faces, const drawing::Picture& picture, double left, double top) {
     for (const drawing::Stroke& stroke : picture.strokes) {
         std::vector<page::Point> points;
         for (const drawing::Spot& spot : stroke.through)
@@ -41,14 +41,16 @@ void draw_picture(Pen& pen, const drawing::Picture& picture, double left, double
         pen.circle(left + ring.x, top + ring.y, ring.r, ring.pt, ink_of(ring.fill));
     for (const drawing::Pill& pill : picture.pills)
         pen.rect(left + pill.x, top + pill.y, pill.w, pill.h, pill.pt, page::Ink::none, std::min(pill.h, 5.6) / 2);
-    for (const drawing::Words& words : picture.words)
-        pen.text(left + words.x, top + words.y, style_of(words.type), words.text, words.white ? page::Ink::white : page::Ink::black);
+    for (const drawing::Words& words : picture.words) // in its own sizes: whatever the template's, they were measured so
+        for (page::Text& run : faces.runs(left + words.x, top + words.y, face_of(words.type), drawing::size_of(words.type), hold_units(words.text),
+                                          words.white ? page::Ink::white : page::Ink::black))
+            pen.piece().marks.emplace_back(std::move(run));
 }
 
 drawing::Measure measure_with(const Faces& faces) {
-    return {[&faces](drawing::Type type, const std::string& text) { return faces.runs_width(style_of(type).face, style_of(type).pt, hold_units(text)); },
+    return {[&faces](drawing::Type type, const std::string& text) { return faces.runs_width(face_of(type), drawing::size_of(type), hold_units(text)); },
             [&faces](drawing::Type type, double room, const std::string& text) {
-                return faces.wrap(style_of(type).face, style_of(type).pt, room, hold_units(text));
+                return faces.wrap(face_of(type), drawing::size_of(type), room, hold_units(text));
             }};
 }
 
@@ -66,12 +68,11 @@ Block picture_block(Draft& draft, const std::vector<drawing::Picture>& pictures,
     const double width = axis::right - axis::edge;
     Block block;
     for (std::size_t i = 0; i < pictures.size(); ++i) {
-        Piece piece = block_title(draft, title, pictures.size() > 1 ? say(Word::circuit_page, i + 1, pictures.size()) : "");
+        Piece piece = block_title(draft, title, pictures.size() > 1 ? say(Word::drawing_of, i + 1, pictures.size()) : "");
         if (i > 0) piece.outline.clear();
         const double heading = piece.height + below_title;
-        Findings said; // each of its words stands in another block too, with its place
-        Pen pen(draft.faces, said, piece, draft.plan.at);
-        draw_picture(pen, pictures[i], axis::edge + (width - pictures[i].width) / 2, heading);
+        Pen pen = draft.pen(piece, draft.plan.at);
+        draw_picture(pen, draft.faces, pictures[i], axis::edge + (width - pictures[i].width) / 2, heading);
         pen.region(page::Role::block, axis::edge, heading, width, pictures[i].height, title);
         piece.height = heading + pictures[i].height;
         block.rows.push_back(std::move(piece));

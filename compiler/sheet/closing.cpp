@@ -11,36 +11,46 @@
 namespace loomsheet {
 namespace {
 
-constexpr int cells_a_row = 5;
-constexpr double cell_gap = 2.5, cell_width = (axis::right - axis::edge - (cells_a_row - 1) * cell_gap) / cells_a_row;
+constexpr double cell_gap = 2.5;
+std::size_t cells_a_row() { return axis::narrow ? 3 : 5; }
+double cell_width() {
+    const auto count = static_cast<double>(cells_a_row());
+    return (axis::right - axis::edge - (count - 1) * cell_gap) / count;
+}
 
 struct Cell {
     int check;
     std::string name; // of the reading, where there are several
 };
 
-double cell_height(const Pen& pen, const Cell& cell) {
+double number_width(const Draft& draft, const Pen& pen, const Cell& cell) {
+    return tab_width(pen, mark_size, std::to_string(draft.order.numbers[cell.check]));
+}
+
+double cell_height(const Draft& draft, const Pen& pen, const Cell& cell) {
     constexpr double least = 12;
     if (cell.name.empty()) return least;
-    const auto lines = static_cast<double>(pen.wrap(type::caption, cell_width - mark_size - 2, cell.name).size());
+    const auto lines = static_cast<double>(
+        pen.wrap(type::caption, cell_width() - number_width(draft, pen, cell) - 2, cell.name).size());
     return std::max(least, 3.6 + lines * leading(type::caption) + 4.5);
 }
 
 void draw_cell(Draft& draft, Pen& pen, const Cell& cell, double x, double height) {
     const Dial dial = dial_of(draft.plan, draft.plan.checks[cell.check]);
     const std::string number = std::to_string(draft.order.numbers[cell.check]);
-    pen.rect(x, 0, cell_width, height, stroke::rule);
+    pen.rect(x, 0, cell_width(), height, stroke::rule);
     tab(pen, x, 0, mark_size, number);
-    const double inner = x + tab_width(pen, mark_size, number) + 1;
-    if (!cell.name.empty()) pen.lines(inner, 3.6, x + cell_width - inner - 1, type::caption, cell.name);
+    const double inner = x + number_width(draft, pen, cell) + 1;
+    if (!cell.name.empty()) pen.lines(inner, 3.6, x + cell_width() - inner - 1, type::caption, cell.name);
     if (!dial.unit.empty()) {
-        pen.right(x + cell_width - 1.5, height - 1.8, type::block, dial.unit);
+        pen.right(x + cell_width() - 1.5, height - 1.8, type::block, dial.unit);
     } else {
-        pass_mark(pen, x + cell_width - 16, height - 6);
-        fail_mark(pen, x + cell_width - 5.5, height - 6);
+        pass_mark(pen, x + cell_width() - 16, height - 6);
+        fail_mark(pen, x + cell_width() - 5.5, height - 6);
     }
-    pen.region(page::Role::field, x, 0, cell_width, height,
-               "check " + draft.plan.checks[cell.check].label + " reading" + (cell.name.empty() ? "" : " " + cell.name)); // of the card
+    pen.region(page::Role::field, x, 0, cell_width(), height,
+               "check " + draft.plan.checks[cell.check].label + " reading" +
+                   (cell.name.empty() ? "" : " " + cell.name)); // of the card
 }
 
 // Everything that any check unplugs, pulls, bridges, loads, switches on: each once, as one set-up.
@@ -82,15 +92,15 @@ Block readings_block(Draft& draft) {
     for (const int check : draft.order.checks)
         for (const std::string& name : reading_names(draft.plan, draft.plan.checks[check]))
             cells.push_back({check, name});
-    for (std::size_t first = 0; first < cells.size(); first += cells_a_row) {
-        const std::size_t last = std::min(cells.size(), first + cells_a_row);
+    for (std::size_t first = 0; first < cells.size(); first += cells_a_row()) {
+        const std::size_t last = std::min(cells.size(), first + cells_a_row());
         Piece piece;
         Pen pen = draft.pen(piece, draft.plan.at);
         double height = 0;
         for (std::size_t i = first; i < last; ++i)
-            height = std::max(height, cell_height(pen, cells[i]));
+            height = std::max(height, cell_height(draft, pen, cells[i]));
         for (std::size_t i = first; i < last; ++i)
-            draw_cell(draft, pen, cells[i], axis::edge + static_cast<double>(i - first) * (cell_width + cell_gap),
+            draw_cell(draft, pen, cells[i], axis::edge + static_cast<double>(i - first) * (cell_width() + cell_gap),
                       height);
         piece.height = height + cell_gap;
         block.rows.push_back(std::move(piece));
@@ -104,17 +114,15 @@ Block closing_block(Draft& draft) {
     block.title = block_title(draft, say(Word::putting_back), say(Word::putting_back_note));
     block.title->anchor = closing_anchor;
     block.rows = tick_list(draft, put_back(draft), "put back");
-    Piece gap;
-    gap.height = 4;
-    block.rows.push_back(std::move(gap));
-    block.rows.push_back(block_title(draft, say(Word::sign_off), ""));
-    block.rows.back().height += 1.5;
-    block.rows.push_back(field_row(draft,
-                                   {{Word::technician, 4, "", ""},
-                                    {Word::date, 2, "", ""},
-                                    {Word::checked_by, 4, "", ""},
-                                    {Word::date, 2, "", ""}},
-                                   "sign-off"));
+    return block;
+}
+
+Block sign_off_block(Draft& draft) {
+    Block block;
+    block.together = true;
+    block.title = block_title(draft, say(Word::sign_off), "");
+    block.title->height += 1.5;
+    block.rows = field_rows(draft, draft.sheet.sign_off, "sign-off");
     return block;
 }
 

@@ -11,11 +11,17 @@ struct DropCode {
     void operator()(QRcode* code) const { QRcode_free(code); }
 };
 
-// Null when the words are empty or too many. libqrencode splits them into the cheapest modes by itself.
-std::unique_ptr<QRcode, DropCode> encode(const std::string& words) {
+using Made = std::unique_ptr<QRcode, DropCode>;
+
+// Null when the words are empty or too many. libqrencode splits them into the cheapest modes by itself. Level M mends
+// 15 %, level L 7 %: that is taken where it has fewer, larger modules.
+Made encode(const std::string& words) {
     constexpr int smallest_version = 0, case_counts = 1;
-    return std::unique_ptr<QRcode, DropCode>(
-        QRcode_encodeString(words.c_str(), smallest_version, QR_ECLEVEL_M, QR_MODE_8, case_counts));
+    const auto made = [&](QRecLevel level) {
+        return Made(QRcode_encodeString(words.c_str(), smallest_version, level, QR_MODE_8, case_counts));
+    };
+    Made strong = made(QR_ECLEVEL_M), large = made(QR_ECLEVEL_L);
+    return large && (!strong || large->width < strong->width) ? std::move(large) : std::move(strong);
 }
 
 } // namespace

@@ -12,10 +12,11 @@ using page::Face;
 
 namespace {
 
-constexpr std::size_t face_count = 6;
+using page::face_count;
 constexpr std::array<const char*, face_count> file_names{
     "LiberationSans-Regular.ttf",    "LiberationSans-Bold.ttf", "LiberationSansNarrow-Regular.ttf",
-    "LiberationSansNarrow-Bold.ttf", "DejaVuSans.ttf",          "DejaVuSans-Bold.ttf"};
+    "LiberationSansNarrow-Bold.ttf", "DejaVuSans.ttf",          "DejaVuSans-Bold.ttf",
+    "DroidSansFallbackFull.ttf"};
 
 constexpr Face spare_of(Face face) {
     return face == Face::SB || face == Face::NB || face == Face::spare_bold ? Face::spare_bold : Face::spare;
@@ -44,6 +45,7 @@ struct OpenFace {
 private:
     std::optional<double> look_up(char32_t character) const {
         hb_codepoint_t glyph = 0;
+        if (!font) return std::nullopt;
         if (!hb_font_get_nominal_glyph(font.get(), character, &glyph) || glyph == 0) return std::nullopt;
         const double units = hb_font_get_glyph_h_advance(font.get(), glyph);
         return units / hb_face_get_upem(file.face.get());
@@ -62,7 +64,8 @@ struct Faces::Inner {
     };
     std::optional<Found> find(Face wanted, char32_t character) const {
         if (const auto ems = (*this)[wanted].advance(character)) return Found{wanted, *ems};
-        for (const Face face : {spare_of(wanted), Face::S, Face::SB, Face::N, Face::NB, Face::spare, Face::spare_bold})
+        for (const Face face :
+             {spare_of(wanted), Face::S, Face::SB, Face::N, Face::NB, Face::spare, Face::spare_bold, Face::wide})
             if (const auto ems = (*this)[face].advance(character)) return Found{face, *ems};
         return std::nullopt;
     }
@@ -78,6 +81,7 @@ std::optional<Faces> Faces::load(std::string& error) {
     for (std::size_t i = 0; i < face_count; ++i) {
         OpenFace& face = inner->faces[i];
         face.path = find_font_file(file_names[i]);
+        if (face.path.empty() && static_cast<Face>(i) == Face::wide) break; // one can do without
         if (face.path.empty()) {
             error = fmt::format("The font file {} is not in any of {}. Install the packages fonts-liberation and "
                                 "fonts-dejavu-core, or set LOOMSHEET_FONTS to the folder that holds it.",
@@ -90,9 +94,10 @@ std::optional<Faces> Faces::load(std::string& error) {
             return std::nullopt;
         }
         face.open();
-        if (!face.advance(U'0')) {
-            error =
-                fmt::format("The font file {} is damaged: it has no figures. Install its package again.", face.path);
+        const bool wide = static_cast<Face>(i) == Face::wide;
+        if (!face.advance(wide ? U'一' : U'0')) {
+            error = fmt::format("The font file {} is damaged: it has no {}. Install its package again.", face.path,
+                                wide ? "signs" : "figures");
             return std::nullopt;
         }
     }

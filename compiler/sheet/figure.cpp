@@ -1,4 +1,5 @@
 #include "sheet/figure.hpp"
+#include "grammar/colours.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
 #include <fmt/format.h>
@@ -16,7 +17,10 @@ std::string figure(const Quantity& quantity) {
     return number(quantity.unit ? quantity.si / quantity.unit->factor : quantity.si);
 }
 
-std::string unit(const Quantity& quantity) { return quantity.unit ? std::string(quantity.unit->printed) : ""; }
+std::string unit(const Quantity& quantity) {
+    if (!quantity.unit) return "";
+    return quantity.unit->dimension == Dimension::speed ? say(Word::unit_rpm) : std::string(quantity.unit->printed);
+}
 
 std::string amount(const Quantity& quantity) { return fmt::format("{} {}", figure(quantity), unit(quantity)); }
 
@@ -43,7 +47,52 @@ std::string point_words(const Circuit& circuit, const PointRef& point) {
     return point.part != none ? circuit.parts[point.part].id : "";
 }
 
-std::string part_words(const Part& part) { return part.name.empty() ? std::string(kind_word(part.kind)) : part.name; }
+std::string ohms_printed(std::string words) {
+    constexpr std::string_view typed = "ohm";
+    for (std::size_t at = 0; (at = words.find(typed, at)) != std::string::npos;)
+        words.replace(at, typed.size(), "Ω");
+    return words;
+}
+
+std::string told_point(const Circuit& circuit, const PointRef& point) {
+    const std::string name = point_words(circuit, point);
+    const bool one_pin = point.pin != none && point.pins.empty() && point.wire == none;
+    if (one_pin && point.metal == Metal::joint) return say(Word::point_joint, name);
+    if (one_pin && point.metal == Metal::part) return say(Word::point_part, name);
+    return name;
+}
+
+static_assert(static_cast<std::size_t>(Word::kind_part) - static_cast<std::size_t>(Word::kind_battery) ==
+              static_cast<std::size_t>(PartKind::plain));
+std::string kind_of(const Part& part) {
+    return say(word_after(Word::kind_battery, static_cast<std::size_t>(part.kind)));
+}
+
+std::string colour_words(const Circuit& circuit, const Colour& colour) {
+    const auto word = [&](const std::string& code) {
+        if (const ColourRow* row = find_colour_code(code))
+            return say(word_after(Word::colour_black, static_cast<std::size_t>(row - colours().data())));
+        const auto own = std::find_if(circuit.own_colours.begin(), circuit.own_colours.end(),
+                                      [&](const auto& each) { return each.first == code; });
+        return own == circuit.own_colours.end() ? code : own->second;
+    };
+    if (colour.empty()) return {};
+    return colour.stripe.empty() ? word(colour.base)
+                                 : say(Word::colour_striped, word(colour.base), word(colour.stripe));
+}
+
+std::string upper(std::string_view words) {
+    std::string made;
+    for (const char letter : words) {
+        const auto byte = static_cast<unsigned char>(letter);
+        const bool latin = !made.empty() && made.back() == '\xC3' && byte >= 0xA0 && byte <= 0xBE && byte != 0xB7;
+        const bool small = (letter >= 'a' && letter <= 'z') || latin;
+        made += small ? static_cast<char>(byte - 0x20) : letter;
+    }
+    return made;
+}
+
+std::string part_words(const Part& part) { return part.name.empty() ? kind_of(part) : part.name; }
 
 std::string part_and_place(const Circuit& circuit, PartId part) {
     const std::string place = circuit.place_of(part);

@@ -18,8 +18,19 @@ std::string minutes(const Quantity& time);
 
 // A true minus sign where a pin is called "-".
 std::string pin_words(const Circuit& circuit, PinId pin);
+// "mΩ" where "mohm" was typed.
+std::string ohms_printed(std::string words);
+
 // What a point is called: "X21.1", "K5.30/87", "W4", "XE1"; the body is "body".
 std::string point_words(const Circuit& circuit, const PointRef& point);
+// The same with what it is of the point: "joint X30.1", "part M3.1".
+std::string told_point(const Circuit& circuit, const PointRef& point);
+// "fuse", "control unit"
+std::string kind_of(const Part& part);
+// "blue, white stripe"; a shop's own colours by their word.
+std::string colour_words(const Circuit& circuit, const Colour& colour);
+// "ON", "ZÜNDUNG": capitals of ASCII and Latin-1.
+std::string upper(std::string_view words);
 // "Fan relay", or the word for its kind when it has no name.
 std::string part_words(const Part& part);
 // "Fan relay, engine bay box, place 5"

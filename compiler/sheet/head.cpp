@@ -16,7 +16,7 @@ std::string facts(const Plan& plan) {
     if (plan.system) list.push_back(say(Word::system_of, amount(*plan.system)));
     for (const std::string& code : plan.codes)
         list.push_back(say(Word::code, code));
-    list.push_back(say(plan.checks.size() == 1 ? Word::one_check : Word::check_count, plan.checks.size()));
+    list.push_back(plan.checks.size() == 1 ? say(Word::one_check) : say(Word::check_count, plan.checks.size()));
     if (!plan.author.empty()) list.push_back(say(Word::written_by, plan.author));
     return listed(list);
 }
@@ -27,6 +27,10 @@ Piece title_row(Draft& draft) {
     Pen pen = draft.pen(piece, plan.at);
     const double width = axis::right - axis::edge;
     double y = 7.6;
+    if (!draft.sheet.shop.empty()) {
+        y = 4.6 + (pen.lines(axis::edge, 4.6, width, type::lead_in, draft.sheet.shop) - 1) * leading(type::lead_in);
+        y += 10.4;
+    }
     y += (pen.lines(axis::edge, y, width, type::sheet_title, plan.title) - 1) * leading(type::sheet_title);
     y += 6.8;
     y += (pen.lines(axis::edge, y, width, type::text, facts(plan)) - 1) * leading(type::text);
@@ -53,16 +57,8 @@ Piece writing_lines(Draft& draft, const std::string& caption, int count, const s
 Block head_block(Draft& draft) {
     Block block;
     block.rows.push_back(title_row(draft));
-    block.rows.push_back(field_row(
-        draft,
-        {{Word::registration, 4, "", ""}, {Word::vehicle, 5, "", draft.plan.vehicle}, {Word::odometer, 3, "km", ""}},
-        "job"));
-    block.rows.push_back(field_row(draft,
-                                   {{Word::technician, 4, "", ""},
-                                    {Word::date, 3, "", ""},
-                                    {Word::started, 2.5, "", ""},
-                                    {Word::finished, 2.5, "", ""}},
-                                   "job"));
+    for (Piece& row : field_rows(draft, draft.sheet.head, "job"))
+        block.rows.push_back(std::move(row));
     block.keep = block.rows.size();
     return block;
 }

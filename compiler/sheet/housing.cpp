@@ -105,6 +105,8 @@ bool lead_signs(Pen& pen, const Circuit& circuit, const Housing& seen, const Gri
     if (seen.probed.size() < 2 || grid.rows > 1 || grid.columns > most_numbered) return false;
     constexpr double height = 4.4;
     const double width = std::min(12.5, grid.cell_w - 1.2);
+    for (const Housing::Probe& probe : seen.probed)
+        if (pen.width(type::caption_narrow, say(probe.lead)) > width) return false;
     for (const Housing::Probe& probe : seen.probed) {
         const int index = index_of(circuit, grid, probe.cavity);
         if (index != none)

@@ -1,5 +1,7 @@
 #include "sheet/item.hpp"
 #include "sheet/figure.hpp"
+#include <algorithm>
+#include <iterator>
 
 namespace loomsheet {
 
@@ -10,6 +12,12 @@ std::vector<std::string> part_ids(const Circuit& circuit, const SetupItem& item)
     for (const PartId part : item.parts)
         ids.push_back(circuit.parts[part].id);
     return ids;
+}
+
+std::string key_words(const SetupItem& item) {
+    constexpr std::string_view positions[] = {"off", "acc", "on", "crank"};
+    const auto at = std::find(std::begin(positions), std::end(positions), item.word);
+    return say(word_after(Word::key_off, static_cast<std::size_t>(at - std::begin(positions))));
 }
 
 std::string value_words(const SetupItem& item) { return item.value ? amount(*item.value) : ""; }

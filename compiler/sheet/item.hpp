@@ -9,6 +9,8 @@ namespace loomsheet {
 
 std::string part_id(const Circuit& circuit, const SetupItem& item);
 std::vector<std::string> part_ids(const Circuit& circuit, const SetupItem& item);
+// "on"; "crank"
+std::string key_words(const SetupItem& item);
 std::string value_words(const SetupItem& item);
 // "21 W" is a lamp, "150 A" a load of its own.
 bool is_lamp(const SetupItem& item);

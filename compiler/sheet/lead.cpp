@@ -7,10 +7,10 @@
 namespace loomsheet {
 namespace {
 
-constexpr double pin_room = axis::wire - axis::pin - 1.5;
-constexpr double row_room = axis::face - axis::pin - 2;
+double pin_room() { return axis::wire - axis::pin - 1.5; }
+double row_room() { return axis::face - axis::pin - 2; }
 constexpr double metal_below = 7.9; // from the middle of the pin to the baseline under it
-constexpr double words_room = axis::face - axis::wire - 1;
+double words_room() { return axis::face - axis::wire - 1; }
 
 std::vector<Colour> colours_of(const Circuit& circuit, const Spot& spot) {
     std::vector<Colour> colours;
@@ -27,7 +27,7 @@ double wire_codes(Card& card, double line, const std::vector<Colour>& colours) {
     std::vector<std::string> codes;
     for (const Colour& colour : colours)
         codes.push_back(colour.code());
-    const int count = card.pen.lines(axis::wire, line + half_cap(type::wire_code), words_room, type::wire_code,
+    const int count = card.pen.lines(axis::wire, line + half_cap(type::wire_code), words_room(), type::wire_code,
                                      join(codes, say(Word::and_wire)));
     if (colours.size() == 1) swatch(card.pen, axis::swatch, line - swatch_height / 2, colours.front());
     return line + (count - 1) * leading(type::wire_code);
@@ -37,9 +37,9 @@ double wire_codes(Card& card, double line, const std::vector<Colour>& colours) {
 double wire_words(Card& card, double baseline, const std::vector<Colour>& colours) {
     std::vector<std::string> words;
     for (const Colour& colour : colours)
-        words.push_back(card.circuit().colour_words(colour));
+        words.push_back(colour_words(card.circuit(), colour));
     return baseline +
-           (card.pen.lines(axis::wire, baseline, words_room, type::words, join(words)) - 1) * leading(type::words);
+           (card.pen.lines(axis::wire, baseline, words_room(), type::words, join(words)) - 1) * leading(type::words);
 }
 
 std::string wire_ends(const Circuit& circuit, const Wire& wire) {
@@ -61,8 +61,13 @@ Lead single(const Card& card, const Row& row, Word label, Word metal) {
 
 void lead_pill(Pen& pen, double y, Word label, bool solid) {
     const std::string words = say(label);
-    const bool narrow = pen.width(type::block, words) > 14.5;
-    pill(pen, axis::probe, y + 0.5, 17, 8, narrow ? type::block_narrow : type::block, words, solid);
+    constexpr double width = 17, room = 14.5;
+    const bool narrow = pen.width(type::block, words) > room;
+    if (const double needs = pen.width(type::block_narrow, words); needs > width - 1)
+        pen.does_not_fit(
+            fmt::format("\"{}\" is {:.0f} mm long in print, the sign of a lead has {:.0f} mm", words, needs, width - 1),
+            "write another word");
+    pill(pen, axis::probe, y + 0.5, width, 8, narrow ? type::block_narrow : type::block, words, solid);
 }
 
 double lead_row(Card& card, double y, const Lead& lead, Said said) {
@@ -74,25 +79,25 @@ double lead_row(Card& card, double y, const Lead& lead, Said said) {
     const double name_width = pen.width(type::pin, lead.spot.name);
     std::string metal = lead.spot.metal;
     if (const std::string mark = lead.spot.mark.empty() ? "" : say(Word::cavity_mark, lead.spot.mark); !mark.empty()) {
-        if (name_width + 1.5 + pen.width(type::words, mark) <= pin_room)
+        if (name_width + 1.5 + pen.width(type::words, mark) <= pin_room())
             pen.text(axis::pin + name_width + 1.5, line + half_cap(type::pin), type::words, mark);
         else
             metal += " " + mark;
     }
     const std::vector<Colour> colours = colours_of(card.circuit(), lead.spot);
-    const bool long_name = name_width > pin_room;
+    const bool long_name = name_width > pin_room();
     if (long_name && !colours.empty()) line += 9;
     const double codes = colours.empty() ? line : wire_codes(card, line, colours);
     if (said == Said::point) return codes - 4.5 + name_only;
 
     double last = line + metal_below;
     if (!colours.empty()) last = std::max(last, wire_words(card, codes + metal_below, colours));
-    const double metal_room = colours.empty() ? row_room : pin_room;
+    const double metal_room = colours.empty() ? row_room() : pin_room();
     const int metal_lines = pen.lines(axis::pin, line + metal_below, metal_room, type::words, metal);
     last = std::max(last, line + metal_below + (metal_lines - 1) * leading(type::words));
     if (said == Said::nothing && !lead.spot.place.empty()) {
         last += place_below;
-        last += (pen.lines(axis::pin, last, row_room, type::how, lead.spot.place) - 1) * leading(type::how);
+        last += (pen.lines(axis::pin, last, row_room(), type::how, lead.spot.place) - 1) * leading(type::how);
     }
     return last + 0.9;
 }

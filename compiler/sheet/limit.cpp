@@ -137,6 +137,22 @@ bool nothing_left_over(const Check& check) {
     }
 }
 
+// Bands keep theirs: nothing else tells them apart. So does what has none.
+std::string without_figures(const Check& check, const OutcomeLine& line) {
+    const Limit* limit = limit_of(check, line.outcome ? line.outcome->row : "");
+    const bool figures = limit && (limit->low || limit->high);
+    if (!figures) return line.words;
+    const bool several = check.rows.size() > 1 && (!line.outcome || line.outcome->row.empty());
+    if (!line.outcome) return say(several ? Word::any_row_not : Word::not_in_order);
+    switch (line.outcome->kind) {
+    case OutcomeKind::pass: return several ? say(Word::in_every_row, say(Word::in_order)) : say(Word::in_order);
+    case OutcomeKind::low: return several ? say(Word::in_any_row, say(Word::lower)) : say(Word::lower);
+    case OutcomeKind::high: return several ? say(Word::in_any_row, say(Word::higher)) : say(Word::higher);
+    case OutcomeKind::fail: return several ? say(Word::any_row_not) : say(Word::not_in_order);
+    default: return line.words;
+    }
+}
+
 } // namespace
 
 std::vector<const Limit*> limits_of(const Check& check) {
@@ -165,7 +181,7 @@ std::string limit_words(const Limit& limit, MeasureKind measure) {
     return {};
 }
 
-std::vector<OutcomeLine> outcome_lines(const Check& check) {
+std::vector<OutcomeLine> outcome_lines(const Check& check, Figured figured) {
     constexpr OutcomeKind order[] = {OutcomeKind::pass,       OutcomeKind::answer, OutcomeKind::band,
                                      OutcomeKind::low,        OutcomeKind::high,   OutcomeKind::open,
                                      OutcomeKind::no_current, OutcomeKind::fail};
@@ -178,6 +194,9 @@ std::vector<OutcomeLine> outcome_lines(const Check& check) {
         left.words = fail_words(check, limit_of(check, ""));
         lines.push_back(left);
     }
+    if (figured == Figured::no)
+        for (OutcomeLine& line : lines)
+            line.words = without_figures(check, line);
     return lines;
 }
 

@@ -20,7 +20,9 @@ struct OutcomeLine {
     const Outcome* outcome = nullptr; // nullptr: the fail that the plan left out, which means suspects
 };
 // Good first, then what the author named, then low, high, open, no current, fail.
-std::vector<OutcomeLine> outcome_lines(const Check& check);
+// Without figures a limit is said as "in order", "lower", "higher".
+enum class Figured : std::uint8_t { yes, no };
+std::vector<OutcomeLine> outcome_lines(const Check& check, Figured figured = Figured::yes);
 
 struct Sum {              // "reading 1 ___ − 0.8 = ___ V"
     int reference = none; // the check that was read before

@@ -9,8 +9,10 @@
 
 namespace loomsheet::page {
 
-// S = sans, N = narrow; B = bold. The spare faces stand in for characters that the first four lack.
-enum class Face : std::uint8_t { S, SB, N, NB, spare, spare_bold };
+// S = sans, N = narrow; B = bold. The spare faces stand in for characters that the first four lack, `wide` for what
+// those lack too: the characters of East Asia.
+enum class Face : std::uint8_t { S, SB, N, NB, spare, spare_bold, wide };
+inline constexpr std::size_t face_count = 7;
 enum class Ink : std::uint8_t { none, black, white };
 
 struct Point {

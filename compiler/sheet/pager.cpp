@@ -45,21 +45,21 @@ void put(page::Page& page, Piece piece, double down) {
     std::move(piece.regions.begin(), piece.regions.end(), std::back_inserter(page.regions));
 }
 
-bool Pager::at_top() const { return pages_.empty() || y_ <= frame::top + slack; }
+bool Pager::at_top() const { return pages_.empty() || y_ <= size_.top + slack; }
 
 void Pager::new_page() {
     page::Page page;
     page.width = size_.width;
     page.height = size_.height;
     pages_.push_back(std::move(page));
-    y_ = frame::top;
+    y_ = size_.top;
 }
 
 void Pager::put_down(Piece piece) {
     if (piece.height > room() + slack)
         findings_->add(802, piece.at,
                        fmt::format("this needs {:.0f} mm of height on the sheet, a page has {:.0f} mm", piece.height,
-                                   size_.bottom - frame::top),
+                                   size_.bottom - size_.top),
                        "split it in two");
     const std::size_t page = pages_.size() - 1;
     if (!piece.anchor.empty()) anchors_.emplace(piece.anchor, page);
@@ -74,7 +74,7 @@ void Pager::put_down(Piece piece) {
 void Pager::start(Block& block) {
     if (pages_.empty() || (block.new_page && !at_top())) new_page();
     if (!at_top()) y_ += block_gap;
-    const double page_room = size_.bottom - frame::top;
+    const double page_room = size_.bottom - size_.top;
     const double head = height(block.title) + height(block.captions);
     const double all = head + height_of_rows(block, block.rows.size());
     const bool whole = block.together && all <= page_room + slack;
@@ -88,7 +88,8 @@ void Pager::place(Block block) {
     if (block.rows.empty()) return;
     start(block);
     for (std::size_t i = 0; i < block.rows.size(); ++i) {
-        if (block.rows[i].height > room() + slack && !at_top() && i > 0) {
+        const bool starts = block.rows[i].new_page || block.rows[i].height > room() + slack;
+        if (starts && !at_top() && i > 0) {
             new_page();
             if (block.captions) put_down(*block.captions);
         }

@@ -8,6 +8,7 @@ namespace loomsheet {
 
 struct PaperSize {
     double width = 210, height = 297;
+    double top = 20;     // first content, mm from the top edge
     double bottom = 279; // nothing but the foot below it, mm from the top edge
 };
 

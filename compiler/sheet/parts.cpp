@@ -10,7 +10,13 @@ namespace {
 struct Column {
     double x, width;
 };
-constexpr Column what_column{axis::text, 47}, place_column{82, 47}, panel_column{131, 34}, pins_column{168, 30};
+struct Columns {
+    Column name, what, place, panel, pins;
+};
+Column column(double from, double to) { return {axis::across(from), axis::across(to) - axis::across(from)}; }
+Columns columns() {
+    return {column(18, 31.5), column(32.5, 79.5), column(82, 129), column(131, 165), column(168, 198)};
+}
 
 std::string element_rating(const Element& element) {
     if (!element.value) return {};
@@ -40,7 +46,7 @@ std::vector<std::string> ratings(const Circuit& circuit, const Part& part) {
     for (const Element& element : part.elements)
         add(element_rating(element));
     if (part.opens_at) add(say(Word::opens_at, rating(*part.opens_at)));
-    if (!part.resets.empty()) add(say(Word::resets_by, part.resets));
+    if (!part.resets.empty()) add(say(part.resets == "hand" ? Word::resets_hand : Word::resets_itself));
     if (part.cavities > 0) add(say(Word::pin_count, part.cavities));
     if (part.plugs_on != none) add(say(Word::plugs_on, circuit.parts[part.plugs_on].id));
     if (part.twin != none) add(say(Word::mates, circuit.parts[part.twin].id));
@@ -49,9 +55,9 @@ std::vector<std::string> ratings(const Circuit& circuit, const Part& part) {
 }
 
 std::string what_it_is(const Circuit& circuit, const Part& part) {
-    std::vector<std::string> list{part.name.empty() ? std::string(kind_word(part.kind)) : part.name};
+    std::vector<std::string> list{part_words(part)};
     const bool says_kind = part.kind == PartKind::fuse || part.kind == PartKind::breaker;
-    if (says_kind && !part.name.empty()) list.push_back(std::string(kind_word(part.kind)));
+    if (says_kind && !part.name.empty()) list.push_back(kind_of(part));
     for (std::string& rating : ratings(circuit, part))
         list.push_back(std::move(rating));
     return join(list);
@@ -81,17 +87,20 @@ std::string wired_pins(const Circuit& circuit, const Part& part) {
 Piece captions(Draft& draft) {
     Piece piece;
     Pen pen = draft.pen(piece, draft.plan.at);
-    pen.text(what_column.x, 3.6, type::caption, say(Word::part_column));
-    pen.text(place_column.x, 3.6, type::caption, say(Word::place_column));
-    pen.text(panel_column.x, 3.6, type::caption, say(Word::panel_column));
-    pen.text(pins_column.x, 3.6, type::caption, say(Word::pins_column));
-    piece.height = 4.6;
+    const Columns at = columns();
+    int lines = 1;
+    for (const auto& [place, word] : {std::pair{at.what, Word::part_column},
+                                      {at.place, Word::place_column},
+                                      {at.panel, Word::panel_column},
+                                      {at.pins, Word::pins_column}})
+        lines = std::max(lines, pen.lines(place.x, 3.6, place.width, type::caption, say(word)));
+    piece.height = 4.6 + (lines - 1) * leading(type::caption);
     return piece;
 }
 
 Piece row(Draft& draft, PartId id) {
     constexpr double first = 4.6;
-    constexpr Column name_column{axis::edge, what_column.x - axis::edge - 1};
+    const auto [name_column, what_column, place_column, panel_column, pins_column] = columns();
     const Circuit& circuit = draft.plan.circuit;
     const Part& part = circuit.parts[id];
     Piece piece;

@@ -24,7 +24,8 @@ struct Piece {
     double height = 0;   // mm; nothing is drawn below it
     std::string anchor;  // what later pages and outcomes refer to: "check plug-feed"; may be empty
     std::string outline; // its line in the table of contents of the document; may be empty
-    Span at;             // what to point at when it does not fit a page
+    bool new_page = false;
+    Span at; // what to point at when it does not fit a page
 };
 
 // Pieces that belong together under one title.

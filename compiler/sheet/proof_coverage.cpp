@@ -4,13 +4,17 @@
 #include "sheet/figure.hpp"
 #include "sheet/run.hpp"
 #include "sheet/symbol.hpp"
+#include "sheet/told.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
 
 namespace loomsheet {
 namespace {
 
-constexpr double bar_x = 86, bar_width = 26, share_x = 115, fate_x = 134;
+constexpr double bar_width = 26;
+double bar_x() { return axis::across(86); }
+double share_x() { return bar_x() + bar_width + 3; }
+double fate_x() { return std::max(share_x() + 19, axis::across(134)); }
 
 std::string fate_words(const Draft& draft, const Covered& each) {
     std::vector<std::string> list;
@@ -27,19 +31,21 @@ Piece covered_row(Draft& draft, const Covered& each) {
     Piece piece;
     Pen pen = draft.pen(piece, draft.plan.at);
     const double first = 4.6, share = each.found / each.all;
-    int lines = pen.lines(axis::edge, first, bar_x - axis::edge - 2, type::how, placed_words(draft.plan.circuit, {{each.suspect, 0}}).front());
-    pen.rect(bar_x, 1.6, bar_width, 3.6, stroke::rule);
-    if (share > 0) pen.rect(bar_x, 1.6, bar_width * share, 3.6, 0, page::Ink::black);
-    pen.text(share_x, first, type::how, say(Word::proof_of_hundred_short, of_hundred(share)));
-    lines = std::max(lines, pen.lines(fate_x, first, axis::right - fate_x, type::how, fate_words(draft, each)));
+    int lines = pen.lines(axis::edge, first, bar_x() - axis::edge - 2, type::how,
+                          placed_words(draft.plan.circuit, {{each.suspect, 0}}).front());
+    pen.rect(bar_x(), 1.6, bar_width, 3.6, stroke::rule);
+    if (share > 0) pen.rect(bar_x(), 1.6, bar_width * share, 3.6, 0, page::Ink::black);
+    pen.text(share_x(), first, type::how, say(Word::proof_of_hundred_short, told_share(share)));
+    lines = std::max(lines, pen.lines(fate_x(), first, axis::right - fate_x(), type::how, fate_words(draft, each)));
     piece.height = first + (lines - 1) * leading(type::how) + 2;
     pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
-    pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height, "covered " + suspect_point(draft.plan.circuit, each.suspect));
+    pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height,
+               "covered " + suspect_point(draft.plan.circuit, each.suspect));
     return piece;
 }
 
 Piece group_row(Draft& draft, const Left& group) {
-    constexpr double title_x = axis::text + 6, names_x = 98;
+    const double title_x = axis::edge + 20.5, names_x = axis::across(98);
     Piece piece;
     Pen pen = draft.pen(piece, draft.plan.verdicts[group.verdict].at);
     pennant(pen, axis::edge, 0.8, mark_size, draft.order.letters[group.verdict]);
@@ -48,10 +54,12 @@ Piece group_row(Draft& draft, const Left& group) {
     std::vector<RankedSuspect> suspects;
     for (const Suspect& each : group.suspects)
         suspects.push_back({each, 0});
-    lines = std::max(lines, pen.lines(names_x, first, axis::right - names_x, type::how, join(suspect_words(draft.plan.circuit, suspects))));
+    lines = std::max(lines, pen.lines(names_x, first, axis::right - names_x, type::how,
+                                      join(suspect_words(draft.plan.circuit, suspects))));
     piece.height = std::max(mark_size + 1.6, first + (lines - 1) * leading(type::how) + 2);
     pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
-    pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height, "group " + draft.plan.verdicts[group.verdict].label);
+    pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height,
+               "group " + draft.plan.verdicts[group.verdict].label);
     return piece;
 }
 
@@ -69,7 +77,8 @@ Block proof_coverage_block(Draft& draft) {
     Block block;
     const std::vector<Covered> list = covered(*draft.diagnosis);
     if (list.empty()) return block;
-    const auto sure = std::count_if(list.begin(), list.end(), [](const Covered& each) { return each.lost() < no_share; });
+    const auto sure =
+        std::count_if(list.begin(), list.end(), [](const Covered& each) { return each.lost() < no_share; });
     block.title = block_title(draft, say(Word::proof_coverage), say(Word::proof_coverage_note, sure, list.size()));
     const std::size_t unsure = list.size() - static_cast<std::size_t>(sure); // they come first
     for (std::size_t i = 0; i < std::min(unsure, most_proof_rows); ++i)

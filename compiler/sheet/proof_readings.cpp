@@ -1,41 +1,42 @@
 // The proof sheet's table: what every check must read on any sound car.
-#include "circuit/fault.hpp"
-#include "proof/reading_table.hpp"
-#include "sheet/draft.hpp"
 #include "sheet/figure.hpp"
+#include "sheet/reading_line.hpp"
+#include "sheet/symbol.hpp"
+#include "sheet/told.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
 
 namespace loomsheet {
 namespace {
 
-constexpr double number_x = axis::edge, points_x = 29, reads_x = 106, limit_x = 148;
+double points_x() { return axis::edge + 11; }
+double reads_x() { return axis::across(106); }
+double limit_x() { return axis::across(148); }
 
-struct Line {
-    std::string number, points, reads, limit;
-};
+} // namespace
 
-Piece reading_line(Draft& draft, const Check& check, const Line& line) {
+Piece reading_line(Draft& draft, Span at, const ReadingLine& line) {
     Piece piece;
-    Pen pen = draft.pen(piece, check.at);
+    Pen pen = draft.pen(piece, at);
     const double first = 4.2;
-    pen.text(number_x, first, type::how_bold, line.number);
-    int lines = pen.lines(points_x, first, reads_x - points_x - 2, type::how, line.points);
-    lines = std::max(lines, pen.lines(reads_x, first, limit_x - reads_x - 2, type::how_bold, line.reads));
-    lines = std::max(lines, pen.lines(limit_x, first, axis::right - limit_x, type::how, line.limit));
+    if (line.marked)
+        tab(pen, axis::edge, first - 3.6, 4.8, line.number);
+    else
+        pen.text(axis::edge, first, type::how_bold, line.number);
+    int lines = pen.lines(points_x(), first, reads_x() - points_x() - 2, type::how, line.points);
+    lines = std::max(lines, pen.lines(reads_x(), first, limit_x() - reads_x() - 2, type::how_bold, line.reads));
+    lines = std::max(lines, pen.lines(limit_x(), first, axis::right - limit_x(), type::how, line.more));
     piece.height = first + (lines - 1) * leading(type::how) + 1.6;
     pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
     return piece;
 }
 
-std::string points_of(const Plan& plan, const Check& check, const Row& row) {
-    const std::string red = written_point(plan.circuit, row.red);
+std::string points_told(const Plan& plan, const Check& check, const Row& row) {
+    const std::string red = told_point(plan.circuit, row.red);
     const bool one = check.measure == MeasureKind::amps || check.measure == MeasureKind::clamp;
-    const std::string points = one ? red : say(Word::from_to, red, written_point(plan.circuit, row.black));
+    const std::string points = one ? red : say(Word::from_to, red, told_point(plan.circuit, row.black));
     return row.name.empty() ? points : say(Word::proof_two, row.name, points);
 }
-
-} // namespace
 
 Block proof_readings_block(Draft& draft) {
     Block block;
@@ -46,11 +47,15 @@ Block proof_readings_block(Draft& draft) {
         const CheckPrediction& made = (*draft.prediction)[index];
         const std::string number = std::to_string(draft.order.numbers[index]);
         if (check.measure == MeasureKind::look)
-            block.rows.push_back(reading_line(draft, check, {number, check.title, say(Word::proof_two, say(Word::proof_look), truth_words(made.look)), ""}));
+            block.rows.push_back(reading_line(
+                draft, check.at,
+                {number, check.title, say(Word::proof_two, say(Word::proof_look), told_truth(made.look)), ""}));
         for (std::size_t r = 0; r < check.rows.size(); ++r) {
             const RowPrediction& row = made.rows[r];
-            block.rows.push_back(reading_line(draft, check, {r == 0 ? number : "", points_of(plan, check, check.rows[r]),
-                                                             range_words(plan.circuit, row.reading, check.measure), row.limit ? written_limit(plan, *row.limit) : ""}));
+            block.rows.push_back(reading_line(draft, check.at,
+                                              {r == 0 ? number : "", points_told(plan, check, check.rows[r]),
+                                               told_range(plan.circuit, row.reading, check.measure),
+                                               row.limit ? told_limit(plan, *row.limit) : ""}));
         }
     }
     return block;

@@ -1,36 +1,56 @@
 // The proof sheet's table of poor joints: from how many ohms on they harm, and from how many on they are surely seen.
 #include "proof/blind.hpp"
 #include "sheet/draft.hpp"
+#include "sheet/figure.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
+#include <array>
 
 namespace loomsheet {
 namespace {
 
-constexpr double harm_x = 70, seen_x = 100, by_x = 134;
+using SmallCells = std::array<std::string, 4>;
 
-Piece small_captions(Draft& draft) {
+Piece small_line(Draft& draft, double first, const std::array<Style, 4>& styles, const SmallCells& cells) {
+    constexpr double starts[] = {18, 70, 100, 134, 200}; // on A4
     Piece piece;
     Pen pen = draft.pen(piece, draft.plan.at);
-    pen.text(axis::edge, 3.6, type::caption, say(Word::proof_small_place));
-    pen.text(harm_x, 3.6, type::caption, say(Word::proof_small_harm));
-    pen.text(seen_x, 3.6, type::caption, say(Word::proof_small_seen));
-    pen.text(by_x, 3.6, type::caption, say(Word::proof_small_by));
-    piece.height = 4.6;
+    double end = first;
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+        const double x = axis::across(starts[i]), room = axis::across(starts[i + 1]) - x - 2;
+        end = std::max(end, first + (pen.lines(x, first, room, styles[i], cells[i]) - 1) * leading(styles[i]));
+    }
+    piece.height = end;
     return piece;
 }
 
+Piece small_captions(Draft& draft) {
+    Piece piece = small_line(draft, 3.6, {type::caption, type::caption, type::caption, type::caption},
+                             {say(Word::proof_small_place), say(Word::proof_small_harm), say(Word::proof_small_seen),
+                              say(Word::proof_small_by)});
+    piece.height += 1;
+    return piece;
+}
+
+std::string small_seen(const SeenFrom& seen) {
+    return seen.ohms ? ohms_printed(added_words(*seen.ohms))
+                     : say(seen.open ? Word::small_open : Word::small_no_reading);
+}
+
+std::string small_by(const Plan& plan, const SmallRow& row) {
+    if (row.seen.check != none) return plan.checks[row.seen.check].label;
+    return say(row.found ? Word::small_left : Word::small_no_check);
+}
+
 Piece small_row(Draft& draft, const SmallRow& row) {
-    Piece piece;
+    const std::string place = told_point(draft.plan.circuit, row.place);
+    Piece piece =
+        small_line(draft, 4.2, {type::how, type::how_bold, type::how, type::how},
+                   {place, ohms_printed(added_words(row.harms_from)), small_seen(row.seen), small_by(draft.plan, row)});
     Pen pen = draft.pen(piece, draft.plan.at);
-    const double first = 4.2;
-    int lines = pen.lines(axis::edge, first, harm_x - axis::edge - 2, type::how, row.place);
-    pen.text(harm_x, first, type::how_bold, row.harms_from);
-    pen.text(seen_x, first, type::how, row.seen_from);
-    lines = std::max(lines, pen.lines(by_x, first, axis::right - by_x, type::how, row.by));
-    piece.height = first + (lines - 1) * leading(type::how) + 1.6;
+    piece.height += 1.6;
     pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
-    pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height, "small " + row.place);
+    pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height, "small " + place);
     return piece;
 }
 
@@ -40,8 +60,10 @@ Block proof_small_block(Draft& draft) {
     Block block;
     const Predictor sound(draft.plan.circuit, system_volts(draft.plan));
     const std::vector<SmallRow> rows = small_rows(draft.plan, sound, *draft.diagnosis, most_proof_rows);
-    const auto late = static_cast<std::size_t>(std::count_if(rows.begin(), rows.end(), [](const SmallRow& row) { return row.late; }));
-    block.title = block_title(draft, say(Word::proof_small), say(Word::proof_small_note, rows.size() - late, rows.size()));
+    const auto late =
+        static_cast<std::size_t>(std::count_if(rows.begin(), rows.end(), [](const SmallRow& row) { return row.late; }));
+    block.title =
+        block_title(draft, say(Word::proof_small), say(Word::proof_small_note, rows.size() - late, rows.size()));
     block.captions = small_captions(draft);
     for (const SmallRow& row : rows)
         if (row.late && block.rows.size() < most_proof_rows) block.rows.push_back(small_row(draft, row));

@@ -46,7 +46,8 @@ std::vector<Step> steps_of(const Plan& plan, const Order& order, const Routes::W
     for (const PanelId panel : way.panels)
         steps.push_back(panel_off(plan.circuit.panels[panel]));
     add(steps_of(plan.circuit, {split, way.changes.end()}, origin));
-    if (steps.empty() && way.from < 0) steps.push_back({say(Word::key_at, "OFF"), say(Word::all_connected), ""});
+    if (steps.empty() && way.from < 0)
+        steps.push_back({say(Word::key_at, upper(say(Word::key_off))), say(Word::all_connected), ""});
     return steps;
 }
 

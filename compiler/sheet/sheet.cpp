@@ -3,38 +3,24 @@
 #include "sheet/draft.hpp"
 #include "sheet/frame.hpp"
 #include "sheet/pager.hpp"
+#include "sheet/template_read.hpp"
+#include "sheet/words.hpp"
 #include <algorithm>
-#include <span>
 
 namespace loomsheet {
 namespace {
 
-// The order of the blocks on a sheet.
-using BlockMaker = Block (*)(Draft&);
-constexpr BlockMaker workshop[] = {
-    head_block,   complaint_block, cautions_block, notes_block, tools_block,   parts_block,
-    circuit_block, map_block,
-    checks_block, verdicts_block,  readings_block, work_block,  closing_block,
-};
-constexpr BlockMaker proof_of_plan[] = {
-    proof_answer_block, proof_figures_block, proof_coverage_block, proof_small_block, proof_groups_block, proof_readings_block, proof_closing_block,
-};
-std::span<const BlockMaker> blocks_of(SheetKind kind) {
-    if (kind == SheetKind::proof) return proof_of_plan;
-    return workshop;
-}
-
-PaperSize paper_size(Paper paper) {
-    PaperSize size;
-    if (paper == Paper::letter) size.width = 215.9, size.height = 279.4;
-    size.bottom = content_bottom(size.height);
-    return size;
+PaperSize paper_size(Paper paper, const SheetTemplate& sheet) {
+    constexpr double under_head = 2;
+    const PaperRow& row = paper_row(paper);
+    const double code = sheet.page.has(PagePart::code) ? frame::margin + frame::code + frame::code_white : 0;
+    return {row.width, row.height, std::max(sheet.margins.top + under_head, code), content_bottom(row.height)};
 }
 
 Pager place_all(Draft& draft, PaperSize size) {
     Pager pager(size, draft.findings);
-    for (const auto block : blocks_of(draft.kind))
-        pager.place(block(draft));
+    for (const BlockRow* block : draft.sheet.blocks)
+        pager.place(block->make(draft));
     return pager;
 }
 
@@ -51,9 +37,14 @@ void write_page_numbers(Draft& draft, Pager& pager) {
 } // namespace
 
 SheetResult lay_out(const Plan& plan, const Faces& faces, const SheetOptions& options) {
-    Draft draft(plan, faces, options);
-    const PaperSize size = paper_size(options.paper);
-    draft.page_room = size.bottom - frame::top;
+    const SheetTemplate& sheet = options.sheet ? *options.sheet : workshop_template();
+    const Paper paper = options.paper.value_or(sheet.paper);
+    const Speaking speaking(sheet.words);
+    type_sizes = sheet.sizes;
+    set_axes(paper_row(paper).width, sheet.margins);
+    Draft draft(plan, faces, sheet, options);
+    const PaperSize size = paper_size(paper, sheet);
+    draft.page_room = size.bottom - size.top;
     Pager pager = place_all(draft, size);
     // Where things stand hangs on how many figures the page numbers have only.
     if (const std::size_t figures = std::to_string(pager.pages().size()).size(); figures > draft.page_figures) {
@@ -65,9 +56,10 @@ SheetResult lay_out(const Plan& plan, const Faces& faces, const SheetOptions& op
 
     SheetResult result;
     result.document.title = plan.id + " " + plan.title;
+    result.document.language = say(Word::language_code);
     result.document.pages = std::move(pager.pages());
     result.document.outline = std::move(pager.outline());
-    draw_frames(draft, result.document.pages, digest(page::dump(result.document)));
+    draw_frames(draft, result.document.pages, digest(plan));
     result.findings = std::move(draft.findings);
     result.findings.sort();
     return result;

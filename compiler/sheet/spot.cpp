@@ -43,6 +43,7 @@ void wire_end(Spot& spot, const Circuit& circuit, const Setup& setup, const Poin
         spot.place = with_state(circuit, part, Word::not_the_post);
     } else if (circuit.sits_in_holder(part)) {
         const bool empty = is_pulled(setup, part);
+        if (empty && point.pin != none) spot.socket = part, spot.cavity = point.pin;
         spot.metal = say(empty ? Word::empty_socket : Word::wire_side);
         spot.place = with_state(circuit, part, empty ? Word::taken_out : Word::in_place);
     } else if (point.pin != none && owner.bolted_pin == point.pin) {

@@ -15,6 +15,7 @@ struct Spot {
     std::string mark;          // what stands on the cavity, such as "54G"
     std::vector<WireId> wires; // whose colours stand at the point
     PartId connector = none;   // whose cavities are seen
+    PartId socket = none;      // of this part, which is taken out
     PinId cavity = none;
     View view = View::wire_side;
 };

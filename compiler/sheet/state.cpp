@@ -8,7 +8,7 @@ namespace {
 
 std::string state_words(const Circuit& circuit, const SetupItem& item) {
     switch (item.kind) {
-    case ItemKind::key: return say(Word::state_key, item.word);
+    case ItemKind::key: return say(Word::state_key, key_words(item));
     case ItemKind::asleep: return say(Word::state_asleep);
     case ItemKind::engine_running: return say(Word::state_engine);
     case ItemKind::engine_speed: return say(Word::state_engine_at, value_words(item));

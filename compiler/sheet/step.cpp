@@ -6,14 +6,9 @@
 namespace loomsheet {
 namespace {
 
-std::string upper(std::string words) {
-    for (char& letter : words)
-        if (letter >= 'a' && letter <= 'z') letter = static_cast<char>(letter - 'a' + 'A');
-    return words;
-}
-
 std::string with_capital(const std::string& words) {
-    return upper(words.substr(0, 1)) + words.substr(std::min<std::size_t>(1, words.size()));
+    const std::size_t first = words.empty() ? 0 : static_cast<unsigned char>(words[0]) < 0x80 ? 1 : 2;
+    return upper(words.substr(0, first)) + words.substr(std::min(first, words.size()));
 }
 
 // "rest": the first position of a switch is the one it normally stands in.
@@ -35,7 +30,7 @@ std::string output_how(const Circuit& circuit, const SetupItem& item) {
 Step apply(const Circuit& circuit, const SetupItem& item) {
     switch (item.kind) {
     case ItemKind::key:
-        return {say(Word::key_at, upper(item.word)), say(item.word == "crank" ? Word::held : Word::nothing), ""};
+        return {say(Word::key_at, upper(key_words(item))), item.word == "crank" ? say(Word::held) : "", ""};
     case ItemKind::asleep: return {say(Word::asleep), say(Word::asleep_how), ""};
     case ItemKind::engine_running: return {say(Word::engine_running), "", ""};
     case ItemKind::engine_speed: return {say(Word::engine_at, value_words(item)), "", ""};
@@ -70,7 +65,7 @@ Step apply(const Circuit& circuit, const SetupItem& item) {
 
 Step undo(const Circuit& circuit, const SetupItem& item, int origin) {
     switch (item.kind) {
-    case ItemKind::key: return {say(Word::key_at, "OFF"), since(Word::was_on, origin), ""};
+    case ItemKind::key: return {say(Word::key_at, upper(say(Word::key_off))), since(Word::was_on, origin), ""};
     case ItemKind::asleep: return {say(Word::awake), "", ""};
     case ItemKind::engine_running:
     case ItemKind::engine_speed: return {say(Word::engine_off), since(Word::was_running, origin), ""};

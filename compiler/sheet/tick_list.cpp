@@ -6,7 +6,8 @@
 namespace loomsheet {
 
 std::vector<Piece> tick_list(Draft& draft, const std::vector<std::string>& words, const std::string& name) {
-    constexpr double pitch = 9.5, room = axis::second - (axis::text - axis::edge) - 2, top = 1.25;
+    constexpr double pitch = 9.5, top = 1.25;
+    const double room = axis::second - (axis::text - axis::edge) - 2.5;
     const std::size_t half = (words.size() + 1) / 2; // down the left column, then down the right
     std::vector<Piece> rows;
     for (std::size_t row = 0; row < half; ++row) {

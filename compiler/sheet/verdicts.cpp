@@ -9,7 +9,9 @@
 namespace loomsheet {
 namespace {
 
-constexpr double title_x = 48, title_room = 58, repair_x = 109, repair_room = 47;
+double title_x() { return axis::edge + 30; }
+// Repairs stand beside the title, or under it.
+double repair_x() { return axis::narrow ? title_x() : axis::edge + 91; }
 
 struct Onward {
     Word label; // "proof", "go on"
@@ -25,6 +27,22 @@ std::vector<Onward> onward_of(const Verdict& verdict) {
     return list;
 }
 
+constexpr double before_number = 10; // an arrow
+
+// What label, page, arrow and number take at the right, the same on all sheets of as many pages; nothing where it ends
+// here.
+double onward_room(const Draft& draft, const Pen& pen, const Verdict& verdict) {
+    constexpr double usual = 42, gap = 2;
+    const std::vector<Onward> ways = onward_of(verdict);
+    double room = ways.empty() && verdict.then_plan.empty() ? 0 : usual;
+    for (const Onward& way : ways) {
+        const std::string words = say(Word::name_and_page, say(way.label), std::string(draft.page_figures, '0'));
+        room = std::max(room, pen.width(type::words, words) + before_number +
+                                  tab_width(pen, mark_size, std::to_string(draft.order.numbers[way.check])) + gap);
+    }
+    return room;
+}
+
 // Label, page, arrow and number at the right, one below the other; gives where they end.
 double onward(Draft& draft, Pen& pen, const Verdict& verdict) {
     double y = 0.5;
@@ -34,7 +52,7 @@ double onward(Draft& draft, Pen& pen, const Verdict& verdict) {
         tab(pen, left, y, mark_size, number);
         arrow(pen, left - 8.5, left - 2, y + mark_size / 2);
         pen.later(check_anchor(draft.plan, way.check), [=](Pen& at, std::size_t page) {
-            at.right(left - 10, y + mark_size / 2 + half_cap(type::words), type::words,
+            at.right(left - before_number, y + mark_size / 2 + half_cap(type::words), type::words,
                      say(Word::name_and_page, say(way.label), page + 1));
             at.link(left - 30, y, axis::right - left + 30, mark_size, page);
         });
@@ -48,8 +66,8 @@ double onward(Draft& draft, Pen& pen, const Verdict& verdict) {
     return y;
 }
 
-double detail(Pen& pen, double baseline, Style style, const std::string& words) {
-    return baseline + leading(style) * pen.lines(title_x, baseline, title_room, style, words);
+double detail(Pen& pen, double baseline, double room, Style style, const std::string& words) {
+    return baseline + leading(style) * pen.lines(title_x(), baseline, room, style, words);
 }
 
 std::string blamed(const Circuit& circuit, const Verdict& verdict) {
@@ -68,25 +86,27 @@ Piece verdict_row(Draft& draft, int index) {
     pennant(pen, axis::text, 0.5, mark_size, letter);
 
     const double first = 4.5 + half_cap(type::main);
-    const double title_lines = pen.lines(title_x, first, title_room, type::main, verdict.title);
-    const bool ends_here = onward_of(verdict).empty() && verdict.then_plan.empty();
-    const double room = ends_here ? axis::right - repair_x : repair_room;
-    double repaired = first;
-    for (const Words& repair : verdict.repairs) {
-        pen.point_at(repair.at);
-        repaired += leading(type::words) * pen.lines(repair_x, repaired, room, type::words, repair.text) + 0.8;
-    }
-    pen.point_at(verdict.at);
+    const double taken = onward_room(draft, pen, verdict), room = axis::narrow ? axis::right - title_x() - taken : 58;
+    const double title_lines = pen.lines(title_x(), first, room, type::main, verdict.title);
     double y = first + (title_lines - 1) * leading(type::main) + 4.6;
     const std::string blames = blamed(draft.plan.circuit, verdict);
-    if (!blames.empty()) y = detail(pen, y, type::how, blames);
+    if (!blames.empty()) y = detail(pen, y, room, type::how, blames);
     for (const Words& caution : verdict.cautions)
-        y = detail(pen, y, type::how_bold, say(Word::caution, caution.text));
+        y = detail(pen, y, room, type::how_bold, say(Word::caution, caution.text));
     for (const Words& note : verdict.notes)
-        y = detail(pen, y, type::how, note.text);
+        y = detail(pen, y, room, type::how, note.text);
+    const double onward_end = onward(draft, pen, verdict);
+    double repaired = axis::narrow ? std::max(y + 0.5, onward_end + 2 * half_cap(type::words)) : first;
+    for (const Words& repair : verdict.repairs) {
+        pen.point_at(repair.at);
+        repaired += leading(type::words) * pen.lines(repair_x(), repaired,
+                                                     axis::right - repair_x() - (axis::narrow ? 0 : taken), type::words,
+                                                     repair.text) +
+                    0.8;
+    }
+    pen.point_at(verdict.at);
 
-    piece.height = std::max(
-        {10.0, y - leading(type::how) + 2.5, repaired - leading(type::words) + 1.5, onward(draft, pen, verdict)});
+    piece.height = std::max({10.0, y - leading(type::how) + 2.5, repaired - leading(type::words) + 1.5, onward_end});
     pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
     pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height, piece.anchor);
     piece.height += 0.8;

@@ -6,8 +6,8 @@
 
 namespace loomsheet {
 
-extern const std::pair<int, std::string_view> finding_pages[]; // written by grammar/embed.cmake
-extern const unsigned long finding_page_count;
+extern const std::pair<std::string_view, std::string_view> finding_pages[]; // written by grammar/embed.cmake
+extern const unsigned long finding_pages_count;
 
 namespace {
 constexpr auto error = Severity::error;
@@ -127,8 +127,18 @@ constexpr CatalogueRow rows[] = {
     // the sheet
     {801, error, "a character that no typeface has"},
     {802, error, "a text too wide for its place"},
+    // its templates and words
+    {851, error, "a statement that has no place in this file"},
+    {852, error, "a name that no template knows"},
+    {853, error, "the same thing twice in a template"},
+    {854, error, "a word without its text"},
+    {855, error, "a word with the wrong places"},
+    {856, error, "a type size out of bounds"},
+    {857, error, "margins that do not do"},
+    {858, error, "fields that do not fit"},
+    {859, error, "a template that prints nothing"},
     // no meaning yet
-    {901, note, "accepted, but nothing uses it yet"},
+    {901, note, "a question without marks among others that have them"},
 };
 } // namespace
 
@@ -143,8 +153,9 @@ const CatalogueRow* find_in_catalogue(int code) {
 std::string code_name(int code) { return fmt::format("LS{:03}", code); }
 
 std::string_view finding_page(int code) {
-    for (unsigned long i = 0; i < finding_page_count; ++i)
-        if (finding_pages[i].first == code) return finding_pages[i].second;
+    const std::string name = code_name(code) + ".md";
+    for (unsigned long i = 0; i < finding_pages_count; ++i)
+        if (finding_pages[i].first == name) return finding_pages[i].second;
     return {};
 }
 

@@ -7,8 +7,6 @@
 namespace loomsheet {
 
 namespace {
-bool is_statement(std::string_view word) { return find_statement(word) >= 0; }
-
 std::vector<std::string_view> unit_words() {
     std::vector<std::string_view> words;
     for (const Unit& unit : units())
@@ -72,7 +70,7 @@ bool lists(std::string_view words, std::string_view word) {
 // What the quantities are with which a phrase of this statement may begin.
 std::uint32_t first_dimensions(const StatementRow& statement, Context context) {
     std::uint32_t all = 0;
-    for (const auto& row : phrases())
+    for (const auto& row : vocabulary_of(context).phrases)
         if ((row.where & in(context)) &&
             (row.suits.empty() || statement.head == Form::head_name || lists(row.suits, statement.word)))
             all |= dimensions_of(pattern_of(row).front());
@@ -97,18 +95,19 @@ std::string meant(std::string_view typed, std::span<const std::string_view> cand
 void Complaints::no_statement(std::uint32_t token) {
     const auto typed = matcher_.text_of(token);
     std::vector<std::string_view> words;
-    for (const auto& row : statements())
+    for (const auto& row : vocabulary_.statements)
         words.push_back(row.word);
     auto help = meant(typed, words);
     std::string lower(typed);
     std::transform(lower.begin(), lower.end(), lower.begin(),
                    [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     if (help.empty() && is_statement(lower)) help = fmt::format("write `{}`, all small", lower);
-    for (unsigned context = 0; help.empty() && context <= static_cast<unsigned>(Context::question); ++context)
-        if (Openings::of(static_cast<Context>(context)).by_word(typed) != nullptr)
+    for (unsigned i = 0; help.empty() && i < context_count; ++i)
+        if (const auto context = static_cast<Context>(i);
+            &vocabulary_of(context) == &vocabulary_ && Openings::of(context).by_word(typed) != nullptr)
             help =
                 fmt::format("`{}` is a phrase: put blanks before it, so that it belongs to the statement above", typed);
-    if (help.empty()) help = "a line at the margin begins with a statement such as `wire`, `fuse` or `check`";
+    if (help.empty()) help = fmt::format("a line at the margin begins with a statement such as {}", vocabulary_.usual);
     findings_.add(101, at(token), fmt::format("`{}` begins no statement", typed), help);
 }
 

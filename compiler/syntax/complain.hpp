@@ -7,8 +7,8 @@ namespace loomsheet {
 
 class Complaints {
 public:
-    Complaints(const Matcher& matcher, std::uint32_t file, Findings& findings)
-        : matcher_(matcher), file_(file), findings_(findings) {}
+    Complaints(const Matcher& matcher, const Vocabulary& vocabulary, std::uint32_t file, Findings& findings)
+        : matcher_(matcher), vocabulary_(vocabulary), file_(file), findings_(findings) {}
 
     // A line at the margin whose first word is no statement.
     void no_statement(std::uint32_t token);
@@ -23,11 +23,13 @@ public:
 
 private:
     const Matcher& matcher_;
+    const Vocabulary& vocabulary_;
     std::uint32_t file_;
     Findings& findings_;
 
     Span at(std::uint32_t token) const { return {file_, matcher_.token(token).begin, matcher_.token(token).end()}; }
     Span after(std::uint32_t token) const { return {file_, matcher_.token(token).end(), matcher_.token(token).end()}; }
+    bool is_statement(std::string_view word) const { return vocabulary_.find_statement(word) >= 0; }
     std::string typed_so_far(std::uint32_t begin, std::uint32_t failed) const;
     bool is_word(std::uint32_t token) const;
     bool range(std::uint32_t token);

@@ -7,7 +7,6 @@ namespace loomsheet {
 
 namespace {
 constexpr std::uint32_t longest_text = 60'000; // lines
-constexpr unsigned context_count = static_cast<unsigned>(Context::question) + 1;
 
 // The kinds of token with which an atom can begin.
 std::vector<TokenKind> first_kinds(Atom atom) {
@@ -20,7 +19,8 @@ std::vector<TokenKind> first_kinds(Atom atom) {
     case Atom::pin: return {K::number, K::pin, K::name, K::word, K::sign};
     case Atom::pins2:
     case Atom::pins3: return {K::pins};
-    case Atom::label: return {K::word};
+    case Atom::label:
+    case Atom::key: return {K::word};
     case Atom::position: return {K::word, K::number, K::pin, K::name};
     case Atom::colour: return {K::name, K::pins, K::word, K::word_pair};
     case Atom::number:
@@ -46,7 +46,9 @@ bool is_near_colour(std::string_view written) {
     return !similar(written, words).empty();
 }
 
-bool has_commas(const Node& node) { return node.kind != NodeKind::item || node.atom == Atom::point; }
+bool has_commas(const Node& node) {
+    return node.kind != NodeKind::item || node.atom == Atom::point || node.atom == Atom::key;
+}
 } // namespace
 
 // --- what a phrase may begin with
@@ -62,7 +64,7 @@ const Openings& Openings::of(Context context) {
 }
 
 Openings::Openings(Context context) {
-    const auto rows = phrases();
+    const auto rows = vocabulary_of(context).phrases;
     for (std::size_t i = 0; i < rows.size(); ++i)
         if (rows[i].where & in(context)) open(pattern_of(rows[i]), 0, static_cast<std::uint16_t>(i));
     std::sort(words_.begin(), words_.end(), [](const Opening& a, const Opening& b) { return a.word < b.word; });
@@ -251,6 +253,7 @@ std::uint32_t Matcher::atom(const Node& node, std::uint32_t at, bool again) cons
                                                 (node.atom == Atom::pins2 ? 1 : 2)
                    ? 1
                    : 0;
+    case Atom::key: return t.kind == TokenKind::word ? 1 : 0;
     case Atom::label:
         if (t.kind != TokenKind::word) return 0;
         return (again || labels_only) && keywords->by_word(text_of(at)) != nullptr ? 0 : 1;

@@ -66,8 +66,9 @@ bool good_bytes(const SourceFile& source, std::uint32_t file, Findings& findings
 // -------------------------------------------------------------------------------------------------------------
 class Parser {
 public:
-    Parser(const SourceFile& source, std::uint32_t file, Findings& findings)
-        : source_(source), findings_(findings), matcher_(source.text(), tree_), complaints_(matcher_, file, findings) {
+    Parser(const SourceFile& source, std::uint32_t file, Findings& findings, const Vocabulary& vocabulary)
+        : source_(source), findings_(findings), vocabulary_(vocabulary), matcher_(source.text(), tree_),
+          complaints_(matcher_, vocabulary, file, findings) {
         tree_.file = file;
     }
 
@@ -96,6 +97,7 @@ public:
 private:
     const SourceFile& source_;
     Findings& findings_;
+    const Vocabulary& vocabulary_;
     Tree tree_;
     Matcher matcher_;
     Complaints complaints_;
@@ -117,7 +119,7 @@ private:
         made.first_phrase = static_cast<std::uint32_t>(tree_.phrases.size());
         matcher_.end = end;
         const auto word = matcher_.text_of(begin);
-        const int row = tree_.tokens[begin].kind == TokenKind::word ? find_statement(word) : -1;
+        const int row = tree_.tokens[begin].kind == TokenKind::word ? vocabulary_.find_statement(word) : -1;
         if (row < 0) {
             made.broken = true;
             if (tree_.tokens[begin].kind != TokenKind::stray) complaints_.no_statement(begin);
@@ -125,7 +127,7 @@ private:
             return;
         }
         made.row = static_cast<std::int16_t>(row);
-        const auto& kind = statements()[static_cast<std::size_t>(row)];
+        const auto& kind = vocabulary_.statements[static_cast<std::size_t>(row)];
         made.first_head_arg = static_cast<std::uint32_t>(tree_.args.size());
         auto at = begin + 1;
         matcher_.begin(begin);
@@ -142,7 +144,7 @@ private:
         made.head_args = static_cast<std::uint32_t>(tree_.args.size()) - made.first_head_arg;
         if (made.head_args > 0) {
             const Arg& label = tree_.args[made.first_head_arg];
-            if (label.atom == Atom::label && is_taken_label(matcher_.text_of(label.first)))
+            if (label.atom == Atom::label && vocabulary_.is_taken_label(matcher_.text_of(label.first)))
                 complaints_.taken_label(label.first);
         }
         seen_.reset();
@@ -212,8 +214,8 @@ private:
         tree_.phrases.push_back(made);
         at = best.end;
         if (!made.is_item) {
-            if (!phrases()[row].repeats && seen_[row])
-                complaints_.repeated(phrases()[row], tree_.span(seen_at_[row], 1), tree_.span(made));
+            if (!vocabulary_.phrases[row].repeats && seen_[row])
+                complaints_.repeated(vocabulary_.phrases[row], tree_.span(seen_at_[row], 1), tree_.span(made));
             seen_.set(row);
             seen_at_[row] = begin;
             if (best.items) items(kind, at, broken);
@@ -224,7 +226,7 @@ private:
     bool is_statement_with_name(std::uint32_t at) const {
         return tree_.tokens[at].first_on_line && at + 2 < matcher_.end &&
                tree_.tokens[at + 1].kind == TokenKind::name && tree_.tokens[at + 2].kind == TokenKind::text &&
-               tree_.tokens[at].kind == TokenKind::word && find_statement(matcher_.text_of(at)) >= 0;
+               tree_.tokens[at].kind == TokenKind::word && vocabulary_.find_statement(matcher_.text_of(at)) >= 0;
     }
     void skip_line(std::uint32_t& at) const {
         do
@@ -254,7 +256,7 @@ private:
             auto end = at;
             const auto first_arg = static_cast<std::uint32_t>(tree_.args.size());
             const auto failed = matcher_.failed_at();
-            const auto& candidate = phrases()[row];
+            const auto& candidate = vocabulary_.phrases[row];
             const bool matched = matcher_.match(pattern_of(candidate), end);
             if (matcher_.failed_at() > failed || (!matched && furthest_ == nullptr)) furthest_ = &candidate;
             if (!matched) continue;
@@ -300,13 +302,13 @@ private:
 };
 } // namespace
 
-Tree parse(const Sources& sources, std::uint32_t file, Findings& findings) {
+Tree parse(const Sources& sources, std::uint32_t file, Findings& findings, const Vocabulary& vocabulary) {
     if (!good_bytes(sources[file], file, findings)) {
         Tree empty;
         empty.file = file;
         return empty;
     }
-    return Parser(sources[file], file, findings).parse();
+    return Parser(sources[file], file, findings, vocabulary).parse();
 }
 
 std::string outline(const Sources& sources, const Tree& tree) {

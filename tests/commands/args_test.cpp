@@ -16,7 +16,7 @@ TEST_CASE("print, with and without its options") {
     CHECK(plain.arguments->command == Command::print);
     CHECK(plain.arguments->plans == std::vector<std::string>{"a.plan", "plans", "-"});
     CHECK(plain.arguments->folder == ".");
-    CHECK(plain.arguments->paper == Paper::a4);
+    CHECK_FALSE(plain.arguments->paper.has_value());
     CHECK(plain.arguments->format == Format::text);
     CHECK(!plain.arguments->fillable);
     const auto full = read({"print", "--fillable", "-o", "out", "--paper", "letter", "--format", "json", "a.plan"});
@@ -25,6 +25,26 @@ TEST_CASE("print, with and without its options") {
     CHECK(full.arguments->folder == "out");
     CHECK(full.arguments->paper == Paper::letter);
     CHECK(full.arguments->format == Format::json);
+}
+
+TEST_CASE("which sheet, in which words, on which paper") {
+    const auto plain = read({"print", "a.plan"});
+    REQUIRE(plain.arguments);
+    CHECK(plain.arguments->sheet == "workshop");
+    CHECK(plain.arguments->own_template.empty());
+    CHECK(plain.arguments->words.empty());
+    const auto full = read({"print", "--sheet", "pocket", "--words", "german", "--paper", "a5", "a.plan"});
+    REQUIRE(full.arguments);
+    CHECK(full.arguments->sheet == "pocket");
+    CHECK(full.arguments->words == "german");
+    CHECK(full.arguments->paper == Paper::a5);
+    const auto own = read({"print", "--template", "shop/bay.sheet", "--words", "shop/own.words", "a.plan"});
+    REQUIRE(own.arguments);
+    CHECK(own.arguments->own_template == "shop/bay.sheet");
+    CHECK(own.arguments->words == "shop/own.words");
+    CHECK(read({"print", "--words", "frensh", "a.plan"})
+              .says.find("only english, german, spanish and files that end in .words") != std::string::npos);
+    CHECK(read({"print", "--sheet", "bay", "a.plan"}).says.find("there is no 'bay', only ") != std::string::npos);
 }
 
 TEST_CASE("proof and explain") {

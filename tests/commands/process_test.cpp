@@ -1,9 +1,11 @@
 #include "commands/process.hpp"
 #include "scratch.hpp"
 #include <algorithm>
+#include <cstdio>
 #include <cstdlib>
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
+#include <regex>
 
 namespace fs = std::filesystem;
 
@@ -18,6 +20,23 @@ Ran proof(const std::string& text, const std::string& format = "short") {
     const Scratch scratch;
     scratch.write("x.plan", text);
     return run_program({"proof", "--format", format, "x.plan"}, {.folder = scratch.path.string()});
+}
+
+// Of a page as poppler reads it, with the signs that are typed in plans.
+std::string page_words(const std::string& pdf, int page) {
+    const std::string command =
+        "pdftotext -raw -f " + std::to_string(page) + " -l " + std::to_string(page) + " '" + pdf + "' -";
+    FILE* pipe = popen(command.c_str(), "r");
+    REQUIRE(pipe != nullptr);
+    std::string words;
+    for (int c = std::fgetc(pipe); c != EOF; c = std::fgetc(pipe))
+        words += static_cast<char>(c);
+    REQUIRE(pclose(pipe) == 0);
+    for (const auto& [from, to] :
+         {std::pair<std::string, std::string>{"\u2212", "-"}, {"\u03A9", "ohm"}, {"\u00A0", " "}})
+        for (std::size_t at = words.find(from); at != std::string::npos; at = words.find(from, at + to.size()))
+            words.replace(at, from.size(), to);
+    return words;
 }
 
 std::vector<std::string> shipped_plans() {
@@ -60,6 +79,31 @@ TEST_CASE("standard input is a plan like others and is called so") {
     CHECK(run_program({"print", "-"}, {.input = fan, .folder = scratch.path.string()})
               .out.starts_with("standard-input.pdf, "));
     CHECK(read_file(scratch / "standard-input.pdf").starts_with("%PDF-"));
+}
+
+TEST_CASE("a class set is printed with one command; its cards read what predict says") {
+    const Scratch scratch;
+    const Ran printed = run_program({"print", "--class", fan_path, "-o", scratch.path.string()});
+    CHECK(printed.exit == 0);
+    for (const char* name : {"fan-lab.pdf", "fan-answer.pdf", "fan-card.pdf"})
+        CHECK(printed.out.find(name) != std::string::npos);
+    // Each reading with its range that stands on the back of a card.
+    struct Card {
+        int page;
+        const char* fault;
+    };
+    for (const Card& card :
+         {Card{2, "joint X30.1 2.2 ohm"}, {4, "K5.86/85 open"}, {6, "joint X1.47 open"}, {8, "W10 0.6 ohm"}}) {
+        CAPTURE(card.fault);
+        const std::string back = page_words(scratch / "fan-card.pdf", card.page);
+        const std::string predicted = run_program({"predict", "--fault", card.fault, fan_path}).out;
+        static const std::regex reading(R"(-?[0-9][0-9.]* m?(V|ohm) \([^)]*\))");
+        std::size_t readings = 0;
+        for (std::sregex_iterator at(back.begin(), back.end(), reading), end; at != end; ++at, ++readings)
+            CHECK_MESSAGE(predicted.find(at->str()) != std::string::npos, at->str());
+        CHECK(readings > 5);
+    }
+    CHECK(run_program({"print", "--class", "--sheet", "lab", fan_path}).exit == 2);
 }
 
 TEST_CASE("form fields are there when they are asked for") {

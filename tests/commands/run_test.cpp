@@ -106,7 +106,8 @@ TEST_CASE("findings of several plans are one JSON array") {
     MemoryDisk disk = disk_of_two();
     disk.files["worse.plan"] = with_mistake();
     const auto list =
-        nlohmann::json::parse(say(disk, {"proof", "--format", "json", "bad.plan", "good.plan", "worse.plan"}).out).at("findings");
+        nlohmann::json::parse(say(disk, {"proof", "--format", "json", "bad.plan", "good.plan", "worse.plan"}).out)
+            .at("findings");
     REQUIRE(list.size() == 2);
     CHECK(list[0]["file"] == "bad.plan");
     CHECK(list[1]["file"] == "worse.plan");
@@ -202,4 +203,18 @@ TEST_CASE("a fault of ours asks to be reported, ends with 3, and keeps no other 
     CHECK(holds(err.str(), "this is a fault of Loomsheet, not of good.plan: the roof fell in"));
     CHECK(holds(err.str(), "report"));
     CHECK(holds(out.str(), "other.plan done\n"));
+}
+
+TEST_CASE("a shop's own template prints; with a mistake in it nothing is printed") {
+    MemoryDisk disk = disk_of_two();
+    disk.files["bay.sheet"] = "sheet bay \"Bay sheet\"\nblocks head, checks\n";
+    disk.files["bad.sheet"] = "sheet bay \"Bay sheet\"\nblocks head, chekcs\n";
+    const Said good = say(disk, {"print", "-o", "out", "--template", "bay.sheet", "--words", "german", "good.plan"});
+    CHECK(good.exit == Exit::clean);
+    CHECK(disk.files.count("out/good-bay.pdf") == 1);
+    const Said bad = say(disk, {"print", "-o", "out2", "--template", "bad.sheet", "good.plan"});
+    CHECK(bad.exit == Exit::errors);
+    CHECK(holds(bad.err, "bad.sheet:2:14: error LS852"));
+    CHECK(disk.files.count("out2/good-bay.pdf") == 0);
+    CHECK(say(disk, {"print", "--template", "none.sheet", "good.plan"}).exit == Exit::usage);
 }

@@ -15,7 +15,7 @@ struct Box {
     bool meets(const Box& o, double by = slack) const { return left < o.right - by && o.left < right - by && top < o.bottom - by && o.top < bottom - by; }
 };
 Box box_of(const drawing::Words& words) {
-    return {words.x, words.y - drawing::height_of(words.type), words.x + words.width, words.y + (words.type == Type::number ? 0 : 0.25) * drawing::height_of(words.type)};
+    return {words.x, words.y - drawing::height_of(words.type), words.x + words.width, words.y + (words.type == drawing::Type::number ? 0 : 0.25) * drawing::height_of(words.type)};
 }
 
 struct Piece1 { // one straight piece of a stroke

@@ -13,7 +13,7 @@ std::set<std::string> numbers_in(const std::vector<Picture>& pictures) {
     std::set<std::string> numbers;
     for (const Picture& picture : pictures)
         for (const drawing::Words& words : picture.words)
-            if (words.type == Type::number) numbers.insert(words.text);
+            if (words.type == drawing::Type::number) numbers.insert(words.text);
     return numbers;
 }
 std::string words_in(const std::vector<Picture>& pictures) {
@@ -85,8 +85,8 @@ TEST_CASE("the fan's circuit: one page, plus above ground, names, ratings, place
 }
 
 TEST_CASE("colours have capitals of 3 mm, nothing is below 9 pt") {
-    CHECK(drawing::height_of(Type::colour) >= 3);
-    for (const Type type : {Type::designator, Type::number, Type::small, Type::small_bold})
+    CHECK(drawing::height_of(drawing::Type::colour) >= 3);
+    for (const drawing::Type type : {drawing::Type::designator, drawing::Type::number, drawing::Type::small, drawing::Type::small_bold})
         CHECK(size_of(type) >= 9);
 }
 

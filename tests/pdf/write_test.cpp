@@ -44,6 +44,17 @@ TEST_CASE("characters that share a glyph are still read back as written") {
     CHECK(run("pdftotext '" + pdf + "' -").out == "5\u2126 6\u03A9 7\u00B5 8\u03BC 9 V 30/87a 😀\n\n\f");
 }
 
+TEST_CASE("signs of East Asia, Greek and Cyrillic are drawn and read back as written") {
+    const std::string words = "電気 テスト Ψύξη Вентилятор";
+    page::Document document = help::one_line(Face::SB, 14, "");
+    document.pages.front().marks.clear();
+    for (page::Text& run : help::faces().runs(10, 15, Face::SB, 14, words))
+        document.pages.front().marks.emplace_back(std::move(run));
+    const std::string pdf = help::print(document, "east.pdf");
+    CHECK(run("pdftotext '" + pdf + "' -").out == words + "\n\n\f");
+    CHECK(help::poppler_picture(pdf, 150).ink(150, {10, 9, 18, 8}) > 300); // two signs
+}
+
 TEST_CASE("a text is as wide on paper as layout measured it") {
     page::Document document;
     page::Page page;

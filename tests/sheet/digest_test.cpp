@@ -1,3 +1,4 @@
+#include "printed.hpp"
 #include "sheet/digest.hpp"
 #include <doctest/doctest.h>
 
@@ -6,7 +7,66 @@ using namespace loomsheet;
 // 64 bit FNV-1a of "" is cbf29ce484222325, of "a" af63dc4c8601ec8c, of "foobar" 85944171f73967e8 (test vectors of the
 // FNV draft, from memory); the two halves are folded by exclusive or.
 TEST_CASE("the digest is FNV-1a, folded") {
-    CHECK(digest("") == "4FD0BFC1");
-    CHECK(digest("a") == "296230C0");
-    CHECK(digest("foobar") == "72AD2699");
+    CHECK(digest_of("") == "4FD0BFC1");
+    CHECK(digest_of("a") == "296230C0");
+    CHECK(digest_of("foobar") == "72AD2699");
+}
+
+namespace {
+std::string lamp(const std::string& limit = "11 .. 13 V", const std::string& remark = "",
+                 const std::string& head = "") {
+    return printed::lamp_plan("check a \"Volts\"\n  with S1 pressed\n  volts X1.1 to X1.2\n  expect " + limit +
+                                  "\n  pass -> bad\n  fail -> suspects\n" + remark +
+                                  "verdict bad \"The lamp has failed\"\n  blames E1\n  repair \"Fit a new lamp\"\n",
+                              head);
+}
+std::string digest_of_plan(const std::string& text) { return digest(printed::plan(text)); }
+std::string changed(std::string text, const std::string& from, const std::string& to) {
+    const std::size_t at = text.find(from);
+    REQUIRE(at != std::string::npos);
+    return text.replace(at, from.size(), to);
+}
+} // namespace
+
+TEST_CASE("a changed remark, a blank line and another revision leave the digest as it is") {
+    const std::string was = digest_of_plan(lamp());
+    CHECK(digest_of_plan(lamp("11 .. 13 V", "# looked through again\n\n")) == was);
+    CHECK(digest_of_plan(changed(lamp(), "revision 2 2026-11-24", "revision 3 2026-12-01")) == was);
+    CHECK(digest_of_plan(lamp("11 .. 13 V", "", "  author \"Workshop office\"\n")) == was);
+}
+
+TEST_CASE("whatever alters a check gives another digest") {
+    const std::string text = lamp(), was = digest_of_plan(text);
+    CHECK(digest_of_plan(lamp("11.5 .. 13 V")) != was);
+    CHECK(digest_of_plan(lamp("11 .. 14 V")) != was);
+    const std::pair<std::string, std::string> changes[] = {
+        {"with S1 pressed\n  volts", "volts"},
+        {"volts X1.1 to X1.2", "volts X1.1 to G1.-"},
+        {"fail -> suspects", "fail -> done"},
+        {"\"Volts\"", "\"Volts here\""},
+        {"blames E1", "blames E1 X1.1"},
+        {"Fit a new lamp", "Fit another lamp"},
+        {"21 W at 12 V", "20 W at 12 V"},
+        {"1.5 mm2 BU/WH 1 m", "1.5 mm2 BU/WH 2 m"},
+        {"BU/WH", "BU"},
+        {"12.6 V, inner", "12.5 V, inner"},
+        {"at \"rear left\"", "at \"rear right\""},
+        {"10 A, type C", "10 A, type F"},
+    };
+    for (const auto& [from, to] : changes) {
+        CAPTURE(to);
+        CHECK(digest_of_plan(changed(text, from, to)) != was);
+    }
+}
+
+TEST_CASE("every page of every sheet, paper and language carries the same digest") {
+    const Plan plan = printed::plan(lamp());
+    const std::string digits = digest(plan), shown = digits.substr(0, 4) + " " + digits.substr(4);
+    for (const std::string name : {"workshop", "pocket", "proof"})
+        for (const std::string language : {"english", "german", "spanish"})
+            for (const Paper paper : {Paper::a4, Paper::letter, Paper::a5}) {
+                const SheetResult result = printed::proved_sheet(plan, paper, &printed::shipped(name, language));
+                for (const page::Page& page : result.document.pages)
+                    CHECK(printed::words(page).find(shown) != std::string::npos);
+            }
 }

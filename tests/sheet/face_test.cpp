@@ -53,9 +53,11 @@ TEST_CASE("what a face lacks is set in another one, and what none has is reporte
     CHECK(faces().face_for(Face::S, U'Ω') == Face::S);
     CHECK(faces().face_for(Face::N, U'✓') == Face::spare);
     CHECK(faces().face_for(Face::NB, U'✓') == Face::spare_bold);
-    CHECK_FALSE(faces().face_for(Face::S, U'中'));
+    CHECK(faces().face_for(Face::NB, U'中') == Face::wide);
+    CHECK(faces().face_for(Face::S, U'か') == Face::wide);
+    CHECK_FALSE(faces().face_for(Face::S, U'ก'));
     CHECK(faces().missing("ohm Ω ✓\nnext line").empty());
-    CHECK(faces().missing("中 and ⎓, then 中") == std::vector<char32_t>{U'中', U'⎓'});
+    CHECK(faces().missing("ก and ⎓, then ก 中") == std::vector<char32_t>{U'ก', U'⎓'});
     CHECK(faces().missing("a\tb") == std::vector<char32_t>{U'\t'});
 }
 
@@ -85,7 +87,7 @@ TEST_CASE("runs stand one after the other") {
         x += run.width;
     }
     CHECK(faces().runs_width(Face::SB, 12, "pin ✓ ok") == doctest::Approx(x - 18));
-    CHECK(faces().runs(0, 0, Face::S, 9, "a中b").at(0).utf8 == "ab");
+    CHECK(faces().runs(0, 0, Face::S, 9, "aกb").at(0).utf8 == "ab");
     CHECK(faces().runs(0, 0, Face::S, 9, "30/\u206087a").at(0).utf8 == "30/87a");
     CHECK(faces().runs(0, 0, Face::S, 9, "").empty());
 }

@@ -26,7 +26,7 @@ std::string places(Pager& pager) {
             said += region.name + " " + std::to_string(i + 1) + ":" + std::to_string(static_cast<int>(region.y)) + ", ";
     return said;
 }
-constexpr PaperSize small{210, 297, 120}; // 100 mm to fill
+constexpr PaperSize small{210, 297, 20, 120}; // 100 mm to fill
 
 } // namespace
 

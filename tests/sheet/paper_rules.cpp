@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <fmt/format.h>
 
+using namespace loomsheet;
 using namespace loomsheet::page;
 
 namespace {
@@ -33,8 +34,8 @@ double gap(const Box& a, const Box& b) {
 
 class Checker {
 public:
-    Checker(const Page& page, std::size_t number, std::vector<std::string>& broken)
-        : page_(page), number_(number), broken_(broken) {
+    Checker(const Page& page, const Margins& margins, std::size_t number, std::vector<std::string>& broken)
+        : page_(page), margins_(margins), number_(number), broken_(broken) {
         for (const Mark& mark : page.marks)
             if (const auto* text = std::get_if<Text>(&mark); text && !text->utf8.empty())
                 texts_.push_back(box_of(*text));
@@ -52,6 +53,7 @@ public:
 
 private:
     const Page& page_;
+    const Margins& margins_;
     std::size_t number_;
     std::vector<std::string>& broken_;
     std::vector<Box> texts_;
@@ -73,10 +75,10 @@ private:
         }
     }
 
-    // Left 18 mm for holes, right 12; the running head alone above 18 mm.
+    // The margins, usually left 18 mm for holes, right 12; the running head alone above 18 mm.
     void edges() {
         for (const Box& text : texts_) {
-            if (text.x1 < 18 - slack || text.x2 > 198 + slack)
+            if (text.x1 < margins_.left - slack || text.x2 > page_.width - margins_.right + slack)
                 say("\"{}\" leaves the type area at the side", text.name);
             if (text.y1 < 4 || text.y2 > page_.height - 5) say("\"{}\" leaves the paper", text.name);
         }
@@ -136,9 +138,9 @@ private:
 
 } // namespace
 
-std::vector<std::string> broken_rules(const Document& document) {
+std::vector<std::string> broken_rules(const Document& document, const Margins& margins) {
     std::vector<std::string> broken;
     for (std::size_t i = 0; i < document.pages.size(); ++i)
-        Checker(document.pages[i], i + 1, broken).run();
+        Checker(document.pages[i], margins, i + 1, broken).run();
     return broken;
 }

@@ -1,7 +1,9 @@
 #include "printed.hpp"
 #include "proof/compile.hpp"
+#include "sheet/template_read.hpp"
 #include "source/render.hpp"
 #include <doctest/doctest.h>
+#include <map>
 
 using namespace loomsheet;
 
@@ -47,13 +49,45 @@ std::vector<std::string> shipped_plans() {
     return paths;
 }
 
-SheetResult sheet(const Plan& plan, Paper paper) { return lay_out(plan, faces(), {paper}); }
+SheetResult sheet(const Plan& plan, std::optional<Paper> paper) { return lay_out(plan, faces(), {paper}); }
 
-SheetResult proved_sheet(const Plan& plan, Paper paper, SheetKind kind) {
+const SheetTemplate& shipped(const std::string& name, const std::string& language) {
+    static std::map<std::string, SheetTemplate> made;
+    const std::string key = name + " " + language;
+    if (made.find(key) == made.end()) {
+        Sources sources;
+        MemoryDisk disk;
+        Findings findings;
+        TemplateWishes wishes;
+        wishes.language = LanguageName{language, false, {}};
+        TemplateResult result = shipped_template(sources, disk, name, wishes, findings);
+        REQUIRE_MESSAGE(result.sheet.has_value(), render_text(sources, findings, {}));
+        made.emplace(key, std::move(*result.sheet));
+    }
+    return made.at(key);
+}
+
+const Proved& proved(const std::string& path) {
+    static std::map<std::string, Proved> made;
+    const auto known = made.find(path);
+    if (known != made.end()) return known->second;
+    Proved& one = made[path];
+    one.plan = plan_file(path);
+    const Predictor sound(one.plan.circuit, system_volts(one.plan));
+    one.prediction = predict(one.plan, sound);
+    one.diagnosis = diagnose(one.plan, sound, one.prediction);
+    return one;
+}
+
+SheetResult sheet_of(const Proved& proved, std::optional<Paper> paper, const SheetTemplate& sheet) {
+    return lay_out(proved.plan, faces(), {paper, &proved.diagnosis, &proved.prediction, &sheet});
+}
+
+SheetResult proved_sheet(const Plan& plan, std::optional<Paper> paper, const SheetTemplate* sheet) {
     const Predictor sound(plan.circuit, system_volts(plan));
     const Prediction prediction = predict(plan, sound);
     const Diagnosis diagnosis = diagnose(plan, sound, prediction);
-    return lay_out(plan, faces(), {paper, &diagnosis, &prediction, kind});
+    return lay_out(plan, faces(), {paper, &diagnosis, &prediction, sheet});
 }
 
 std::string plain(std::string text) {

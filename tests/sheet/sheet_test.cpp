@@ -16,7 +16,8 @@ using namespace loomsheet;
 namespace {
 
 std::string golden_of(const std::string& path, const std::string& kind = "") {
-    return std::string(LOOMSHEET_ROOT) + "/tests/sheet/goldens/" + std::filesystem::path(path).stem().string() + kind + ".txt";
+    return std::string(LOOMSHEET_ROOT) + "/tests/sheet/goldens/" + std::filesystem::path(path).stem().string() + kind +
+           ".txt";
 }
 
 std::string read(const std::string& path) {
@@ -88,7 +89,8 @@ TEST_CASE("the pages of the shipped plans are as agreed") {
 
 TEST_CASE("the proof sheet of the fan plan is as agreed") {
     const std::string path = "plans/cooling/fan.plan";
-    const std::string is = page::dump(printed::proved_sheet(printed::plan_file(path), Paper::a4, SheetKind::proof).document);
+    const std::string is =
+        page::dump(printed::proved_sheet(printed::plan_file(path), Paper::a4, &printed::shipped("proof")).document);
     if (std::getenv("LOOMSHEET_REFRESH") != nullptr) std::ofstream(golden_of(path, "-proof"), std::ios::binary) << is;
     const std::string was = read(golden_of(path, "-proof"));
     CHECK_MESSAGE(is == was, first_difference(is, was));
@@ -98,12 +100,14 @@ TEST_CASE("proof sheets keep the rules of the paper, say the answer first, and h
     for (const std::string& path : printed::shipped_plans())
         for (const Paper paper : {Paper::a4, Paper::letter}) {
             CAPTURE(path);
-            const SheetResult result = printed::proved_sheet(printed::plan_file(path), paper, SheetKind::proof);
+            const SheetResult result =
+                printed::proved_sheet(printed::plan_file(path), paper, &printed::shipped("proof"));
             for (const Diagnostic& finding : result.findings.list())
                 FAIL_CHECK(finding.says);
             keeps_the_rules(result);
             CHECK(result.document.pages.size() <= 4);
-            CHECK(printed::words(result.document.pages.front()).find("Of 100 cars with this complaint") != std::string::npos);
+            CHECK(printed::words(result.document.pages.front()).find("Of 100 cars with this complaint") !=
+                  std::string::npos);
             for (const page::Page& page : result.document.pages)
                 for (const page::Region& region : page.regions)
                     CHECK(region.role != page::Role::tick);
@@ -111,10 +115,12 @@ TEST_CASE("proof sheets keep the rules of the paper, say the answer first, and h
 }
 
 TEST_CASE("a plan whose complaint no fault causes has a proof sheet that says so") {
-    const Plan plan = printed::plan("plan A-01 \"x\"\n  complaint \"y\": E1 lit\nbattery G1 12.6 V\nground XE1\nlamp E1 1/2 5 W\n"
-                                    "wire W1 G1.+ -> E1.1 1 mm2 RD 1 m unfused\nwire W2 E1.2 -> XE1 1 mm2 BN 1 m\nwire W3 G1.- -> XE1 16 mm2 BK 1 m\n"
-                                    "check c1 \"c\"\n volts G1.+ to G1.-\n expect above 12 V\n pass -> done\n fail -> suspects\n");
-    const SheetResult result = printed::proved_sheet(plan, Paper::a4, SheetKind::proof);
+    const Plan plan =
+        printed::plan("plan A-01 \"x\"\n  complaint \"y\": E1 lit\nbattery G1 12.6 V\nground XE1\nlamp E1 1/2 5 W\n"
+                      "wire W1 G1.+ -> E1.1 1 mm2 RD 1 m unfused\nwire W2 E1.2 -> XE1 1 mm2 BN 1 m\nwire W3 G1.- -> "
+                      "XE1 16 mm2 BK 1 m\n"
+                      "check c1 \"c\"\n volts G1.+ to G1.-\n expect above 12 V\n pass -> done\n fail -> suspects\n");
+    const SheetResult result = printed::proved_sheet(plan, Paper::a4, &printed::shipped("proof"));
     keeps_the_rules(result);
     CHECK_FALSE(result.document.pages.empty());
 }

@@ -1,0 +1,126 @@
+// The sheets of a class: what the lab sheet hides, what the answer sheet and the cards tell.
+#include "circuit/fault.hpp"
+#include "printed.hpp"
+#include "proof/compile.hpp"
+#include "proof/reading_table.hpp"
+#include "sheet/limit.hpp"
+#include <algorithm>
+#include <doctest/doctest.h>
+#include <memory>
+#include <set>
+
+using namespace loomsheet;
+
+namespace {
+
+struct Classroom {
+    Compiled compiled;
+    std::unique_ptr<Predictor> sound;
+    Diagnosis diagnosis;
+    std::vector<PlantedCar> planted;
+    const Plan& plan() const { return compiled.plan; }
+};
+
+std::unique_ptr<Classroom> fan_class() {
+    RealDisk disk;
+    Sources sources;
+    auto made = std::make_unique<Classroom>();
+    made->compiled = compile(sources, disk, std::string(LOOMSHEET_ROOT) + "/plans/cooling/fan.plan").compiled;
+    REQUIRE(made->compiled.usable());
+    made->sound = std::make_unique<Predictor>(made->plan().circuit, system_volts(made->plan()));
+    made->diagnosis = diagnose(made->plan(), *made->sound, made->compiled.prediction);
+    made->planted = planted_cars(made->plan(), *made->sound);
+    return made;
+}
+
+page::Document sheet_of(const Classroom& of, const char* name) {
+    SheetResult result =
+        lay_out(of.plan(), printed::faces(),
+                {std::nullopt, &of.diagnosis, &of.compiled.prediction, &printed::shipped(name), &of.planted});
+    for (const Diagnostic& finding : result.findings.list())
+        FAIL_CHECK(finding.says);
+    return std::move(result.document);
+}
+
+bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+// As predict prints it, in the signs of the sheet.
+std::string in_signs(std::string words) {
+    for (const auto& [from, to] : {std::pair<std::string, std::string>{"(-", "(−"},
+                                   {".. -", ".. −"},
+                                   {" ohm", " Ω"},
+                                   {" mohm", " mΩ"},
+                                   {" kohm", " kΩ"}})
+        for (std::size_t at = words.find(from); at != std::string::npos; at = words.find(from, at + to.size()))
+            words.replace(at, from.size(), to);
+    return words.front() == '-' ? "−" + words.substr(1) : words;
+}
+
+} // namespace
+
+TEST_CASE("a lab sheet tells no limit in figures; it has a blank for the prediction beside each reading") {
+    const auto fan = fan_class();
+    const page::Document lab = sheet_of(*fan, "lab");
+    const std::string words = printed::words(lab);
+    for (const Check& check : fan->plan().checks)
+        for (const Limit* limit : limits_of(check))
+            if (limit->low || limit->high)
+                CHECK_MESSAGE(!holds(words, printed::plain(limit_words(*limit, check.measure))), check.label);
+    CHECK(holds(words, "in order"));
+    std::set<std::string> names;
+    for (const page::Page& page : lab.pages)
+        for (const page::Region& region : page.regions)
+            names.insert(region.name);
+    for (const std::string& name : names)
+        if (name.starts_with("check ") && holds(name, " reading")) {
+            std::string predicted = name;
+            predicted.replace(predicted.find(" reading"), 8, " predicted");
+            CHECK_MESSAGE(names.contains(predicted), name);
+        }
+    for (const Question& question : fan->plan().questions) {
+        CHECK(names.contains("answer " + question.label));
+        CHECK(!holds(words, question.answers.front().substr(0, 20)));
+    }
+}
+
+TEST_CASE("an answer sheet has the reading of a sound car, the answers, and each card") {
+    const auto fan = fan_class();
+    const std::string words = printed::words(sheet_of(*fan, "answer"));
+    CHECK(holds(words, "12.6 V (12.36 .. 12.94 V)"));
+    for (const Question& question : fan->plan().questions)
+        CHECK(holds(words, printed::plain(question.answers.front()).substr(0, 20)));
+    for (const Plant& plant : fan->plan().plants)
+        CHECK(holds(words, plant.title));
+}
+
+TEST_CASE("a card is a leaf: its front tells no fault; its back has what each check on the way reads, and the verdict "
+          "that blames it") {
+    const auto fan = fan_class();
+    const Plan& plan = fan->plan();
+    const page::Document cards = sheet_of(*fan, "card");
+    REQUIRE(plan.plants.size() == 4);
+    REQUIRE(cards.pages.size() == 2 * plan.plants.size());
+    for (std::size_t i = 0; i < plan.plants.size(); ++i) {
+        const Plant& plant = plan.plants[i];
+        CAPTURE(plant.title);
+        const std::string front = printed::words(cards.pages[2 * i]), back = printed::words(cards.pages[2 * i + 1]);
+        CHECK(holds(front, plant.title));
+        CHECK(holds(front, plant.complaint));
+        CHECK(!holds(front, plant.how.substr(0, 12)));
+        CHECK(!holds(front,
+                     plan.circuit.parts[plant.fault.at_point.part == none ? 0 : plant.fault.at_point.part].id + "."));
+        CHECK(holds(back, plant.how.substr(0, 12)));
+        CHECK(holds(back, plant.undo.substr(0, 12)));
+        // Computed anew, as `predict --fault` does.
+        const Prediction readings = predict(plan, Predictor(*fan->sound, plant.fault, normal_use(plan)));
+        const PlantedCar& car = fan->planted[i];
+        REQUIRE(car.endings.size() == 1);
+        CHECK(car.judged.front() == Judgement::found);
+        CHECK(holds(back, plan.verdicts[car.endings.front().verdict].title.substr(0, 20)));
+        for (const Taken& step : car.endings.front().way) {
+            const CheckPrediction& made = readings[static_cast<std::size_t>(step.check)];
+            for (const RowPrediction& row : made.rows)
+                CHECK(holds(back, in_signs(reading_words(plan.circuit, row.reading, plan.checks[step.check].measure))));
+        }
+    }
+}
