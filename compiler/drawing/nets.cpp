@@ -10,8 +10,8 @@ bool has_stub(const Layered& layered, int node, bool top) {
     const auto& at = layered.at[node];
     const bool above = !at[0].empty(), below = !at[1].empty();
     (void)top;
-    return (above && below) || !each.title.empty() || !each.ports[0].checks.empty() || each.ports[0].label != none || each.ports[1].label != none ||
-           at[0].size() + at[1].size() < 2;
+    return (above && below) || !each.title.empty() || !each.ports[0].checks.empty() || each.ports[0].label != none ||
+           each.ports[1].label != none || at[0].size() + at[1].size() < 2;
 }
 
 std::vector<std::vector<Net>> nets_of(const Layered& layered) {
@@ -41,7 +41,8 @@ std::vector<std::vector<Net>> nets_of(const Layered& layered) {
         net.rail = net.rail || layered.scheme.nodes[segment.from].rail;
         const auto add = [&](std::vector<std::pair<int, int>>& ends, int node, int port, bool top) {
             const std::pair<int, int> end{node, port};
-            if (std::find(ends.begin(), ends.end(), end) == ends.end() && has_stub(layered, node, top)) ends.push_back(end);
+            if (std::find(ends.begin(), ends.end(), end) == ends.end() && has_stub(layered, node, top))
+                ends.push_back(end);
         };
         add(net.uppers, segment.from, segment.from_port, false);
         add(net.lowers, segment.to, segment.to_port, true);

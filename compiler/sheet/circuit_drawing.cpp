@@ -22,7 +22,9 @@ page::Face face_of(drawing::Type type) {
 }
 
 page::Ink ink_of(drawing::Fill fill) {
-    return fill == drawing::Fill::black ? page::Ink::black : fill == drawing::Fill::white ? page::Ink::white : page::Ink::none;
+    return fill == drawing::Fill::black   ? page::Ink::black
+           : fill == drawing::Fill::white ? page::Ink::white
+                                          : page::Ink::none;
 }
 
 } // namespace
@@ -35,28 +37,33 @@ void draw_picture(Pen& pen, const Faces& faces, const drawing::Picture& picture,
         if (points.size() == 2 && !stroke.closed)
             pen.line(points[0].x, points[0].y, points[1].x, points[1].y, stroke.pt, stroke.dash);
         else
-            pen.piece().marks.emplace_back(page::Path{std::move(points), stroke.pt, stroke.closed, ink_of(stroke.fill), stroke.dash});
+            pen.piece().marks.emplace_back(
+                page::Path{std::move(points), stroke.pt, stroke.closed, ink_of(stroke.fill), stroke.dash});
     }
     for (const drawing::Ring& ring : picture.rings)
         pen.circle(left + ring.x, top + ring.y, ring.r, ring.pt, ink_of(ring.fill));
     for (const drawing::Pill& pill : picture.pills)
         pen.rect(left + pill.x, top + pill.y, pill.w, pill.h, pill.pt, page::Ink::none, std::min(pill.h, 5.6) / 2);
-    for (const drawing::Words& words : picture.words) // in its own sizes: whatever the template's, they were measured so
-        for (page::Text& run : faces.runs(left + words.x, top + words.y, face_of(words.type), drawing::size_of(words.type), hold_units(words.text),
-                                          words.white ? page::Ink::white : page::Ink::black))
+    for (const drawing::Words& words :
+         picture.words) // in its own sizes: whatever the template's, they were measured so
+        for (page::Text& run :
+             faces.runs(left + words.x, top + words.y, face_of(words.type), drawing::size_of(words.type),
+                        hold_units(words.text), words.white ? page::Ink::white : page::Ink::black))
             pen.piece().marks.emplace_back(std::move(run));
 }
 
 drawing::Measure measure_with(const Faces& faces) {
-    return {[&faces](drawing::Type type, const std::string& text) { return faces.runs_width(face_of(type), drawing::size_of(type), hold_units(text)); },
+    return {[&faces](drawing::Type type, const std::string& text) {
+                return faces.runs_width(face_of(type), drawing::size_of(type), hold_units(text));
+            },
             [&faces](drawing::Type type, double room, const std::string& text) {
                 return faces.wrap(face_of(type), drawing::size_of(type), room, hold_units(text));
             }};
 }
 
 drawing::Phrases drawing_phrases() {
-    return {[](const std::string& pages) { return say(Word::to_circuit, pages); }, [](const std::string& pages) { return say(Word::from_circuit, pages); },
-            say(Word::circuit_part)};
+    return {[](const std::string& pages) { return say(Word::to_circuit, pages); },
+            [](const std::string& pages) { return say(Word::from_circuit, pages); }, say(Word::circuit_part)};
 }
 
 drawing::Area drawing_area(Draft& draft) {
@@ -68,7 +75,8 @@ Block picture_block(Draft& draft, const std::vector<drawing::Picture>& pictures,
     const double width = axis::right - axis::edge;
     Block block;
     for (std::size_t i = 0; i < pictures.size(); ++i) {
-        Piece piece = block_title(draft, title, pictures.size() > 1 ? say(Word::drawing_of, i + 1, pictures.size()) : "");
+        Piece piece =
+            block_title(draft, title, pictures.size() > 1 ? say(Word::drawing_of, i + 1, pictures.size()) : "");
         if (i > 0) piece.outline.clear();
         const double heading = piece.height + below_title;
         Pen pen = draft.pen(piece, draft.plan.at);
@@ -85,7 +93,9 @@ Block picture_block(Draft& draft, const std::vector<drawing::Picture>& pictures,
 Block circuit_block(Draft& draft) {
     const drawing::Measure measure = measure_with(draft.faces);
     const drawing::Probes probes = drawing::probes_of(draft.plan, draft.order.numbers);
-    return picture_block(draft, drawing::draw_circuit(draft.plan.circuit, probes, measure, drawing_phrases(), drawing_area(draft)), say(Word::circuit));
+    return picture_block(
+        draft, drawing::draw_circuit(draft.plan.circuit, probes, measure, drawing_phrases(), drawing_area(draft)),
+        say(Word::circuit));
 }
 
 } // namespace loomsheet
