@@ -10,14 +10,16 @@ namespace {
 
 constexpr long effort = 4000, first_effort = 1000, hasty_effort = 200;
 constexpr std::size_t many_groups = 16; // then many pages are tried, each hastily
-constexpr double hopeless = 1.2; // so much too large at first sight, and a long search is in vain
+constexpr double hopeless = 1.2;        // so much too large at first sight, and a long search is in vain
 constexpr std::size_t most_looked_ahead = 12;
-constexpr Manner manners[] = {{false, false, false}, {true, false, false}, {false, true, false}, {true, true, false}, {false, false, true}, {false, true, true}};
+constexpr Manner manners[] = {{false, false, false}, {true, false, false}, {false, true, false},
+                              {true, true, false},   {false, false, true}, {false, true, true}};
 
 class Drawer {
 public:
     Drawer(const Circuit& circuit, const Probes& probes, const Measure& measure, const Phrases& phrases, Area area)
-        : circuit_(circuit), probes_(probes), measure_(measure), phrases_(phrases), area_(area), volts_(volts_of_pins(circuit)) {}
+        : circuit_(circuit), probes_(probes), measure_(measure), phrases_(phrases), area_(area),
+          volts_(volts_of_pins(circuit)) {}
 
     std::vector<Picture> draw() {
         if (auto whole = fit({}, area_)) return {std::move(*whole)};
@@ -26,7 +28,8 @@ public:
     }
 
 private:
-    // Asks for each way of drawing that is not too high, the roomiest first, until one is taken: with its layers, and how large it gets.
+    // Asks for each way of drawing that is not too high, the roomiest first, until one is taken: with its layers, and
+    // how large it gets.
     template <class Take>
     bool any_way(const Extract& extract, Area area, long first, const Take& take) const {
         const Scheme scheme = make_scheme(circuit_, volts_, probes_, measure_, extract);
@@ -42,7 +45,9 @@ private:
             }
         return false;
     }
-    static bool fits(const Layout& layout, Area area, double times = 1) { return layout.width <= times * area.width && layout.height <= times * area.height; }
+    static bool fits(const Layout& layout, Area area, double times = 1) {
+        return layout.width <= times * area.width && layout.height <= times * area.height;
+    }
 
     std::optional<Picture> fit(const Extract& extract, Area area) const {
         std::optional<Picture> picture;
@@ -55,7 +60,8 @@ private:
         return picture;
     }
     bool fits_roughly(const Extract& extract, bool hastily) const {
-        return any_way(extract, area_, hastily ? hasty_effort : first_effort, [&](const Ruler&, const Layered&, const Layout& rough) { return fits(rough, area_); });
+        return any_way(extract, area_, hastily ? hasty_effort : first_effort,
+                       [&](const Ruler&, const Layered&, const Layout& rough) { return fits(rough, area_); });
     }
 
     static Group merged(const std::vector<Group>& groups) {
@@ -66,11 +72,16 @@ private:
         }
         return all;
     }
-    static std::vector<Group> head(const std::vector<Group>& groups, std::size_t count) { return {groups.begin(), groups.begin() + static_cast<long>(count)}; }
-    static std::vector<Group> tail(const std::vector<Group>& groups, std::size_t from) { return {groups.begin() + static_cast<long>(from), groups.end()}; }
+    static std::vector<Group> head(const std::vector<Group>& groups, std::size_t count) {
+        return {groups.begin(), groups.begin() + static_cast<long>(count)};
+    }
+    static std::vector<Group> tail(const std::vector<Group>& groups, std::size_t from) {
+        return {groups.begin() + static_cast<long>(from), groups.end()};
+    }
 
     // Whether a page of the first `count` groups fits, behind the pages that there are.
-    bool page_fits(const Paging& paging, const std::vector<std::vector<Group>>& pages, const std::vector<Group>& groups, std::size_t count) const {
+    bool page_fits(const Paging& paging, const std::vector<std::vector<Group>>& pages, const std::vector<Group>& groups,
+                   std::size_t count) const {
         std::vector<Group> all;
         for (const auto& page : pages)
             all.push_back(merged(page));
@@ -87,7 +98,8 @@ private:
         std::vector<std::vector<Group>> pages;
         while (!groups.empty()) {
             std::size_t fitting = 0, failing = groups.size() + 1;
-            for (std::size_t trial = std::min<std::size_t>(groups.size(), 4); fitting + 1 < failing; trial = failing > groups.size() ? std::min(2 * fitting, groups.size()) : (fitting + failing) / 2)
+            for (std::size_t trial = std::min<std::size_t>(groups.size(), 4); fitting + 1 < failing;
+                 trial = failing > groups.size() ? std::min(2 * fitting, groups.size()) : (fitting + failing) / 2)
                 (page_fits(paging, pages, groups, trial) ? fitting : failing) = trial;
             if (fitting == 0 && groups[0].wires.size() > 1) {
                 const std::vector<Group> pieces = paging.pieces_of(groups[0]);
@@ -153,7 +165,8 @@ private:
     }
     Picture drawn_anyway(const Extract& extract) const {
         const Ruler ruler{circuit_, measure_, manners[0]};
-        return paint(ruler, lay_out(ruler, lay_layers(make_scheme(circuit_, volts_, probes_, measure_, extract), true), area_.width, effort));
+        return paint(ruler, lay_out(ruler, lay_layers(make_scheme(circuit_, volts_, probes_, measure_, extract), true),
+                                    area_.width, effort));
     }
 
     const Circuit& circuit_;
@@ -166,7 +179,8 @@ private:
 
 } // namespace
 
-std::vector<Picture> draw_circuit(const Circuit& circuit, const Probes& probes, const Measure& measure, const Phrases& phrases, Area area) {
+std::vector<Picture> draw_circuit(const Circuit& circuit, const Probes& probes, const Measure& measure,
+                                  const Phrases& phrases, Area area) {
     if (circuit.parts.empty()) return {};
     std::vector<Picture> pictures = Drawer(circuit, probes, measure, phrases, area).draw();
     std::erase_if(pictures, [](const Picture& picture) { return picture.strokes.empty(); });

@@ -1,9 +1,9 @@
-// A plan's circuit drawn by program: supply at the top, ground at the bottom, current downward, every probing point with the number
-// of its check. The same plan gives the same pictures.
+// A plan's circuit drawn by program: supply at the top, ground at the bottom, current downward, every probing point
+// with the number of its check. The same plan gives the same pictures.
 //
-// The way: volts say what is up; parts become nodes with pins at top and bottom (`scheme`), nodes get layers (`layers`), chains of
-// nodes an order from left to right (`order`), columns their x (`columns`), bars between layers their tracks (`tracks`); words have
-// zones of their own, so that none lies on a line (`paint`).
+// The way: volts say what is up; parts become nodes with pins at top and bottom (`scheme`), nodes get layers
+// (`layers`), chains of nodes an order from left to right (`order`), columns their x (`columns`), bars between layers
+// their tracks (`tracks`); words have zones of their own, so that none lies on a line (`paint`).
 #pragma once
 #include "drawing/picture.hpp"
 #include "drawing/scheme.hpp"
@@ -13,11 +13,13 @@ namespace loomsheet::drawing {
 
 struct Area {
     double width = 180, height = 240; // mm
-    double heading = 10; // what a second picture on the same page needs above it
+    double heading = 10;              // what a second picture on the same page needs above it
 };
 // Where the checks probe; `numbers` are those printed, by check of the plan.
 Probes probes_of(const Plan& plan, const std::vector<int>& numbers);
-// One picture, or several where it is too large for one; none larger than `area`. Small ones find room on one page together.
-std::vector<Picture> draw_circuit(const Circuit& circuit, const Probes& probes, const Measure& measure, const Phrases& phrases, Area area);
+// One picture, or several where it is too large for one; none larger than `area`. Small ones find room on one page
+// together.
+std::vector<Picture> draw_circuit(const Circuit& circuit, const Probes& probes, const Measure& measure,
+                                  const Phrases& phrases, Area area);
 
 } // namespace loomsheet::drawing

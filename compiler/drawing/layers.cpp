@@ -76,8 +76,10 @@ private:
     // Words find room only where a wire has a stretch of its own.
     bool needs_stretch(const Edge& edge) {
         if (edge.wire == none) return false;
-        if (const Node& to = scheme().nodes[edge.to]; to.kind == NodeKind::ground && grounds_of(to.part) > 1) return true; // may be joined
-        return (ends(edge.from, edge.from_port) > 1 || is_turn(edge.from)) && (ends(edge.to, edge.to_port) > 1 || is_turn(edge.to));
+        if (const Node& to = scheme().nodes[edge.to]; to.kind == NodeKind::ground && grounds_of(to.part) > 1)
+            return true; // may be joined
+        return (ends(edge.from, edge.from_port) > 1 || is_turn(edge.from)) &&
+               (ends(edge.to, edge.to_port) > 1 || is_turn(edge.to));
     }
     long grounds_of(PartId part) {
         return std::count_if(scheme().nodes.begin(), scheme().nodes.end(),
@@ -89,7 +91,8 @@ private:
         const int nodes = static_cast<int>(scheme().nodes.size()), sink = nodes;
         std::vector<Spring> springs;
         for (const Edge& edge : scheme().edges)
-            springs.push_back({group_[edge.from], group_[edge.to], needs_stretch(edge) ? 2 : 1, weight_of(scheme(), edge)});
+            springs.push_back(
+                {group_[edge.from], group_[edge.to], needs_stretch(edge) ? 2 : 1, weight_of(scheme(), edge)});
         for (int n = 0; n < nodes; ++n) {
             const NodeKind kind = scheme().nodes[n].kind;
             const bool foot = kind == NodeKind::ground;
@@ -108,7 +111,8 @@ private:
         const NodeKind kind = scheme().nodes[node].kind;
         return kind == NodeKind::part || kind == NodeKind::box || kind == NodeKind::cavity;
     }
-    // A layer whose figures all find room in the next one that has figures gives them to it: it is then as high as words are.
+    // A layer whose figures all find room in the next one that has figures gives them to it: it is then as high as
+    // words are.
     void press() {
         int layers = 0;
         for (const Node& node : scheme().nodes)
@@ -127,7 +131,8 @@ private:
         if (!any || !meets) return false;
         for (const Edge& edge : scheme().edges) {
             if (moves[edge.from] == moves[edge.to]) continue;
-            const int from = scheme().nodes[edge.from].layer + (moves[edge.from] ? by : 0), to = scheme().nodes[edge.to].layer + (moves[edge.to] ? by : 0);
+            const int from = scheme().nodes[edge.from].layer + (moves[edge.from] ? by : 0),
+                      to = scheme().nodes[edge.to].layer + (moves[edge.to] ? by : 0);
             if (to - from < (needs_stretch(edge) ? 2 : 1)) return false;
         }
         for (std::size_t n = 0; n < moves.size(); ++n)
@@ -181,7 +186,9 @@ private:
     int best_dummy(const std::vector<int>& dummies) {
         for (const int dummy : dummies)
             for (const Node& node : scheme().nodes)
-                if (node.layer == scheme().nodes[dummy].layer && (node.kind == NodeKind::part || node.kind == NodeKind::box)) return dummy;
+                if (node.layer == scheme().nodes[dummy].layer &&
+                    (node.kind == NodeKind::part || node.kind == NodeKind::box))
+                    return dummy;
         return dummies.front();
     }
 

@@ -1,5 +1,5 @@
-// The rows of a drawing: every node gets a layer, every edge leads from one layer to the next, with dummies where it is longer,
-// and every wire a place for its words.
+// The rows of a drawing: every node gets a layer, every edge leads from one layer to the next, with dummies where it is
+// longer, and every wire a place for its words.
 #pragma once
 #include "drawing/scheme.hpp"
 

@@ -1,6 +1,35 @@
 #include "drawing/layout.hpp"
+#include <algorithm>
 
 namespace loomsheet::drawing {
+
+std::vector<LayerHeights> heights_of(const Layout& layout) {
+    std::vector<LayerHeights> made;
+    double y = 0;
+    for (std::size_t layer = 0; layer < layout.order.rows.size(); ++layer) {
+        Heights most;
+        for (const int n : layout.order.rows[layer]) {
+            const Heights& h = layout.sizes[n].heights;
+            most.label_above = std::max(most.label_above, h.label_above);
+            most.lead_above = std::max(most.lead_above, h.lead_above);
+            most.band = std::max(most.band, h.band);
+            most.lead_below = std::max(most.lead_below, h.lead_below);
+            most.label_below = std::max(most.label_below, h.label_below);
+        }
+        LayerHeights h;
+        h.label_above = y;
+        h.lead_above = h.label_above + most.label_above;
+        h.band = h.lead_above + most.lead_above;
+        h.lead_below = h.band + most.band;
+        h.label_below = h.lead_below + most.lead_below;
+        h.end = h.label_below + most.label_below;
+        y = h.end;
+        if (layer < layout.tracks.size())
+            y += layout.tracks[layer].count == 0 ? 0.4 : 2 * mm::channel + (layout.tracks[layer].count - 1) * mm::track;
+        made.push_back(h);
+    }
+    return made;
+}
 
 namespace {
 

@@ -6,10 +6,10 @@
 namespace loomsheet::drawing {
 namespace {
 
-constexpr double tab = 6.2;            // black square with a number
-constexpr double sign_height = 5.4;    // of ends
-constexpr double lane_gap = 1.0;       // between outcomes
-constexpr double pass_gap = 7.4;       // from a box to what it passes to
+constexpr double tab = 6.2;         // black square with a number
+constexpr double sign_height = 5.4; // of ends
+constexpr double lane_gap = 1.0;    // between outcomes
+constexpr double pass_gap = 7.4;    // from a box to what it passes to
 constexpr double stub = 1.8, bus = 1.6, arrow_room = 4.2, box_gap = 3, tree_gap = 7;
 constexpr double line = 1.25, thin = 1;
 
@@ -17,16 +17,22 @@ struct Grid1 { // the columns of boxes
     int columns = 2;
     double pitch = 0, box = 0, label = 0, width = 0;
 };
-double stop_width(const Measure& measure, const std::string& sign) { return measure.width(Type::small_bold, sign) + 3.2; }
+double stop_width(const Measure& measure, const std::string& sign) {
+    return measure.width(Type::small_bold, sign) + 3.2;
+}
 double flag_width(const Measure& measure, const std::string& sign) { return measure.width(Type::number, sign) + 5; }
-double number_width(const Measure& measure, int number) { return std::max(tab, measure.width(Type::number, std::to_string(number)) + 1.6); }
+double number_width(const Measure& measure, int number) {
+    return std::max(tab, measure.width(Type::number, std::to_string(number)) + 1.6);
+}
 
 double widest_sign(const std::vector<MapCheck>& checks, const Measure& measure) {
     double width = tab;
     for (const MapCheck& check : checks) {
         width = std::max(width, number_width(measure, check.number));
         for (const MapWay& way : check.ways)
-            if (way.end != WayEnd::check) width = std::max(width, way.end == WayEnd::verdict ? flag_width(measure, way.sign) : stop_width(measure, way.sign));
+            if (way.end != WayEnd::check)
+                width = std::max(width, way.end == WayEnd::verdict ? flag_width(measure, way.sign)
+                                                                   : stop_width(measure, way.sign));
     }
     return width;
 }
@@ -40,7 +46,7 @@ Grid1 grid_of(double width, int columns, double last_sign) {
 }
 
 struct Lane {
-    double y = 0;      // below the upper edge of the tree
+    double y = 0; // below the upper edge of the tree
     std::size_t way = 0;
     bool leads_to_box = false;
     std::vector<std::string> label;
@@ -64,7 +70,9 @@ struct Tree {
 class Map {
 public:
     Map(const std::vector<MapCheck>& checks, const Measure& measure, Area area, int columns)
-        : checks_(checks), measure_(measure), area_(area), grid_(grid_of(area.width, columns, widest_sign(checks, measure) + 0.5)), parent_(checks.size(), none), root_(checks.size(), 0) {
+        : checks_(checks), measure_(measure), area_(area),
+          grid_(grid_of(area.width, columns, widest_sign(checks, measure) + 0.5)), parent_(checks.size(), none),
+          root_(checks.size(), 0) {
         find_parents();
     }
 
@@ -93,7 +101,8 @@ private:
     void find_parents() {
         for (std::size_t c = 0; c < checks_.size(); ++c)
             for (const MapWay& way : checks_[c].ways)
-                if (way.end == WayEnd::check && way.check > static_cast<int>(c)) parent_[way.check] = static_cast<int>(c);
+                if (way.end == WayEnd::check && way.check > static_cast<int>(c))
+                    parent_[way.check] = static_cast<int>(c);
         for (std::size_t c = 0; c < checks_.size(); ++c)
             root_[c] = static_cast<char>(parent_[c] == none);
     }
@@ -156,7 +165,9 @@ private:
         return std::max(item.height + pass_gap + sign_height, lanes);
     }
     double lane_height(const MapWay& way) const {
-        return std::max(sign_height, static_cast<double>(measure_.wrap(Type::small, grid_.label, way.label).size()) * pitch_of(Type::small) + 0.4);
+        return std::max(sign_height, static_cast<double>(measure_.wrap(Type::small, grid_.label, way.label).size()) *
+                                             pitch_of(Type::small) +
+                                         0.4);
     }
 
     double lay_lanes(Item& item, Tree& tree) {
@@ -204,7 +215,8 @@ private:
             lane.y += down;
     }
 
-    // --- drawing -----------------------------------------------------------------------------------------------------------
+    // --- drawing
+    // -----------------------------------------------------------------------------------------------------------
     double left_of(int column) const { return column * grid_.pitch; }
 
     void paint(Sketch& sketch, const Item& item, double top) const {
@@ -212,7 +224,9 @@ private:
         sketch.rect(x, y, grid_.box, item.height, line);
         sketch.cover(x, y, grid_.box, item.height);
         draw_tab(sketch, x, y, item.check);
-        double baseline = y + item.height / 2 - (static_cast<double>(item.title.size()) - 1) * pitch_of(Type::small_bold) / 2 + height_of(Type::small_bold) / 2;
+        double baseline = y + item.height / 2 -
+                          (static_cast<double>(item.title.size()) - 1) * pitch_of(Type::small_bold) / 2 +
+                          height_of(Type::small_bold) / 2;
         for (const std::string& each : item.title) {
             sketch.words(x + tab_width(item.check) + 1.2, baseline, Type::small_bold, each);
             baseline += pitch_of(Type::small_bold);
@@ -230,7 +244,8 @@ private:
             low = std::min(low, y), high = std::max(high, y);
             const MapWay& way = checks_[item.check].ways[lane.way];
             double width = 0;
-            double baseline = y - (static_cast<double>(lane.label.size()) - 1) * pitch_of(Type::small) / 2 + height_of(Type::small) / 2;
+            double baseline = y - (static_cast<double>(lane.label.size()) - 1) * pitch_of(Type::small) / 2 +
+                              height_of(Type::small) / 2;
             for (const std::string& each : lane.label) {
                 sketch.words(x + stub, baseline, Type::small, each);
                 width = std::max(width, measure_.width(Type::small, each));
@@ -259,7 +274,8 @@ private:
     void draw_tab(Sketch& sketch, double x, double y, int check) const {
         const double width = tab_width(check);
         sketch.path({{x, y}, {x + width, y}, {x + width, y + tab}, {x, y + tab}}, 0, true, Fill::black);
-        sketch.centred(x + width / 2, y + tab / 2 + height_of(Type::number) / 2, Type::number, std::to_string(checks_[check].number), true);
+        sketch.centred(x + width / 2, y + tab / 2 + height_of(Type::number) / 2, Type::number,
+                       std::to_string(checks_[check].number), true);
     }
     // The sign of an end; its title behind it where that has room on one line before `limit`.
     void draw_end(Sketch& sketch, double x, double y, const MapWay& way, double limit) const {
@@ -267,12 +283,18 @@ private:
         double right = x;
         if (way.end == WayEnd::check) {
             const double width = tab_width(way.check);
-            sketch.path({{x, y}, {x + width, y}, {x + width, y + sign_height}, {x, y + sign_height}}, 0, true, Fill::black);
+            sketch.path({{x, y}, {x + width, y}, {x + width, y + sign_height}, {x, y + sign_height}}, 0, true,
+                        Fill::black);
             sketch.centred(x + width / 2, base, Type::number, std::to_string(checks_[way.check].number), true);
             right = x + width;
         } else if (way.end == WayEnd::verdict) {
             const double width = flag_width(measure_, way.sign), shoulder = x + width - 2;
-            sketch.path({{x, y}, {shoulder, y}, {x + width, y + sign_height / 2}, {shoulder, y + sign_height}, {x, y + sign_height}}, 0, true, Fill::black);
+            sketch.path({{x, y},
+                         {shoulder, y},
+                         {x + width, y + sign_height / 2},
+                         {shoulder, y + sign_height},
+                         {x, y + sign_height}},
+                        0, true, Fill::black);
             sketch.centred((x + shoulder) / 2 + 0.4, base, Type::number, way.sign, true);
             right = x + width;
         } else {
@@ -298,14 +320,15 @@ private:
 std::vector<Picture> draw_map(const std::vector<MapCheck>& checks, const Measure& measure, Area area) {
     std::vector<Picture> best;
     double least = 0;
-    constexpr double narrowest = 40; // of a column
+    constexpr double narrowest = 40;      // of a column
     for (const int columns : {2, 3, 1}) { // the fewest pages, then the least height
         if (!best.empty() && area.width / columns < narrowest) continue;
         std::vector<Picture> pages = Map(checks, measure, area, columns).draw();
         double height = 0;
         for (const Picture& page : pages)
             height += page.height;
-        if (best.empty() || pages.size() < best.size() || (pages.size() == best.size() && height < least - 20)) best = std::move(pages), least = height;
+        if (best.empty() || pages.size() < best.size() || (pages.size() == best.size() && height < least - 20))
+            best = std::move(pages), least = height;
     }
     return best;
 }

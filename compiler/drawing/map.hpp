@@ -1,5 +1,6 @@
-// The checks as a map: each a box with number and title, what passes leads down, all else to the right; verdicts and stops are ends
-// with signs of their own. A check that is reached from several stands once; elsewhere its number stands alone, black.
+// The checks as a map: each a box with number and title, what passes leads down, all else to the right; verdicts and
+// stops are ends with signs of their own. A check that is reached from several stands once; elsewhere its number stands
+// alone, black.
 #pragma once
 #include "drawing/drawing.hpp"
 

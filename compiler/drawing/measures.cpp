@@ -26,7 +26,8 @@ void add_port(const Ruler& ruler, const Scheme& scheme, const Port& port, Extent
     add_mark(port.checks);
     if (port.label != none) {
         const WireWords words = wire_words(ruler, scheme.edges[port.label]);
-        right = std::max(right, mm::beside + words.width + (ruler.manner.names_left && port.plug ? mm::plug_radius : 0));
+        right =
+            std::max(right, mm::beside + words.width + (ruler.manner.names_left && port.plug ? mm::plug_radius : 0));
         if (ruler.manner.names_left)
             lead = std::max(lead, words.height);
         else
@@ -36,7 +37,8 @@ void add_port(const Ruler& ruler, const Scheme& scheme, const Port& port, Extent
     lead = std::max(lead, mark_height - label);
     extent.left[zone] = std::max(extent.left[zone], left);
     extent.right[zone] = std::max(extent.right[zone], right);
-    double &most_lead = port.top ? heights.lead_above : heights.lead_below, &most_label = port.top ? heights.label_above : heights.label_below;
+    double &most_lead = port.top ? heights.lead_above : heights.lead_below,
+           &most_label = port.top ? heights.label_above : heights.label_below;
     most_lead = std::max(most_lead, lead);
     most_label = std::max(most_label, label);
 }
@@ -88,7 +90,8 @@ std::vector<std::string> numbers_of(const std::vector<int>& checks) {
         while (checks.size() > very_many && last + 1 < checks.size() && checks[last + 1] == checks[last] + 1)
             ++last;
         if (last < i + 2) last = i;
-        words.push_back(last == i ? std::to_string(checks[i]) : std::to_string(checks[i]) + "–" + std::to_string(checks[last]));
+        words.push_back(last == i ? std::to_string(checks[i])
+                                  : std::to_string(checks[i]) + "–" + std::to_string(checks[last]));
         i = last + 1;
     }
     return words;
@@ -100,7 +103,10 @@ ProbeMark probe_mark(const Ruler& ruler, const std::vector<int>& checks) {
     constexpr double between = 1.6;
     const std::vector<std::string> numbers = numbers_of(checks);
     const bool upright = ruler.manner.upright_marks && numbers.size() <= numbers_in_row;
-    const std::size_t in_row = upright ? 1 : numbers.size() > very_many ? very_many_in_row : numbers.size() > many ? many_in_row : numbers_in_row;
+    const std::size_t in_row = upright                      ? 1
+                               : numbers.size() > very_many ? very_many_in_row
+                               : numbers.size() > many      ? many_in_row
+                                                            : numbers_in_row;
     for (std::size_t i = 0; i < numbers.size(); ++i) {
         if (i % in_row == 0) mark.rows.emplace_back();
         mark.rows.back().push_back(numbers[i]);
@@ -142,7 +148,9 @@ double band_height(const Node& node) {
     case NodeKind::box: {
         double rows = 0;
         for (const bool top : {true, false})
-            if (std::any_of(node.ports.begin(), node.ports.end(), [top](const Port& port) { return port.top == top && !port.inside.empty(); })) rows += mm::box_line;
+            if (std::any_of(node.ports.begin(), node.ports.end(),
+                            [top](const Port& port) { return port.top == top && !port.inside.empty(); }))
+                rows += mm::box_line;
         return std::max(12.0, rows + title_height(node) + 3);
     }
     case NodeKind::cavity: return mm::cavity;
@@ -159,7 +167,8 @@ Overhang overhang_of(const Node& node, const Measure& measure) {
     for (const Cell& cell : node.grid.cells) {
         const double half = half_width_of(cell.sign);
         if (cell.column == 0) hang.left = std::max(hang.left, half);
-        if (cell.column + cell.columns() == node.columns) hang.right = std::max(hang.right, cell.columns() == 1 ? half : 1.5);
+        if (cell.column + cell.columns() == node.columns)
+            hang.right = std::max(hang.right, cell.columns() == 1 ? half : 1.5);
         if (cell.column + cell.columns() == node.columns && !cell.label.empty())
             hang.right = std::max(hang.right, (cell.columns() == 1 ? half : 1.5) + 0.8 + label_width(cell, measure));
     }
@@ -210,7 +219,8 @@ Sizes sizes_of(const Ruler& ruler, const Scheme& scheme, const Node& node) {
     }
     case NodeKind::cavity:
         for (const Port& port : node.ports) {
-            first.right[1] = std::max(first.right[1], mm::plug_radius + mm::beside + measure.width(Type::small, port.name));
+            first.right[1] =
+                std::max(first.right[1], mm::plug_radius + mm::beside + measure.width(Type::small, port.name));
             first.left[1] = std::max(first.left[1], mm::plug_radius);
             if (!port.checks.empty()) {
                 const ProbeMark mark = probe_mark(ruler, port.checks);

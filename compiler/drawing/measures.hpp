@@ -1,5 +1,5 @@
-// The measures of a drawing in millimetres, line widths in points. They come from trying and looking; sizes of type are those of
-// the sheet's rules: colours have capitals of 3 mm and more, all else at least 9 pt.
+// The measures of a drawing in millimetres, line widths in points. They come from trying and looking; sizes of type are
+// those of the sheet's rules: colours have capitals of 3 mm and more, all else at least 9 pt.
 #pragma once
 #include "drawing/scheme.hpp"
 #include <array>
@@ -9,25 +9,26 @@
 namespace loomsheet::drawing {
 
 namespace mm {
-inline constexpr double beside = 0.9;        // from a wire to its words
+inline constexpr double beside = 0.9; // from a wire to its words
 inline constexpr double plug_radius = 1.4;
-inline constexpr double gap = 1.6;           // between what belongs to neighbouring columns
-inline constexpr double track = 3.0;         // from bar to bar
-inline constexpr double channel = 1.3;       // above the first bar and below the last
+inline constexpr double gap = 1.6;     // between what belongs to neighbouring columns
+inline constexpr double track = 3.0;   // from bar to bar
+inline constexpr double channel = 1.3; // above the first bar and below the last
 inline constexpr double lead = 4.2, plug_lead = 5.2;
-inline constexpr double probe = 5.6;         // circle around a number, and the pitch of rows of numbers
-inline constexpr double outline = 2.2;       // from the outermost sign to its outline
-inline constexpr double title = 1.6;         // from a sign or an outline to its title
-inline constexpr double cavity = 8.8;       // height of an in-line pair
+inline constexpr double probe = 5.6;   // circle around a number, and the pitch of rows of numbers
+inline constexpr double outline = 2.2; // from the outermost sign to its outline
+inline constexpr double title = 1.6;   // from a sign or an outline to its title
+inline constexpr double cavity = 8.8;  // height of an in-line pair
 inline constexpr double box_margin = 5;
 inline constexpr double contact_pitch = 12;
-inline constexpr double ground_half = 3.4, ground = 4.2; // sign
+inline constexpr double ground_half = 3.4, ground = 4.2;    // sign
 inline constexpr double colour_line = 5.2, size_line = 3.9; // of a wire's words
-inline constexpr double box_line = 4.2;      // a row of names inside a box
+inline constexpr double box_line = 4.2;                     // a row of names inside a box
 } // namespace mm
 
 namespace pt {
-inline constexpr double wire = 1.0, thick = 1.3, heavy = 1.7, rail = 2.0, sign = 1.0, outline = 0.8, link = 0.8, probe = 1.0;
+inline constexpr double wire = 1.0, thick = 1.3, heavy = 1.7, rail = 2.0, sign = 1.0, outline = 0.8, link = 0.8,
+                        probe = 1.0;
 }
 
 // What everything is measured with.
@@ -53,7 +54,8 @@ struct ProbeMark {
 };
 ProbeMark probe_mark(const Ruler& ruler, const std::vector<int>& checks);
 
-// How far everything about a column reaches from its line, in the three zones of a layer: above the band, the band, below it.
+// How far everything about a column reaches from its line, in the three zones of a layer: above the band, the band,
+// below it.
 struct Extent {
     std::array<double, 3> left{}, right{};
 };
@@ -62,10 +64,10 @@ struct Heights {
     double label_above = 0, lead_above = 0, band = 0, lead_below = 0, label_below = 0;
 };
 struct Sizes {
-    std::vector<Extent> extents;      // by column of the node; outermost columns carry outline and title
-    std::vector<double> pitch;        // least distance from each column to the next, for parts
+    std::vector<Extent> extents; // by column of the node; outermost columns carry outline and title
+    std::vector<double> pitch;   // least distance from each column to the next, for parts
     Heights heights;
-    double least_width = 0;           // of a box
+    double least_width = 0; // of a box
 };
 Sizes sizes_of(const Ruler& ruler, const Scheme& scheme, const Node& node);
 

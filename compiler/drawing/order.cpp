@@ -6,15 +6,16 @@
 namespace loomsheet::drawing {
 namespace {
 
-constexpr double crossing_price = 60, bar_price = 4, width_price = 1.5, over_price = 8, disorder_price = 0.2, apart_price = 14;
+constexpr double crossing_price = 60, bar_price = 4, width_price = 1.5, over_price = 8, disorder_price = 0.2,
+                 apart_price = 14;
 constexpr int sweeps = 2;
 constexpr long least_effort = 40, usual_size = 80; // nodes: larger circuits are searched less, each try being dearer
 
 // Node by node what the reckoning needs: quick, for it is done some thousand times.
 struct Body {
     int layer = 0, block = 0;
-    double left = 0, right = 0;   // from the node's own x, with all words
-    std::vector<double> offset;   // of its columns
+    double left = 0, right = 0; // from the node's own x, with all words
+    std::vector<double> offset; // of its columns
 };
 
 class Search {
@@ -51,7 +52,8 @@ public:
     }
 
 private:
-    // --- what does not change ------------------------------------------------------------------------------------------
+    // --- what does not change
+    // ------------------------------------------------------------------------------------------
     void make_blocks() {
         block_.resize(nodes_.size());
         std::iota(block_.begin(), block_.end(), 0);
@@ -61,7 +63,8 @@ private:
             return n;
         };
         for (const Segment& s : layered_.segments) {
-            const bool single = layered_.at[s.from][s.from_port].size() == 1 && layered_.at[s.to][s.to_port].size() == 1;
+            const bool single =
+                layered_.at[s.from][s.from_port].size() == 1 && layered_.at[s.to][s.to_port].size() == 1;
             if (single && nodes_[s.from].columns == 1 && nodes_[s.to].columns == 1) block_[find(s.to)] = find(s.from);
         }
         std::vector<int> number(nodes_.size(), none);
@@ -103,7 +106,8 @@ private:
     void lay_columns(int n) {
         if (nodes_[n].kind == NodeKind::part)
             for (int c = 1; c < nodes_[n].columns; ++c)
-                bodies_[n].offset[c] = bodies_[n].offset[c - 1] + std::max(sizes_[n].pitch[c - 1], words_pitch(n, c - 1, c));
+                bodies_[n].offset[c] =
+                    bodies_[n].offset[c - 1] + std::max(sizes_[n].pitch[c - 1], words_pitch(n, c - 1, c));
         lay_out(n);
     }
     double words_pitch(int n, int a, int b) const {
@@ -132,7 +136,8 @@ private:
                 for (const int s : layered_.at[n][p]) {
                     const Segment& segment = layered_.segments[s];
                     const bool from = segment.from == static_cast<int>(n) && segment.from_port == static_cast<int>(p);
-                    near_[n][p].push_back(from ? std::pair(segment.to, segment.to_port) : std::pair(segment.from, segment.from_port));
+                    near_[n][p].push_back(from ? std::pair(segment.to, segment.to_port)
+                                               : std::pair(segment.from, segment.from_port));
                 }
         }
         ties_.resize(blocks_);
@@ -140,10 +145,13 @@ private:
             for (std::size_t p = 0; p < near_[n].size(); ++p)
                 for (const auto& [other, port] : near_[n][p])
                     if (block_[other] != block_[n])
-                        ties_[block_[n]].push_back({block_[other], &bodies_[other].offset, &nodes_[other].ports[port].column, &bodies_[n].offset, &nodes_[n].ports[p].column});
+                        ties_[block_[n]].push_back({block_[other], &bodies_[other].offset,
+                                                    &nodes_[other].ports[port].column, &bodies_[n].offset,
+                                                    &nodes_[n].ports[p].column});
     }
 
-    // --- starts ----------------------------------------------------------------------------------------------------------
+    // --- starts
+    // ----------------------------------------------------------------------------------------------------------
     std::vector<int> first_order() {
         std::vector<char> seen(blocks_, 0);
         std::vector<int> order;
@@ -179,14 +187,16 @@ private:
     }
     bool is_fixed(int block) const { // the battery stands left
         return std::any_of(members_[block].begin(), members_[block].end(), [&](int n) {
-            return nodes_[n].kind == NodeKind::part && !nodes_[n].grid.cells.empty() && nodes_[n].grid.cells[0].sign == Sign::battery;
+            return nodes_[n].kind == NodeKind::part && !nodes_[n].grid.cells.empty() &&
+                   nodes_[n].grid.cells[0].sign == Sign::battery;
         });
     }
     void keep_fixed_left(std::vector<int>& order) const {
         std::stable_partition(order.begin(), order.end(), [&](int block) { return fixed_[block] != 0; });
     }
 
-    // --- the price of an order ---------------------------------------------------------------------------------------------
+    // --- the price of an order
+    // ---------------------------------------------------------------------------------------------
     double cost(const std::vector<int>& order) {
         ++spent_;
         place_.resize(blocks_);
@@ -206,7 +216,8 @@ private:
             const auto aim = [&](std::size_t p) {
                 double sum = 0;
                 for (const auto& [other, port] : near_[n][p])
-                    sum += place_[block_[other]] + (nodes_[other].columns > 1 ? 0.01 * nodes_[other].ports[port].column : 0);
+                    sum += place_[block_[other]] +
+                           (nodes_[other].columns > 1 ? 0.01 * nodes_[other].ports[port].column : 0);
                 return near_[n][p].empty() ? -1.0 : sum / static_cast<double>(near_[n][p].size());
             };
             if (node.kind == NodeKind::box) {
@@ -214,14 +225,16 @@ private:
                     std::vector<std::pair<double, int>> row;
                     for (std::size_t p = 0; p < node.ports.size(); ++p)
                         if (node.ports[p].top == top) row.emplace_back(aim(p), static_cast<int>(p));
-                    std::stable_sort(row.begin(), row.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+                    std::stable_sort(row.begin(), row.end(),
+                                     [](const auto& a, const auto& b) { return a.first < b.first; });
                     double x = 0;
                     for (std::size_t i = 0; i < row.size(); ++i) {
                         const int column = node.ports[row[i].second].column;
                         if (i > 0) {
                             const int before = node.ports[row[i - 1].second].column;
                             double pitch = words_pitch(n, before, column);
-                            pitch = std::max(pitch, sizes_[n].extents[before].right[1] + sizes_[n].extents[column].left[1] - 2 * mm::box_margin + 4);
+                            pitch = std::max(pitch, sizes_[n].extents[before].right[1] +
+                                                        sizes_[n].extents[column].left[1] - 2 * mm::box_margin + 4);
                             x += pitch;
                         }
                         bodies_[n].offset[column] = x;
@@ -233,7 +246,8 @@ private:
                 for (std::size_t a = 0; a < node.ports.size(); ++a)
                     for (std::size_t b = a + 1; b < node.ports.size(); ++b) {
                         if (near_[n][a].empty() || near_[n][b].empty()) continue;
-                        const double lead = (aim(a) - aim(b)) * (bodies_[n].offset[node.ports[a].column] - bodies_[n].offset[node.ports[b].column]);
+                        const double lead = (aim(a) - aim(b)) * (bodies_[n].offset[node.ports[a].column] -
+                                                                 bodies_[n].offset[node.ports[b].column]);
                         ahead += lead > 0, back += lead < 0;
                     }
                 if (node.mirrored) std::swap(ahead, back);
@@ -246,7 +260,8 @@ private:
         }
     }
     static bool can_turn(const Node& node) { // a second column is right of its first
-        return std::none_of(node.grid.cells.begin(), node.grid.cells.end(), [](const Cell& cell) { return cell.side != none; });
+        return std::none_of(node.grid.cells.begin(), node.grid.cells.end(),
+                            [](const Cell& cell) { return cell.side != none; });
     }
     static void turn_round(Node& node) {
         node.mirrored = !node.mirrored;
@@ -273,7 +288,9 @@ private:
                 edge_[bodies_[n].layer] = x + bodies_[n].right + mm::gap;
         }
     }
-    double port_x(int node, int port) const { return x_[block_[node]] + bodies_[node].offset[nodes_[node].ports[port].column]; }
+    double port_x(int node, int port) const {
+        return x_[block_[node]] + bodies_[node].offset[nodes_[node].ports[port].column];
+    }
 
     double aim_of(int block) {
         aims_.clear();
@@ -323,7 +340,8 @@ private:
         width_ = width;
         for (const auto& channel : nets_)
             sum += price_of(channel);
-        sum += crossing_price * static_cast<double>(crossings_) + width_price * width + over_price * std::max(0.0, width - page_width_ * 1.06);
+        sum += crossing_price * static_cast<double>(crossings_) + width_price * width +
+               over_price * std::max(0.0, width - page_width_ * 1.06);
         for (int i = 0; i < blocks_; ++i)
             sum += disorder_price * std::abs(first_[order[i]] - i);
         return sum + apart_price * static_cast<double>(split_grounds(order));
@@ -380,7 +398,8 @@ private:
         return count;
     }
 
-    // --- moves -------------------------------------------------------------------------------------------------------------
+    // --- moves
+    // -------------------------------------------------------------------------------------------------------------
     // Takes each run of blocks out and puts it where it costs least.
     void sift(std::vector<int>& order, double& least, int run) {
         bool better = true;
@@ -436,7 +455,7 @@ private:
 
     Layered& layered_;
     std::vector<Sizes> sizes_;
-    std::vector<Sizes> turned_sizes_;        // of parts that are turned round
+    std::vector<Sizes> turned_sizes_; // of parts that are turned round
     double page_width_;
     std::vector<Node>& nodes_;
     std::vector<std::vector<Net>> nets_;
@@ -445,9 +464,9 @@ private:
     std::vector<char> fixed_; // by block
     std::vector<std::vector<int>> members_;
     std::vector<Body> bodies_;
-    std::vector<int> wide_; // nodes of several columns
+    std::vector<int> wide_;                                           // nodes of several columns
     std::vector<std::vector<std::vector<std::pair<int, int>>>> near_; // by node and port
-    struct Tie { // of a block to another
+    struct Tie {                                                      // of a block to another
         int other = 0;
         const std::vector<double>* other_offset = nullptr;
         const int* other_column = nullptr;
@@ -465,45 +484,6 @@ private:
 
 Order find_order(const Ruler& ruler, Layered& layered, double page_width, long effort) {
     return Search(ruler, layered, page_width, effort).run();
-}
-
-void join_grounds(Layered& layered, Order& order) {
-    if (order.rows.empty()) return;
-    std::vector<Node>& nodes = layered.scheme.nodes;
-    std::vector<int>& row = order.rows.back();
-    std::vector<int> kept;
-    for (const int node : row) {
-        const bool same = !kept.empty() && nodes[node].kind == NodeKind::ground && nodes[kept.back()].kind == NodeKind::ground &&
-                          nodes[node].part == nodes[kept.back()].part && nodes[node].part != none;
-        const auto words_move = [&](int ground) { // to the dummies above
-            for (const int s : layered.at[ground][0]) {
-                const Segment& segment = layered.segments[s];
-                const int edge = segment.edge;
-                if (layered.scheme.edges[edge].wire == none) continue;
-                if (nodes[segment.from].kind != NodeKind::dummy) return false;
-                nodes[segment.from].ports[0].label = edge;
-            }
-            nodes[ground].ports[0].label = none;
-            return true;
-        };
-        if (!same || !words_move(kept.back()) || !words_move(node)) {
-            kept.push_back(node);
-            continue;
-        }
-        for (const int s : layered.at[node][0])
-            layered.segments[s].to = kept.back();
-        nodes[node].layer = none; // gone
-        layered.list_segments();
-    }
-    row = kept;
-    std::vector<PartId> marked; // the checks of a ground stand at its first symbol
-    for (const int node : row) {
-        if (nodes[node].kind != NodeKind::ground) continue;
-        if (std::find(marked.begin(), marked.end(), nodes[node].part) != marked.end())
-            nodes[node].ports[0].checks.clear();
-        else
-            marked.push_back(nodes[node].part);
-    }
 }
 
 } // namespace loomsheet::drawing

@@ -1,5 +1,5 @@
-// Which column stands left of which. Chains of nodes in one straight line are blocks; one order of blocks gives the order in every
-// layer. A search without chance: the same circuit always has the same order.
+// Which column stands left of which. Chains of nodes in one straight line are blocks; one order of blocks gives the
+// order in every layer. A search without chance: the same circuit always has the same order.
 #pragma once
 #include "drawing/layers.hpp"
 #include "drawing/measures.hpp"
@@ -14,8 +14,8 @@ struct Order {
     double width = 0;                   // likewise
 };
 
-// Gives also the order of a box's pins and whether a part is mirrored: in the nodes of `layered`, whose ports' columns change.
-// `effort` is how many orders are tried, about.
+// Gives also the order of a box's pins and whether a part is mirrored: in the nodes of `layered`, whose ports' columns
+// change. `effort` is how many orders are tried, about.
 Order find_order(const Ruler& ruler, Layered& layered, double page_width, long effort);
 // Ground symbols of the same point that stand side by side become one.
 void join_grounds(Layered& layered, Order& order);

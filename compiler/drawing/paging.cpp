@@ -10,7 +10,8 @@ constexpr std::size_t many_wires = 4, many_pins = 8; // from then on a splice, a
 
 } // namespace
 
-Paging::Paging(const Circuit& circuit, const std::vector<double>& volts) : circuit_(circuit), volts_(volts), at_(circuit.pins.size()) {
+Paging::Paging(const Circuit& circuit, const std::vector<double>& volts)
+    : circuit_(circuit), volts_(volts), at_(circuit.pins.size()) {
     for (WireId wire = 0; wire < static_cast<WireId>(circuit.wires.size()); ++wire) {
         if (circuit.wires[wire].from == none || circuit.wires[wire].to == none) continue;
         at_[joint_of(wire, true)].push_back(wire);
@@ -32,7 +33,8 @@ bool Paging::is_divisible(PartId id) const {
     return wired >= static_cast<long>(many_pins);
 }
 
-// The elements of a part, and of those inside it, by their pins that lead out; the key is the one that the fewest share.
+// The elements of a part, and of those inside it, by their pins that lead out; the key is the one that the fewest
+// share.
 std::vector<Paging::Strand> Paging::strands_of(PartId id) const {
     std::vector<Strand> strands;
     for (PartId inner = 0; inner < static_cast<PartId>(circuit_.parts.size()); ++inner) {
@@ -41,7 +43,8 @@ std::vector<Paging::Strand> Paging::strands_of(PartId id) const {
             if (element.b == none) continue;
             Strand strand;
             for (const PinId pin : {element.a, element.b, element.c})
-                if (pin != none && circuit_.pins[pin].part == id && circuit_.pins[pin].declared) strand.pins.push_back(pin);
+                if (pin != none && circuit_.pins[pin].part == id && circuit_.pins[pin].declared)
+                    strand.pins.push_back(pin);
             if (!strand.pins.empty()) strands.push_back(std::move(strand));
         }
     }
@@ -130,7 +133,8 @@ std::vector<Group> Paging::groups() const {
     for (PartId id = 0; id < static_cast<PartId>(circuit_.parts.size()); ++id) { // those without a wire
         const Part& part = circuit_.parts[id];
         if (part.kind == PartKind::connector || part.kind == PartKind::ground || part.assembly != none) continue;
-        const bool wired = std::any_of(part.pins.begin(), part.pins.end(), [&](PinId pin) { return !at_[pin].empty(); });
+        const bool wired =
+            std::any_of(part.pins.begin(), part.pins.end(), [&](PinId pin) { return !at_[pin].empty(); });
         if (!wired) made.push_back({{}, {id}});
     }
     return made;
@@ -166,12 +170,14 @@ std::vector<Extract> Paging::extracts(const std::vector<Group>& pages, const Phr
             }
         }
     }
-    // Each part is on the first page that has a wire of it, so that later pages change nothing on earlier ones; splices, grounds, in-line pairs and what is divisible stand on all where they have a wire.
+    // Each part is on the first page that has a wire of it, so that later pages change nothing on earlier ones;
+    // splices, grounds, in-line pairs and what is divisible stand on all where they have a wire.
     std::vector<int> home(circuit_.parts.size(), none);
     for (PartId id = 0; id < static_cast<PartId>(circuit_.parts.size()); ++id) {
         const std::vector<int>& wires = wires_on[id];
         const PartKind kind = circuit_.parts[id].kind;
-        const bool everywhere = kind == PartKind::splice || kind == PartKind::ground || kind == PartKind::connector || is_divisible(id);
+        const bool everywhere =
+            kind == PartKind::splice || kind == PartKind::ground || kind == PartKind::connector || is_divisible(id);
         for (int page = count - 1; page >= 0; --page)
             if (wires[page] > 0) home[id] = page;
         for (int page = 0; page < count; ++page)
@@ -181,7 +187,8 @@ std::vector<Extract> Paging::extracts(const std::vector<Group>& pages, const Phr
         if (part.kind == PartKind::splice && !part.pins.empty())
             for (const PinId pin : part.joined)
                 for (int page = 0; page < count; ++page)
-                    if (made[page].parts[circuit_.pins[pin].part] && (pages_of[pin].contains(page) || home[circuit_.pins[pin].part] == page)) {
+                    if (made[page].parts[circuit_.pins[pin].part] &&
+                        (pages_of[pin].contains(page) || home[circuit_.pins[pin].part] == page)) {
                         made[page].parts[circuit_.pins[part.pins.front()].part] = 1;
                         pages_of[part.pins.front()].insert(page);
                     }
@@ -201,7 +208,8 @@ std::vector<Extract> Paging::extracts(const std::vector<Group>& pages, const Phr
         const PartId id = circuit_.pins[joint].part;
         const Part& part = circuit_.parts[id];
         std::set<int> on = pages_of[joint];
-        const bool owned = part.kind != PartKind::splice && home[id] != none && !is_divisible(id) && part.kind != PartKind::connector;
+        const bool owned =
+            part.kind != PartKind::splice && home[id] != none && !is_divisible(id) && part.kind != PartKind::connector;
         if (owned && !on.empty()) on.insert(home[id]);
         if (on.size() < 2 || part.kind == PartKind::ground) continue;
         const std::string name = circuit_.pin_name(joint);
@@ -239,7 +247,8 @@ std::vector<Extract> Paging::extracts(const std::vector<Group>& pages, const Phr
         for (const PinId pin : part.joined)
             if (home[circuit_.pins[pin].part] != none) feeds(pin, home[circuit_.pins[pin].part]);
         for (const WireId wire : at_[joint])
-            if (page_of[wire] != none) feeds(joint_of(wire, true) == joint ? joint_of(wire, false) : joint_of(wire, true), page_of[wire]);
+            if (page_of[wire] != none)
+                feeds(joint_of(wire, true) == joint ? joint_of(wire, false) : joint_of(wire, true), page_of[wire]);
         for (const int page : on) {
             if (page == source) {
                 std::set<int> others = on;

@@ -1,5 +1,6 @@
-// A circuit that is too large for one page, shared out by function: what hangs together without grounds, the battery, splices of
-// many wires and large modules stays on one page. No wire is cut: what goes on elsewhere is a splice or a pin, marked with the page.
+// A circuit that is too large for one page, shared out by function: what hangs together without grounds, the battery,
+// splices of many wires and large modules stays on one page. No wire is cut: what goes on elsewhere is a splice or a
+// pin, marked with the page.
 #pragma once
 #include "drawing/scheme.hpp"
 #include <functional>

@@ -17,7 +17,8 @@ double line_of(const Circuit& circuit, const Edge& edge) {
 class Painter {
 public:
     Painter(const Ruler& ruler, const Layout& layout, Picture& picture)
-        : ruler_(ruler), circuit_(ruler.circuit), layout_(layout), scheme_(layout.layered.scheme), sketch_(picture, ruler.measure), measure_(ruler.measure), heights_(heights_of(layout)) {}
+        : ruler_(ruler), circuit_(ruler.circuit), layout_(layout), scheme_(layout.layered.scheme),
+          sketch_(picture, ruler.measure), measure_(ruler.measure), heights_(heights_of(layout)) {}
 
     void paint() {
         number_nets();
@@ -74,7 +75,8 @@ private:
         return most;
     }
 
-    // --- nodes -----------------------------------------------------------------------------------------------------------
+    // --- nodes
+    // -----------------------------------------------------------------------------------------------------------
     void draw_node(int n) {
         const Node& node = scheme_.nodes[n];
         switch (node.kind) {
@@ -97,7 +99,8 @@ private:
         const Node& node = scheme_.nodes[n];
         const Port& port = node.ports[p];
         const LayerHeights& h = layer(n);
-        const double x = x_of(n, port), inner = port.top ? h.band : h.lead_below, outer = port.top ? h.label_above : h.end;
+        const double x = x_of(n, port), inner = port.top ? h.band : h.lead_below,
+                     outer = port.top ? h.label_above : h.end;
         const bool wired = !layout_.layered.at[n][p].empty();
         if (port.pin != none) sketch_.picture().pins.push_back(port.pin);
         const bool split = node.kind == NodeKind::cavity; // its names stand inside
@@ -107,13 +110,16 @@ private:
             if (port.plug) {
                 draw_plug(sketch_, x, middle, port.top);
                 beside += mm::plug_radius;
-                const double gap_from = middle - (port.top ? mm::plug_radius : 2.0), gap_to = middle + (port.top ? 2.0 : mm::plug_radius);
+                const double gap_from = middle - (port.top ? mm::plug_radius : 2.0),
+                             gap_to = middle + (port.top ? 2.0 : mm::plug_radius);
                 const int net = net_at(n, p);
                 const double pt = line_at(n, p);
                 if (port.top)
-                    sketch_.line(x, gap_to, x, inner, pt, Use::wire, net), wired ? sketch_.line(x, outer, x, gap_from, pt, Use::wire, net) : void();
+                    sketch_.line(x, gap_to, x, inner, pt, Use::wire, net),
+                        wired ? sketch_.line(x, outer, x, gap_from, pt, Use::wire, net) : void();
                 else
-                    sketch_.line(x, inner, x, gap_from, pt, Use::wire, net), wired ? sketch_.line(x, gap_to, x, outer, pt, Use::wire, net) : void();
+                    sketch_.line(x, inner, x, gap_from, pt, Use::wire, net),
+                        wired ? sketch_.line(x, gap_to, x, outer, pt, Use::wire, net) : void();
             } else {
                 const double end = wired ? outer : inner + (port.top ? -2.4 : 2.4);
                 sketch_.line(x, inner, x, end, line_at(n, p), Use::wire, net_at(n, p));
@@ -141,7 +147,8 @@ private:
     double lead_of(const Node& node, const Port& port) const {
         const LayerHeights& h = heights_[node.layer];
         const bool tall = ruler_.manner.names_left && !ruler_.manner.one_line; // two lines of words stand there
-        return std::min(port.top ? h.band - h.lead_above : h.label_below - h.lead_below, tall ? mm::colour_line + mm::size_line : mm::plug_lead);
+        return std::min(port.top ? h.band - h.lead_above : h.label_below - h.lead_below,
+                        tall ? mm::colour_line + mm::size_line : mm::plug_lead);
     }
     void draw_wire_words(const WireWords& words, double x, double top, int edge) {
         double y = top;
@@ -150,7 +157,9 @@ private:
             y += mm::colour_line;
         }
         const bool beside = words.size_x > 0;
-        sketch_.words(x + mm::beside + words.size_x, beside ? top + 0.8 + height_of(Type::colour) : y + 0.4 + height_of(Type::small), Type::small, words.size);
+        sketch_.words(x + mm::beside + words.size_x,
+                      beside ? top + 0.8 + height_of(Type::colour) : y + 0.4 + height_of(Type::small), Type::small,
+                      words.size);
         sketch_.picture().wires.push_back(scheme_.edges[edge].wire);
         draw_probes(words.checks, x - mm::beside, top, true);
     }
@@ -186,7 +195,8 @@ private:
             }
             const double pitch = pitch_of(line.type);
             baseline = y + pitch / 2 + height_of(line.type) / 2;
-            centred ? sketch_.centred(x, baseline, line.type, line.text) : sketch_.words(x + line.x, baseline, line.type, line.text);
+            centred ? sketch_.centred(x, baseline, line.type, line.text)
+                    : sketch_.words(x + line.x, baseline, line.type, line.text);
             y += pitch;
         }
     }
@@ -203,9 +213,13 @@ private:
             const double y = top + node.grid.row_top(cell.row);
             const double side = cell.side == none ? 0 : xs[cell.column + 1];
             draw_sign(sketch_, cell, xs[cell.column], side, y, node.grid.row_height[cell.row]);
-            const double x = xs[cell.column + cell.columns() - 1] + (cell.columns() == 1 ? half_width_of(cell.sign) : 1.5) + 0.8;
+            const double x =
+                xs[cell.column + cell.columns() - 1] + (cell.columns() == 1 ? half_width_of(cell.sign) : 1.5) + 0.8;
             double baseline = y + node.grid.row_height[cell.row] / 2 - 0.8; // one line stands over the link
-            if (cell.label.size() > 1) baseline = y + (node.grid.row_height[cell.row] - label_pitch * static_cast<double>(cell.label.size() - 1) + height_of(Type::small)) / 2;
+            if (cell.label.size() > 1)
+                baseline = y + (node.grid.row_height[cell.row] -
+                                label_pitch * static_cast<double>(cell.label.size() - 1) + height_of(Type::small)) /
+                                   2;
             for (const std::string& line : cell.label) {
                 sketch_.words(x, baseline, Type::small, line);
                 baseline += label_pitch;
@@ -214,10 +228,12 @@ private:
         draw_joints(n, top, h);
         if (node.grid.linked) draw_link(node, xs, top);
         if (node.outlined) {
-            sketch_.dashed({{left, frame_top}, {right, frame_top}, {right, frame_bottom}, {left, frame_bottom}}, pt::outline, Use::outline, {4, 0.9, 0.9, 0.9}, true);
+            sketch_.dashed({{left, frame_top}, {right, frame_top}, {right, frame_bottom}, {left, frame_bottom}},
+                           pt::outline, Use::outline, {4, 0.9, 0.9, 0.9}, true);
             sketch_.cover(left, frame_top, right - left, frame_bottom - frame_top);
         } else {
-            sketch_.cover(left, top + node.grid.row_top(0), right - left, node.grid.height() - 2 * node.grid.row_top(0));
+            sketch_.cover(left, top + node.grid.row_top(0), right - left,
+                          node.grid.height() - 2 * node.grid.row_top(0));
         }
         draw_title(node, right + mm::title, middle);
     }
@@ -237,10 +253,12 @@ private:
             const double y = top + grid.row_top(cell.row), end = y + grid.row_height[cell.row];
             touches.push_back({cell.top, cell.column, y, false, true});
             touches.push_back({cell.bottom, cell.column, end, true, false});
-            if (cell.side != none) touches.push_back({cell.side, cell.column + 1, cell.side_up ? y : end, !cell.side_up, cell.side_up});
+            if (cell.side != none)
+                touches.push_back({cell.side, cell.column + 1, cell.side_up ? y : end, !cell.side_up, cell.side_up});
         }
         for (std::size_t i = 0; i < grid.pins.size(); ++i)
-            touches.push_back({grid.pins[i].joint, grid.pins[i].column, grid.pins[i].top ? h.band : h.lead_below, grid.pins[i].top, !grid.pins[i].top});
+            touches.push_back({grid.pins[i].joint, grid.pins[i].column, grid.pins[i].top ? h.band : h.lead_below,
+                               grid.pins[i].top, !grid.pins[i].top});
         for (const Bar& bar : grid.bars) {
             const double y = top + grid.bar_y(bar);
             sketch_.line(xs[bar.from], y, xs[bar.to], y, pt::sign);
@@ -261,7 +279,8 @@ private:
             }
             if (!first) continue;
             for (const Bar& bar : grid.bars)
-                if (bar.joint == touches[i].joint) low = std::min(low, top + grid.bar_y(bar)), high = std::max(high, top + grid.bar_y(bar));
+                if (bar.joint == touches[i].joint)
+                    low = std::min(low, top + grid.bar_y(bar)), high = std::max(high, top + grid.bar_y(bar));
             sketch_.line(xs[touches[i].column], low, xs[touches[i].column], high, pt::sign);
         }
     }
@@ -271,7 +290,9 @@ private:
         const Cell* coil = nullptr;
         for (const Cell& cell : node.grid.cells)
             if (cell.sign == Sign::coil && coil == nullptr) coil = &cell;
-        const auto middle = [&](const Cell& cell) { return top + node.grid.row_top(cell.row) + node.grid.row_height[cell.row] / 2; };
+        const auto middle = [&](const Cell& cell) {
+            return top + node.grid.row_top(cell.row) + node.grid.row_height[cell.row] / 2;
+        };
         for (const Cell& cell : node.grid.cells) {
             if (cell.sign != Sign::contact && cell.sign != Sign::change_over) continue;
             if (cell.row != coil->row) continue;
@@ -281,7 +302,9 @@ private:
             // behind what stands between them
             std::vector<const Cell*> between;
             for (const Cell& other : node.grid.cells)
-                if (other.row == coil->row && &other != coil && &other != &cell && (xs[other.column] > std::min(at, blade)) && (xs[other.column] < std::max(at, blade))) between.push_back(&other);
+                if (other.row == coil->row && &other != coil && &other != &cell &&
+                    (xs[other.column] > std::min(at, blade)) && (xs[other.column] < std::max(at, blade)))
+                    between.push_back(&other);
             if (between.empty()) sketch_.dashed({{at, y}, {blade, y}}, pt::link, Use::link, {1.4, 0.9});
             for (std::size_t i = 0; i < between.size(); ++i) {
                 const double x = xs[between[i]->column], half = half_width_of(between[i]->sign);
@@ -305,17 +328,22 @@ private:
             const Port& port = node.ports[p];
             const double x = x_of(n, port);
             if (port.top)
-                sketch_.line(x, h.band, x, middle - half, line_at(n, static_cast<int>(p)), Use::wire, net_at(n, static_cast<int>(p)));
+                sketch_.line(x, h.band, x, middle - half, line_at(n, static_cast<int>(p)), Use::wire,
+                             net_at(n, static_cast<int>(p)));
             else
-                sketch_.line(x, middle + half, x, h.lead_below, line_at(n, static_cast<int>(p)), Use::wire, net_at(n, static_cast<int>(p)));
+                sketch_.line(x, middle + half, x, h.lead_below, line_at(n, static_cast<int>(p)), Use::wire,
+                             net_at(n, static_cast<int>(p)));
             if (port.inside.empty()) continue;
             (port.top ? above : below) = true;
-            sketch_.centred(x, port.top ? middle - half + 1 + height_of(Type::small) : middle + half - 1.2, Type::small, port.inside);
+            sketch_.centred(x, port.top ? middle - half + 1 + height_of(Type::small) : middle + half - 1.2, Type::small,
+                            port.inside);
         }
         const double shift = (above ? mm::box_line : 0) - (below ? mm::box_line : 0);
         draw_title_in_box(node, (left + right) / 2, middle + shift / 2);
     }
-    void draw_title_in_box(const Node& node, double x, double middle) { draw_title(node, x - title_width(node) / 2, middle); }
+    void draw_title_in_box(const Node& node, double x, double middle) {
+        draw_title(node, x - title_width(node) / 2, middle);
+    }
 
     void draw_cavity(int n) {
         const Node& node = scheme_.nodes[n];
@@ -331,8 +359,10 @@ private:
                 sketch_.line(x, h.band, x, middle - mm::plug_radius, pt, Use::wire, net);
             else
                 sketch_.line(x, middle + 2, x, h.lead_below, pt, Use::wire, net);
-            sketch_.words(x + mm::plug_radius + mm::beside, port.top ? middle - 0.9 : middle + 1.1 + height_of(Type::small), Type::small, port.name);
-            draw_probes(port.checks, x - mm::plug_radius - mm::beside, port.top ? middle - 0.1 : middle + 0.1, !port.top);
+            sketch_.words(x + mm::plug_radius + mm::beside,
+                          port.top ? middle - 0.9 : middle + 1.1 + height_of(Type::small), Type::small, port.name);
+            draw_probes(port.checks, x - mm::plug_radius - mm::beside, port.top ? middle - 0.1 : middle + 0.1,
+                        !port.top);
         }
     }
 
@@ -353,7 +383,8 @@ private:
             sketch_.path({{x - 1.7, base}, {x + 1.7, base}, {x, tip}}, 0, true, Fill::black);
             draw_title(node, x, h.band + 3.6 + title_height(node) / 2, true);
         } else {
-            sketch_.path({{x - 1.7, h.lead_below - 3}, {x + 1.7, h.lead_below - 3}, {x, h.lead_below}}, 0, true, Fill::black);
+            sketch_.path({{x - 1.7, h.lead_below - 3}, {x + 1.7, h.lead_below - 3}, {x, h.lead_below}}, 0, true,
+                         Fill::black);
             draw_title(node, x, h.lead_below - 3.6 - title_height(node) / 2, true);
         }
     }
@@ -368,13 +399,19 @@ private:
         const bool above = !at[0].empty(), below = !at[1].empty();
         const double middle = (h.band + h.lead_below) / 2;
         const int net = net_at(n, above ? 0 : 1);
-        sketch_.line(x, above ? h.label_above : node.hangs ? h.end - title_height(node) : middle, x, below ? h.end : middle, std::min(above ? line_at(n, 0) : 9, below ? line_at(n, 1) : 9), Use::wire, net);
+        sketch_.line(x,
+                     above        ? h.label_above
+                     : node.hangs ? h.end - title_height(node)
+                                  : middle,
+                     x, below ? h.end : middle, std::min(above ? line_at(n, 0) : 9, below ? line_at(n, 1) : 9),
+                     Use::wire, net);
         if (node.kind == NodeKind::point) {
             if (node.part != none && above && below) sketch_.dot(x, middle);
             if (node.ports[0].pin != none) sketch_.picture().pins.push_back(node.ports[0].pin);
             double y = node.hangs ? h.end - title_height(node) - 0.2 : middle - title_height(node) / 2;
             for (const Words& line : node.title) {
-                sketch_.words(x - mm::beside - line.width, y + pitch_of(line.type) / 2 + height_of(line.type) / 2, line.type, line.text);
+                sketch_.words(x - mm::beside - line.width, y + pitch_of(line.type) / 2 + height_of(line.type) / 2,
+                              line.type, line.text);
                 y += pitch_of(line.type);
             }
             draw_probes(node.ports[0].checks, x - mm::beside, h.band - 0.25, false);
@@ -386,7 +423,8 @@ private:
         }
     }
 
-    // --- wires between two layers --------------------------------------------------------------------------------------------
+    // --- wires between two layers
+    // --------------------------------------------------------------------------------------------
     void draw_net(std::size_t channel, std::size_t index) {
         const Net& net = layout_.nets[channel][index];
         const double top = heights_[channel].end, bottom = heights_[channel + 1].label_above;
@@ -412,7 +450,8 @@ private:
             if (track == none)
                 down ? void() : sketch_.line(x, top, x, bottom, pt, Use::wire, number);
             else
-                down ? sketch_.line(x, y, x, bottom, pt, Use::wire, number) : sketch_.line(x, top, x, y, pt, Use::wire, number);
+                down ? sketch_.line(x, y, x, bottom, pt, Use::wire, number)
+                     : sketch_.line(x, top, x, y, pt, Use::wire, number);
         };
         for (const auto& upper : net.uppers)
             vertical(upper, false);
@@ -421,7 +460,8 @@ private:
         if (track == none) {
             if (net.uppers.empty()) // nothing above: a bar without length
                 for (const auto& lower : net.lowers)
-                    sketch_.line(layout_.columns.at(scheme_, lower), y, layout_.columns.at(scheme_, lower), bottom, most, Use::wire, number);
+                    sketch_.line(layout_.columns.at(scheme_, lower), y, layout_.columns.at(scheme_, lower), bottom,
+                                 most, Use::wire, number);
             return;
         }
         sketch_.line(low, y, high, y, net.rail ? pt::rail : net.segments.size() == 1 ? most : least, Use::wire, number);
@@ -445,33 +485,6 @@ private:
 };
 
 } // namespace
-
-std::vector<LayerHeights> heights_of(const Layout& layout) {
-    std::vector<LayerHeights> made;
-    double y = 0;
-    for (std::size_t layer = 0; layer < layout.order.rows.size(); ++layer) {
-        Heights most;
-        for (const int n : layout.order.rows[layer]) {
-            const Heights& h = layout.sizes[n].heights;
-            most.label_above = std::max(most.label_above, h.label_above);
-            most.lead_above = std::max(most.lead_above, h.lead_above);
-            most.band = std::max(most.band, h.band);
-            most.lead_below = std::max(most.lead_below, h.lead_below);
-            most.label_below = std::max(most.label_below, h.label_below);
-        }
-        LayerHeights h;
-        h.label_above = y;
-        h.lead_above = h.label_above + most.label_above;
-        h.band = h.lead_above + most.lead_above;
-        h.lead_below = h.band + most.band;
-        h.label_below = h.lead_below + most.lead_below;
-        h.end = h.label_below + most.label_below;
-        y = h.end;
-        if (layer < layout.tracks.size()) y += layout.tracks[layer].count == 0 ? 0.4 : 2 * mm::channel + (layout.tracks[layer].count - 1) * mm::track;
-        made.push_back(h);
-    }
-    return made;
-}
 
 Picture paint(const Ruler& ruler, const Layout& layout) {
     Picture picture;

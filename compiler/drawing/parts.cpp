@@ -18,7 +18,8 @@ struct Raw { // an element as the circuit has it
 };
 
 bool closed_at_rest(const Part& part, const Element& element) {
-    if (element.when) return std::find(element.when->key.begin(), element.when->key.end(), "off") != element.when->key.end();
+    if (element.when)
+        return std::find(element.when->key.begin(), element.when->key.end(), "off") != element.when->key.end();
     if (part.positions.empty()) return false;
     const auto& pairs = part.positions.front().closed;
     return std::find(pairs.begin(), pairs.end(), std::pair(element.a, element.b)) != pairs.end();
@@ -35,7 +36,9 @@ std::string positions_of(const Part& part, const Element& element) {
         return words;
     }
     for (const TableValue& position : part.positions)
-        if (std::find(position.closed.begin(), position.closed.end(), std::pair(element.a, element.b)) != position.closed.end()) add(position.position);
+        if (std::find(position.closed.begin(), position.closed.end(), std::pair(element.a, element.b)) !=
+            position.closed.end())
+            add(position.position);
     return words;
 }
 
@@ -154,7 +157,9 @@ std::string rating_of(const Part& part) {
 std::vector<Words> title_of(const Circuit& circuit, PartId id, const Measure& measure) {
     const Part& part = circuit.parts[id];
     std::vector<Words> lines;
-    const auto add = [&](Type type, const std::string& text, double x) { lines.push_back({x, 0, measure.width(type, text), type, text, false}); };
+    const auto add = [&](Type type, const std::string& text, double x) {
+        lines.push_back({x, 0, measure.width(type, text), type, text, false});
+    };
     const double room = part.name.size() > long_title || part.kind == PartKind::module ? long_title_room : title_room;
     double x = 0;
     for (const std::string& line : measure.wrap(Type::designator, room, part.id)) // a long one breaks
@@ -178,8 +183,7 @@ std::vector<Words> title_of(const Circuit& circuit, PartId id, const Measure& me
 std::string outside_name(const Circuit& circuit, PinId pin) {
     const PinId outer = outer_pin(circuit, pin);
     if (outer == pin) return circuit.pins[pin].name;
-    const std::string cavity = circuit.pin_name(outer);
-    return cavity;
+    return circuit.pin_name(outer);
 }
 
 Port port_of(const Circuit& circuit, PinId pin, bool top, double volts) {
@@ -204,7 +208,8 @@ Duty duty_of(const Circuit& circuit, PartId id, PinId pin, const std::vector<dou
     for (const Element& element : part.elements) {
         if (element.a != pin) continue;
         if (element.kind == ElementKind::module_output) return {element.name, element.pulls_down};
-        if (element.kind == ElementKind::module_gives || element.kind == ElementKind::pull_up) return {element.name, false};
+        if (element.kind == ElementKind::module_gives || element.kind == ElementKind::pull_up)
+            return {element.name, false};
         if (element.kind == ElementKind::input) return {element.name, volts[pin] > 0.5};
     }
     return {"", volts[pin] > 0.5};
@@ -234,13 +239,16 @@ Node box_node(const Circuit& circuit, PartId id, const std::vector<double>& volt
 // An element goes with that of its pins which the fewest share.
 void drop_elsewhere(const Circuit& circuit, PartId id, const std::vector<char>& wired, std::vector<Raw>& raws) {
     const auto uses = [&](PinId pin) {
-        return std::count_if(raws.begin(), raws.end(), [pin](const Raw& raw) { return raw.a == pin || raw.b == pin || raw.c == pin; });
+        return std::count_if(raws.begin(), raws.end(),
+                             [pin](const Raw& raw) { return raw.a == pin || raw.b == pin || raw.c == pin; });
     };
     std::vector<Raw> kept;
     for (const Raw& raw : raws) {
         PinId key = none;
         for (const PinId pin : {raw.a, raw.b, raw.c})
-            if (pin != none && circuit.pins[pin].part == id && circuit.pins[pin].declared && (key == none || uses(pin) < uses(key))) key = pin;
+            if (pin != none && circuit.pins[pin].part == id && circuit.pins[pin].declared &&
+                (key == none || uses(pin) < uses(key)))
+                key = pin;
         if (key == none || wired[key]) kept.push_back(raw);
     }
     raws = kept;
@@ -254,7 +262,8 @@ PinId outer_pin(const Circuit& circuit, PinId pin) {
     return circuit.parts[circuit.pins[pin].part].kind == PartKind::connector ? pin : mate;
 }
 
-Node part_node(const Circuit& circuit, PartId id, const std::vector<double>& volts, const std::vector<char>& wired, const Measure& measure, bool partly) {
+Node part_node(const Circuit& circuit, PartId id, const std::vector<double>& volts, const std::vector<char>& wired,
+               const Measure& measure, bool partly) {
     std::vector<Raw> raws;
     bool has_signs = add_raw(circuit, id, raws);
     for (PartId inner = 0; inner < static_cast<PartId>(circuit.parts.size()); ++inner)
@@ -266,8 +275,10 @@ Node part_node(const Circuit& circuit, PartId id, const std::vector<double>& vol
     for (const Raw& raw : raws) {
         const std::size_t before = cells.size();
         add_cells(joints, raw, cells);
-        if (raw.part != id && raw.part != named && cells.size() > before) cells[before].label = {circuit.parts[raw.part].id}, named = raw.part;
-        if (!raw.when.empty() && cells.size() > before) cells[before].label = measure.wrap(Type::small, label_room, raw.when);
+        if (raw.part != id && raw.part != named && cells.size() > before)
+            cells[before].label = {circuit.parts[raw.part].id}, named = raw.part;
+        if (!raw.when.empty() && cells.size() > before)
+            cells[before].label = measure.wrap(Type::small, label_room, raw.when);
     }
     Node node;
     if (!has_signs || cells.empty()) {
@@ -298,7 +309,8 @@ Node part_node(const Circuit& circuit, PartId id, const std::vector<double>& vol
         node.outlined = node.columns > 1 || kind == PartKind::relay || kind == PartKind::assembly;
     }
     node.title = title_of(circuit, id, measure);
-    if (circuit.parts[id].kind == PartKind::switch_ && node.grid.cells.size() == 1) { // of a lone contact they stand under its name
+    if (circuit.parts[id].kind == PartKind::switch_ &&
+        node.grid.cells.size() == 1) { // of a lone contact they stand under its name
         for (const std::string& line : node.grid.cells[0].label)
             node.title.push_back({0, 0, measure.width(Type::small, line), Type::small, line, false});
         node.grid.cells[0].label.clear();

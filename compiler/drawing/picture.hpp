@@ -1,5 +1,5 @@
-// One page of a drawing: strokes, circles and words, in millimetres from the upper left corner of its area; line widths in
-// points. Knows neither paper nor typefaces.
+// One page of a drawing: strokes, circles and words, in millimetres from the upper left corner of its area; line widths
+// in points. Knows neither paper nor typefaces.
 #pragma once
 #include "model/circuit.hpp"
 #include <functional>
@@ -18,13 +18,13 @@ struct Measure {
 };
 // How a drawing is written: tried one after the other, the roomiest first.
 struct Manner {
-    bool one_line = false;   // colour and size of a wire side by side
-    bool names_left = false; // pins left of their wires, whose words then stand on the same height
+    bool one_line = false;      // colour and size of a wire side by side
+    bool names_left = false;    // pins left of their wires, whose words then stand on the same height
     bool upright_marks = false; // numbers of checks one above the other
 };
-double size_of(Type type);         // points
-double height_of(Type type);       // of capitals, mm
-double pitch_of(Type type);        // from line to line, mm
+double size_of(Type type);   // points
+double height_of(Type type); // of capitals, mm
+double pitch_of(Type type);  // from line to line, mm
 
 struct Spot {
     double x = 0, y = 0;

@@ -35,7 +35,8 @@ Probes probes_of(const Plan& plan, const std::vector<int>& numbers) {
     for (std::size_t i = 0; i < plan.checks.size(); ++i)
         for (const Row& row : plan.checks[i].rows) {
             collector.add(row.red, numbers[i]);
-            if (plan.checks[i].measure != MeasureKind::amps && plan.checks[i].measure != MeasureKind::clamp) collector.add(row.black, numbers[i]);
+            if (plan.checks[i].measure != MeasureKind::amps && plan.checks[i].measure != MeasureKind::clamp)
+                collector.add(row.black, numbers[i]);
         }
     return std::move(collector.probes);
 }

@@ -18,7 +18,8 @@ struct Link { // between two ends, before it has a direction
 
 class SchemeMaker {
 public:
-    SchemeMaker(const Circuit& circuit, const std::vector<double>& volts, const Probes& probes, const Measure& measure, const Extract& extract)
+    SchemeMaker(const Circuit& circuit, const std::vector<double>& volts, const Probes& probes, const Measure& measure,
+                const Extract& extract)
         : circuit_(circuit), volts_(volts), probes_(probes), measure_(measure), extract_(extract) {}
 
     Scheme make() {
@@ -73,7 +74,8 @@ private:
                 const bool partly = is_partly(part);
                 Node node = part_node(circuit_, id, volts_, wired_, measure_, partly);
                 if (partly && !extract_.part_words.empty())
-                    node.title.push_back({0, 0, measure_.width(Type::small, extract_.part_words), Type::small, extract_.part_words, false});
+                    node.title.push_back({0, 0, measure_.width(Type::small, extract_.part_words), Type::small,
+                                          extract_.part_words, false});
                 if (!node.ports.empty()) keep_part(std::move(node));
             } else {
                 make_loose_cavities(id);
@@ -218,12 +220,14 @@ private:
             const Part& part = circuit_.parts[id];
             if (part.kind == PartKind::splice && !part.pins.empty() && has_part(id))
                 for (const PinId pin : part.joined) {
-                    if (kind_of(pin) == PartKind::ground || (has_part(circuit_.pins[pin].part) && end_of_[pin].node != none))
+                    if (kind_of(pin) == PartKind::ground ||
+                        (has_part(circuit_.pins[pin].part) && end_of_[pin].node != none))
                         add_link(end_of_[part.pins.front()], end_of(pin), none);
                 }
             if (part.bolted_pin != none && has_part(id) && end_of_[part.bolted_pin].node != none) {
                 const PartId to = part.bolted_to;
-                const PinId pin = to == none || circuit_.parts[to].pins.empty() ? none : circuit_.parts[to].pins.front();
+                const PinId pin =
+                    to == none || circuit_.parts[to].pins.empty() ? none : circuit_.parts[to].pins.front();
                 add_link(end_of_[part.bolted_pin], ground_end(pin, to, part.metal), none);
             }
         }
@@ -312,7 +316,8 @@ private:
     void direct(const Link& link) {
         End a = link.a, b = link.b;
         const bool point_a = is_point(a.node), point_b = is_point(b.node);
-        const bool rail = (point_a && scheme_.nodes[a.node].rail) || (point_b && scheme_.nodes[b.node].rail) || is_plus(a) || is_plus(b);
+        const bool rail = (point_a && scheme_.nodes[a.node].rail) || (point_b && scheme_.nodes[b.node].rail) ||
+                          is_plus(a) || is_plus(b);
         if (point_a && point_b) {
             const double va = port(a).volts, vb = port(b).volts;
             const bool swap = vb > va + same_volts || (std::abs(va - vb) <= same_volts && b.node < a.node);
@@ -437,7 +442,8 @@ Port bare_port(bool top, PinId pin, double volts) {
     return port;
 }
 
-Scheme make_scheme(const Circuit& circuit, const std::vector<double>& volts, const Probes& probes, const Measure& measure, const Extract& extract) {
+Scheme make_scheme(const Circuit& circuit, const std::vector<double>& volts, const Probes& probes,
+                   const Measure& measure, const Extract& extract) {
     return SchemeMaker(circuit, volts, probes, measure, extract).make();
 }
 

@@ -1,5 +1,5 @@
-// A circuit as nodes with ports, joined by edges that all lead down: what the layout works on. Made from the circuit and its
-// volts; knows no millimetres but those of texts.
+// A circuit as nodes with ports, joined by edges that all lead down: what the layout works on. Made from the circuit
+// and its volts; knows no millimetres but those of texts.
 #pragma once
 #include "drawing/grid.hpp"
 #include "drawing/picture.hpp"
@@ -15,10 +15,11 @@ enum class NodeKind : std::uint8_t {
     box,    // a labelled box with its pins
     cavity, // a pin of an in-line pair
     ground,
-    point,  // where wires meet: a splice, a pin with several wires
-    turn,   // where a wire turns round
-    to_page, from_page, // a wire, or a splice, that goes on elsewhere
-    dummy,  // a wire that passes a row
+    point, // where wires meet: a splice, a pin with several wires
+    turn,  // where a wire turns round
+    to_page,
+    from_page, // a wire, or a splice, that goes on elsewhere
+    dummy,     // a wire that passes a row
 };
 
 struct Port {
@@ -27,9 +28,9 @@ struct Port {
     int column = 0;
     std::string name, inside; // beside the wire, in the box
     bool plug = false;
-    std::vector<int> checks;  // numbers of those that probe here
+    std::vector<int> checks; // numbers of those that probe here
     double volts = 0;
-    int label = none;         // the edge whose colour and size stand here
+    int label = none; // the edge whose colour and size stand here
 };
 
 // A port with nothing written beside it.
@@ -44,7 +45,7 @@ struct Node {
     std::vector<Words> title; // lines, without places
     bool outlined = false, rail = false, mirrored = false;
     bool incoming = false; // of a page's mark below its wire: the current comes from there
-    bool hangs = false; // a point with nothing above it: its name stands just over its bar
+    bool hangs = false;    // a point with nothing above it: its name stands just over its bar
     // --- made by the layout
     int layer = 0;
     int first = none; // its first column among all
@@ -54,8 +55,8 @@ struct Edge {
     int from = none, to = none; // nodes
     int from_port = 0, to_port = 0;
     WireId wire = none;
-    bool thick = false;         // the rail
-    std::vector<int> checks;    // that clamp the wire
+    bool thick = false;      // the rail
+    std::vector<int> checks; // that clamp the wire
 };
 
 struct Scheme {
@@ -72,16 +73,18 @@ struct Probes {
 
 // What is printed where a drawing goes on: "to circuit page 2" of "2".
 struct Phrases {
-    std::function<std::string(const std::string& pages)> to, from;
+    std::function<std::string(const std::string&pages)> to, from;
     std::string part; // of a module of which a page shows only some pins
 };
 // The parts and wires of `parts` and `wires` only (by id, nonzero); empty vectors mean all.
 struct Extract {
     std::vector<char> parts, wires;
-    std::map<PinId, std::string> from, to; // pins whose current comes from, or goes on to, another page, and what to print there
+    std::map<PinId, std::string> from,
+        to; // pins whose current comes from, or goes on to, another page, and what to print there
     std::string part_words;
 };
 
-Scheme make_scheme(const Circuit& circuit, const std::vector<double>& volts, const Probes& probes, const Measure& measure, const Extract& extract = {});
+Scheme make_scheme(const Circuit& circuit, const std::vector<double>& volts, const Probes& probes,
+                   const Measure& measure, const Extract& extract = {});
 
 } // namespace loomsheet::drawing

@@ -7,7 +7,8 @@ namespace {
 
 class Simplex {
 public:
-    Simplex(int count, const std::vector<Spring>& springs) : springs_(springs), x_(count + 1, 0), at_(count + 1), in_tree_() {
+    Simplex(int count, const std::vector<Spring>& springs)
+        : springs_(springs), x_(count + 1, 0), at_(count + 1), in_tree_() {
         for (int i = 0; i < count; ++i)
             springs_.push_back({count, i, 0, 0}); // so that all hangs together
         for (int s = 0; s < static_cast<int>(springs_.size()); ++s)
@@ -72,7 +73,8 @@ private:
             if (members.size() == x_.size()) break;
             int nearest = -1;
             for (int s = 0; s < static_cast<int>(springs_.size()); ++s)
-                if (inside[springs_[s].from] != inside[springs_[s].to] && (nearest < 0 || slack(s) < slack(nearest))) nearest = s;
+                if (inside[springs_[s].from] != inside[springs_[s].to] && (nearest < 0 || slack(s) < slack(nearest)))
+                    nearest = s;
             const int move = inside[springs_[nearest].to] ? -slack(nearest) : slack(nearest);
             for (const int member : members)
                 x_[member] += move;

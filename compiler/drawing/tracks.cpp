@@ -5,8 +5,8 @@
 namespace loomsheet::drawing {
 namespace {
 
-constexpr double near = 1.3;       // wires side by side are farther apart
-constexpr double bar_gap = 2.6;    // bars in one track
+constexpr double near = 1.3;    // wires side by side are farther apart
+constexpr double bar_gap = 2.6; // bars in one track
 constexpr long conflict_price = 50;
 
 struct Way {

@@ -1,5 +1,5 @@
-// What is up and what is down in a drawing: the share of the supply that each pin has when every contact is closed in all its
-// throws and everything draws its usual current. Rough ohms do: only their order is asked for.
+// What is up and what is down in a drawing: the share of the supply that each pin has when every contact is closed in
+// all its throws and everything draws its usual current. Rough ohms do: only their order is asked for.
 #pragma once
 #include "model/circuit.hpp"
 #include <vector>

@@ -12,24 +12,26 @@ namespace {
 constexpr double fits_by = 0.01;
 constexpr double below_title = 2;
 
-Style style_of(drawing::Type type) {
+page::Face face_of(drawing::Type type) {
     switch (type) {
-    case drawing::Type::colour: return {page::Face::N, drawing::size_of(type)};
+    case drawing::Type::colour:
+    case drawing::Type::small: return page::Face::N;
     case drawing::Type::designator:
     case drawing::Type::number:
-    case drawing::Type::small_bold: return {page::Face::NB, drawing::size_of(type)};
-    case drawing::Type::small: return {page::Face::N, drawing::size_of(type)};
+    case drawing::Type::small_bold: return page::Face::NB;
     }
-    return type::caption;
+    return page::Face::N;
 }
 
 page::Ink ink_of(drawing::Fill fill) {
-    return fill == drawing::Fill::black ? page::Ink::black : fill == drawing::Fill::white ? page::Ink::white : page::Ink::none;
+    return fill == drawing::Fill::black   ? page::Ink::black
+           : fill == drawing::Fill::white ? page::Ink::white
+                                          : page::Ink::none;
 }
 
 } // namespace
 
-void draw_picture(Pen& pen, const drawing::Picture& picture, double left, double top) {
+void draw_picture(Pen& pen, const Faces& faces, const drawing::Picture& picture, double left, double top) {
     for (const drawing::Stroke& stroke : picture.strokes) {
         std::vector<page::Point> points;
         for (const drawing::Spot& spot : stroke.through)
@@ -37,26 +39,33 @@ void draw_picture(Pen& pen, const drawing::Picture& picture, double left, double
         if (points.size() == 2 && !stroke.closed)
             pen.line(points[0].x, points[0].y, points[1].x, points[1].y, stroke.pt, stroke.dash);
         else
-            pen.piece().marks.emplace_back(page::Path{std::move(points), stroke.pt, stroke.closed, ink_of(stroke.fill), stroke.dash});
+            pen.piece().marks.emplace_back(
+                page::Path{std::move(points), stroke.pt, stroke.closed, ink_of(stroke.fill), stroke.dash});
     }
     for (const drawing::Ring& ring : picture.rings)
         pen.circle(left + ring.x, top + ring.y, ring.r, ring.pt, ink_of(ring.fill));
     for (const drawing::Pill& pill : picture.pills)
         pen.rect(left + pill.x, top + pill.y, pill.w, pill.h, pill.pt, page::Ink::none, std::min(pill.h, 5.6) / 2);
-    for (const drawing::Words& words : picture.words)
-        pen.text(left + words.x, top + words.y, style_of(words.type), words.text, words.white ? page::Ink::white : page::Ink::black);
+    for (const drawing::Words& words :
+         picture.words) // in its own sizes: whatever the template's, they were measured so
+        for (page::Text& run :
+             faces.runs(left + words.x, top + words.y, face_of(words.type), drawing::size_of(words.type),
+                        hold_units(words.text), words.white ? page::Ink::white : page::Ink::black))
+            pen.piece().marks.emplace_back(std::move(run));
 }
 
 drawing::Measure measure_with(const Faces& faces) {
-    return {[&faces](drawing::Type type, const std::string& text) { return faces.runs_width(style_of(type).face, style_of(type).pt(), hold_units(text)); },
+    return {[&faces](drawing::Type type, const std::string& text) {
+                return faces.runs_width(face_of(type), drawing::size_of(type), hold_units(text));
+            },
             [&faces](drawing::Type type, double room, const std::string& text) {
-                return faces.wrap(style_of(type).face, style_of(type).pt(), room, hold_units(text));
+                return faces.wrap(face_of(type), drawing::size_of(type), room, hold_units(text));
             }};
 }
 
 drawing::Phrases drawing_phrases() {
-    return {[](const std::string& pages) { return say(Word::to_circuit, pages); }, [](const std::string& pages) { return say(Word::from_circuit, pages); },
-            say(Word::circuit_part)};
+    return {[](const std::string& pages) { return say(Word::to_circuit, pages); },
+            [](const std::string& pages) { return say(Word::from_circuit, pages); }, say(Word::circuit_part)};
 }
 
 drawing::Area drawing_area(Draft& draft) {
@@ -68,17 +77,17 @@ Block picture_block(Draft& draft, const std::vector<drawing::Picture>& pictures,
     const double width = axis::right - axis::edge;
     Block block;
     for (std::size_t i = 0; i < pictures.size(); ++i) {
-        Piece piece = block_title(draft, title, pictures.size() > 1 ? say(Word::circuit_page, i + 1, pictures.size()) : "");
+        Piece piece =
+            block_title(draft, title, pictures.size() > 1 ? say(Word::drawing_of, i + 1, pictures.size()) : "");
         if (i > 0) piece.outline.clear();
         const double heading = piece.height + below_title;
-        Findings said; // each of its words stands in another block too, with its place
-        Pen pen(draft.faces, said, piece, draft.plan.at);
+        Pen pen = draft.pen(piece, draft.plan.at);
         if (pictures[i].width > width + fits_by || pictures[i].height > draft.page_room - heading + fits_by)
-            draft.findings.add(802, draft.plan.at,
-                               fmt::format("\"{}\" needs {:.0f} x {:.0f} mm on page {} of it, a page has {:.0f} x {:.0f} mm", title, pictures[i].width, pictures[i].height,
-                                           i + 1, width, draft.page_room - heading),
-                               "take larger paper, or leave the block out of the template");
-        draw_picture(pen, pictures[i], axis::edge + (width - pictures[i].width) / 2, heading);
+            pen.does_not_fit(
+                fmt::format("\"{}\" needs {:.0f} x {:.0f} mm on page {} of it, a page has {:.0f} x {:.0f} mm", title,
+                            pictures[i].width, pictures[i].height, i + 1, width, draft.page_room - heading),
+                "take larger paper, or leave the block out of the template");
+        draw_picture(pen, draft.faces, pictures[i], axis::edge + (width - pictures[i].width) / 2, heading);
         pen.region(page::Role::block, axis::edge, heading, width, pictures[i].height, title);
         piece.height = heading + pictures[i].height;
         block.rows.push_back(std::move(piece));
@@ -91,7 +100,9 @@ Block picture_block(Draft& draft, const std::vector<drawing::Picture>& pictures,
 Block circuit_block(Draft& draft) {
     const drawing::Measure measure = measure_with(draft.faces);
     const drawing::Probes probes = drawing::probes_of(draft.plan, draft.order.numbers);
-    return picture_block(draft, drawing::draw_circuit(draft.plan.circuit, probes, measure, drawing_phrases(), drawing_area(draft)), say(Word::circuit));
+    return picture_block(
+        draft, drawing::draw_circuit(draft.plan.circuit, probes, measure, drawing_phrases(), drawing_area(draft)),
+        say(Word::circuit));
 }
 
 } // namespace loomsheet

@@ -12,7 +12,8 @@ drawing::Phrases drawing_phrases();
 drawing::Area drawing_area(Draft& draft);
 // Pages of their own under one title.
 Block picture_block(Draft& draft, const std::vector<drawing::Picture>& pictures, const std::string& title);
-// Its upper left corner at (left, top).
-void draw_picture(Pen& pen, const drawing::Picture& picture, double left, double top);
+// Its upper left corner at (left, top). What no face has is left out: all its words stand in other blocks too, with
+// their places.
+void draw_picture(Pen& pen, const Faces& faces, const drawing::Picture& picture, double left, double top);
 
 } // namespace loomsheet

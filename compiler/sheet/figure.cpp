@@ -55,7 +55,7 @@ std::string ohms_printed(std::string words) {
 }
 
 std::string told_point(const Circuit& circuit, const PointRef& point) {
-    const std::string name = point_words(circuit, point);
+    std::string name = point_words(circuit, point);
     const bool one_pin = point.pin != none && point.pins.empty() && point.wire == none;
     if (one_pin && point.metal == Metal::joint) return say(Word::point_joint, name);
     if (one_pin && point.metal == Metal::part) return say(Word::point_part, name);

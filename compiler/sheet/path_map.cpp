@@ -59,7 +59,8 @@ Block map_block(Draft& draft) {
             made.ways.push_back(way_of(draft, check, line));
         checks.push_back(std::move(made));
     }
-    return picture_block(draft, drawing::draw_map(checks, measure_with(draft.faces), drawing_area(draft)), say(Word::map));
+    return picture_block(draft, drawing::draw_map(checks, measure_with(draft.faces), drawing_area(draft)),
+                         say(Word::map));
 }
 
 } // namespace loomsheet

@@ -1,5 +1,5 @@
-// What lies on one another in a picture, measured on what is drawn: words on words, words on lines, wires on wires, wires through
-// symbols, anything outside the area. One line of text a collision.
+// What lies on one another in a picture, measured on what is drawn: words on words, words on lines, wires on wires,
+// wires through symbols, anything outside the area. One line of text a collision.
 #pragma once
 #include "drawing/drawing.hpp"
 #include <string>

@@ -69,7 +69,9 @@ Probes probes(const Plan& plan) {
     return probes_of(plan, numbers);
 }
 
-std::vector<Picture> circuit(const Plan& plan, Area area) { return draw_circuit(plan.circuit, probes(plan), measure(), drawing_phrases(), area); }
+std::vector<Picture> circuit(const Plan& plan, Area area) {
+    return draw_circuit(plan.circuit, probes(plan), measure(), drawing_phrases(), area);
+}
 
 std::string dump(const std::vector<Picture>& pictures) {
     std::string text;
@@ -106,7 +108,8 @@ void check_whole(const Plan& plan, const std::vector<Picture>& pictures, Area ar
         if (wire.from == none || wire.to == none) continue;
         CHECK_MESSAGE(wires.contains(static_cast<WireId>(i)), wire.id << " is not drawn");
         for (const PinId pin : {wire.from, wire.to})
-            CHECK_MESSAGE((pins.contains(pin) || pins.contains(circuit.mate(pin))), circuit.pin_name(pin) << " is not drawn");
+            CHECK_MESSAGE((pins.contains(pin) || pins.contains(circuit.mate(pin))), circuit.pin_name(pin)
+                                                                                        << " is not drawn");
     }
 }
 

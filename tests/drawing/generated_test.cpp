@@ -1,4 +1,5 @@
-// Circuits made by chance from a seed: however they hang together, they are drawn whole and nothing lies on anything else.
+// Circuits made by chance from a seed: however they hang together, they are drawn whole and nothing lies on anything
+// else.
 #include "drawn.hpp"
 #include <algorithm>
 #include <array>
@@ -28,8 +29,10 @@ public:
             text += part(i);
         int wire = 0;
         const auto add = [&](const std::string& from, const std::string& to) {
-            constexpr std::array<const char*, 6> looks{"1.5 mm2 RD/BU", "4 mm2 BK", "0.5 mm2 GNYE", "AWG 4 BN", "2.5 mm2 WH/RD", "1 mm2 PK"};
-            text += fmt::format("wire W{} {} -> {} {} 1 m\n", ++wire, from, to, looks[static_cast<std::size_t>(below(6))]);
+            constexpr std::array<const char*, 6> looks{"1.5 mm2 RD/BU", "4 mm2 BK",      "0.5 mm2 GNYE",
+                                                       "AWG 4 BN",      "2.5 mm2 WH/RD", "1 mm2 PK"};
+            text +=
+                fmt::format("wire W{} {} -> {} {} 1 m\n", ++wire, from, to, looks[static_cast<std::size_t>(below(6))]);
         };
         for (std::size_t i = 1; i < pins_.size(); ++i) // most are joined to what came before, some float
             if (below(7) != 0) add(pins_[i], pins_[static_cast<std::size_t>(below(static_cast<int>(i)))]);
@@ -48,8 +51,12 @@ private:
     const std::string& any_pin() { return pins_[static_cast<std::size_t>(below(static_cast<int>(pins_.size())))]; }
 
     std::string name() {
-        constexpr std::array<const char*, 6> names{"", " \"Horn\"", " \"Μεγάλος ανεμιστήρας ψυγείου\"", " \"Реле вентилятора охлаждения двигателя\"",
-                                                   " \"A name of sixty letters that a shop may well give to a part\"", " \"Donaudampfschifffahrtselektrizitaetenhauptbetriebswerkbau\""};
+        constexpr std::array<const char*, 6> names{"",
+                                                   " \"Horn\"",
+                                                   " \"Μεγάλος ανεμιστήρας ψυγείου\"",
+                                                   " \"Реле вентилятора охлаждения двигателя\"",
+                                                   " \"A name of sixty letters that a shop may well give to a part\"",
+                                                   " \"Donaudampfschifffahrtselektrizitaetenhauptbetriebswerkbau\""};
         return names[static_cast<std::size_t>(below(6))];
     }
     std::string ground(int i) {
@@ -66,16 +73,30 @@ private:
         const auto id = [&](const char* letter) { return fmt::format("{}{}", letter, i + 10); };
         switch (below(15)) {
         case 0: return with(id("F"), {"1", "2"}, fmt::format("fuse {}{}, 10 A", id("F"), called));
-        case 1: return with(id("K"), {"86", "85", "30", "87"}, fmt::format("relay {}{}, coil 86/85 85 ohm, contact 30/87", id("K"), called));
-        case 2: return with(id("K"), {"86", "85", "30", "87", "87a"}, fmt::format("relay {}{}, coil 86/85 85 ohm, contact 30/87/87a, diode 86/85", id("K"), called));
-        case 3: return with(id("S"), {"1", "2"}, fmt::format("switch {}{}\n  at rest\n  at pressed 1/2", id("S"), called));
-        case 4: return with(id("S"), {"30", "31", "A", "B"}, fmt::format("switch {}{}\n  at rest 31/A 31/B\n  at up 30/A 31/B\n  at down 31/A 30/B", id("S"), called));
+        case 1:
+            return with(id("K"), {"86", "85", "30", "87"},
+                        fmt::format("relay {}{}, coil 86/85 85 ohm, contact 30/87", id("K"), called));
+        case 2:
+            return with(id("K"), {"86", "85", "30", "87", "87a"},
+                        fmt::format("relay {}{}, coil 86/85 85 ohm, contact 30/87/87a, diode 86/85", id("K"), called));
+        case 3:
+            return with(id("S"), {"1", "2"}, fmt::format("switch {}{}\n  at rest\n  at pressed 1/2", id("S"), called));
+        case 4:
+            return with(id("S"), {"30", "31", "A", "B"},
+                        fmt::format("switch {}{}\n  at rest 31/A 31/B\n  at up 30/A 31/B\n  at down 31/A 30/B", id("S"),
+                                    called));
         case 5: return with(id("M"), {"1", "2"}, fmt::format("motor {}{}, 1/2 8 A", id("M"), called));
-        case 6: return with(id("E"), {"56a", "56b", "31"}, fmt::format("lamp {}{}, 56b/31 55 W, 56a/31 60 W", id("E"), called));
+        case 6:
+            return with(id("E"), {"56a", "56b", "31"},
+                        fmt::format("lamp {}{}, 56b/31 55 W, 56a/31 60 W", id("E"), called));
         case 7: return with(id("V"), {"1", "2"}, fmt::format("diode {}{}, 1/2", id("V"), called));
         case 8: return with(id("B"), {"1", "2", "3"}, fmt::format("sensor {}{}, pot 1/2/3 5 kohm", id("B"), called));
-        case 9: return with(id("B"), {"1", "2", "3"}, fmt::format("sensor {}{}, hall 1/2/3, supply 1, ground 3", id("B"), called));
-        case 10: return with(id("J"), {}, fmt::format("splice {}{}", id("J"), called)) + (pins_.push_back(id("J")), pins_.push_back(id("J")), "");
+        case 9:
+            return with(id("B"), {"1", "2", "3"},
+                        fmt::format("sensor {}{}, hall 1/2/3, supply 1, ground 3", id("B"), called));
+        case 10:
+            return with(id("J"), {}, fmt::format("splice {}{}", id("J"), called)) +
+                   (pins_.push_back(id("J")), pins_.push_back(id("J")), "");
         case 11: {
             const std::string x = fmt::format("X{}", 2 * i + 100), y = fmt::format("X{}", 2 * i + 101);
             for (int cavity = 1; cavity <= 3; ++cavity)
@@ -87,17 +108,21 @@ private:
             const std::string u = id("U"), x = fmt::format("X{}", 2 * i + 100);
             for (int cavity = 1; cavity <= 9; ++cavity)
                 pins_.push_back(fmt::format("{}.{}", x, cavity));
-            return fmt::format("module {}{}, supply 1, ground 2, draws 1 A\n  output 3 \"a lamp with a long duty\" pulls up 5 A\n  output 4 pulls down 1 A\n"
-                               "  input 5 10 kohm\n  gives 6 5 V\n  pull-up 7 5 V 2.2 kohm\n  between 8/9 120 ohm\nconnector {} \"Plug\", 9 pins, on {}\n",
+            return fmt::format("module {}{}, supply 1, ground 2, draws 1 A\n  output 3 \"a lamp with a long duty\" "
+                               "pulls up 5 A\n  output 4 pulls down 1 A\n"
+                               "  input 5 10 kohm\n  gives 6 5 V\n  pull-up 7 5 V 2.2 kohm\n  between 8/9 120 "
+                               "ohm\nconnector {} \"Plug\", 9 pins, on {}\n",
                                u, called, x, u);
         }
         case 13: {
             const std::string a = id("A"), k = fmt::format("K{}", i + 1000), m = fmt::format("M{}", i + 1000);
             return with(a, {"30", "50", "31"},
-                        fmt::format("assembly {}{}, pins 30 50 31\nrelay {}, in {}, coil 50/31 1.5 ohm, coil 50/45 0.5 ohm, contact 30/45\nmotor {}, in {}, 45/31 140 A", a, called, k,
-                                    a, m, a));
+                        fmt::format("assembly {}{}, pins 30 50 31\nrelay {}, in {}, coil 50/31 1.5 ohm, coil 50/45 0.5 "
+                                    "ohm, contact 30/45\nmotor {}, in {}, 45/31 140 A",
+                                    a, called, k, a, m, a));
         }
-        default: return with(id("R"), {"1", "2", "3"}, fmt::format("resistor {}{}, 1/2 1 ohm, 2/3 2 ohm", id("R"), called));
+        default:
+            return with(id("R"), {"1", "2", "3"}, fmt::format("resistor {}{}, 1/2 1 ohm, 2/3 2 ohm", id("R"), called));
         }
     }
 
