@@ -1,6 +1,6 @@
 // The second opinion at length: `oracle [-n CARS] [-s SEED] PLAN…`. Prints its seed, what it compared, and every disagreement.
 #include "commands/process.hpp"
-#include "oracle/opinion.hpp"
+#include "oracle/planted.hpp"
 #include <cstdlib>
 #include <nlohmann/json.hpp>
 #include <iostream>
@@ -24,7 +24,9 @@ int main(int argc, char** argv) {
         const Ran ran = run_program({"proof", "--format", "json", word});
         const oracle::Json all = oracle::Json::parse(ran.out);
         for (const oracle::Json& plan : all.at("plans")) {
-            const oracle::Opinion opinion = oracle::second_opinion(plan, asked);
+            oracle::Opinion opinion = oracle::second_opinion(plan, asked);
+            for (const oracle::Planted& each : oracle::plantable(oracle::read_plan(plan)))
+                oracle::hold_against(plan, each, run_program({"predict", "--fault", each.words, word}).out, asked.seed, opinion);
             std::cout << "seed " << asked.seed << ", ";
             print(std::cout, word, opinion);
             found += opinion.disagreements.size();

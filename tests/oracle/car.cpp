@@ -91,6 +91,11 @@ Damage damage_of(const Loom& loom, const Fault& fault, Dice& hand) {
         for (const int branch : at)
             if (loom.branches[branch].law == Law::source) damage.weak.emplace_back(branch, 0.92);
         damage.weak_ohms = 8;
+    } else if (fault.kind == "aged") { // tried by nobody else: less volts and more ohms, each by itself
+        const double volts = hand.between(0.97, 1);
+        for (const int branch : at)
+            if (loom.branches[branch].law == Law::source) damage.weak.emplace_back(branch, volts);
+        damage.weak_ohms = hand.between(1, 20);
     } else if (fault.kind == "to ground" || fault.kind == "to supply" || fault.kind == "touches") {
         const double ohms = fault.value ? drawn_ohms() : hand.log_between(least_short, most_short);
         int spot = none;

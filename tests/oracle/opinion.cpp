@@ -25,6 +25,7 @@ public:
         sound_cars();
         faulty_cars();
         harmless_cars();
+        old_batteries();
         consistent();
         return std::move(opinion_);
     }
@@ -200,6 +201,24 @@ private:
             drive(fault, asked_.each_harmless, [&](Technician& technician, const Blame&) {
                 if (!technician.edges.blurred()) opinion_.add("harmless", fault.words, "the car complains");
             });
+        }
+    }
+
+    // A battery that wears out, which is none of the faults that are tried.
+    void old_batteries() {
+        for (std::size_t i = 0; i < plan_.parts.size(); ++i) {
+            if (plan_.parts[i].kind != "battery") continue;
+            Fault fault{plan_.parts[i].id + " aged", "aged", "", {"whole", static_cast<int>(i), none, none, {}}, {}, {}, 0};
+            std::map<std::string, std::size_t> wrong;
+            std::size_t all = 0, count = 0;
+            drive(fault, asked_.old_batteries, [&](Technician& technician, const Blame& blame) {
+                const auto blamed = [&](int verdict) { return blame.by(plan_.verdicts[verdict]); };
+                const Walk walk = technician.walk(blamed);
+                ++all;
+                if (walk.end.kind == End::Kind::verdict && !blamed(walk.end.verdict)) ++count, ++wrong[walk.end.words(plan_)];
+            });
+            for (const auto& [end, times] : wrong)
+                opinion_.add("not tried", fault.words, fmt::format("{} of {} that complain end at a wrong part, {} of them at {}", count, all, times, end));
         }
     }
 

@@ -10,6 +10,7 @@ struct Asked {
     std::size_t cars = 2000;       // that complain and are walked
     std::size_t sound_cars = 400;  // that are read
     std::size_t each_harmless = 3; // cars with each fault that is said to cause no complaint
+    std::size_t old_batteries = 100;
 };
 struct Disagreement {
     std::string what;    // "usual value", "range", "ending", "wrong part", "harmless" ...
