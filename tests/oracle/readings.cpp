@@ -61,9 +61,14 @@ Reading Technician::read(const Check& check, const Row& row) {
         return made;
     }
     Probe probe{Tool::voltmeter, loom_.node(row.red), loom_.node(row.black)};
-    if (how == "amps" && row.red.part != none) {
-        const Part& part = plan_.parts[row.red.part];
-        probe = {Tool::ammeter, loom_.wire_side(part.pins[0]), loom_.wire_side(part.pins[1])};
+    if (how == "amps") {
+        for (std::size_t i = 0; i < loom_.branches.size(); ++i) {
+            const Branch& each = loom_.branches[i];
+            const bool link = row.red.part != none && each.part == row.red.part && each.gate == Gate::link;
+            if (link) probe = {Tool::ammeter, loom_.wire_side(plan_.parts[each.part].pins[0]), loom_.wire_side(plan_.parts[each.part].pins[1]), static_cast<int>(i)};
+            if (row.red.wire != none && each.wire == row.red.wire) probe = {Tool::ammeter, each.a, each.b, static_cast<int>(i)};
+        }
+        if (probe.tool != Tool::ammeter) probe = {};
     }
     if (how == "ohms" || how == "continuity") probe.tool = Tool::ohmmeter;
     if (how == "testlamp") probe.tool = Tool::testlamp;
@@ -91,7 +96,7 @@ Reading Technician::read(const Check& check, const Row& row) {
         const double amps = -stand.instrument_amperes(car_, rest.now.volts);
         if (!joined || amps <= 1e-9) return {how == "ohms" ? Reading::Kind::open : Reading::Kind::no};
         made.value = volts / amps + car_.leads;
-        made.shown = shown("ohms", made.value);
+        made.shown = std::max(0.0, shown("ohms", made.value));
         if (how == "continuity") made.kind = made.value < car_.beeps_at ? Reading::Kind::yes : Reading::Kind::no;
     }
     return made;

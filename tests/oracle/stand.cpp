@@ -48,6 +48,7 @@ Stand::Stand(const Loom& loom, const Setting& setting, const Probe& probe, const
         }
         if (each.gate == Gate::contact && plan.parts[each.part].kind == "switch" && !switch_closed(each)) there_[i] = 2; // only if it sticks
     }
+    if (probe.instead_of != none) there_[probe.instead_of] = 0;
     for (std::size_t i = 0; i < plan.parts.size(); ++i) {
         if (plan.parts[i].kind == "battery") choose_given(static_cast<int>(i), plan.parts[i].gives, false);
         if (plan.parts[i].kind == "module") choose_given(static_cast<int>(i), plan.parts[i].draws, true);

@@ -10,6 +10,7 @@ enum class Tool { nothing, voltmeter, ohmmeter, ammeter, testlamp };
 struct Probe {
     Tool tool = Tool::nothing;
     int red = none, black = none; // nodes of the loom
+    int instead_of = none;        // an ammeter: the wire's branch, or the link, that it lies in place of
 };
 
 // How the relays and the control units are, by part.

@@ -29,7 +29,7 @@ std::string Walk::way_words(const Plan& plan) const {
 
 Stand& Workshop::bare(const Setup& setup) { return with(setup, {}); }
 Stand& Workshop::with(const Setup& setup, const Probe& probe) {
-    auto& stand = stands_[{&setup, {probe.tool, probe.red, probe.black}}];
+    auto& stand = stands_[{&setup, {probe.tool, probe.red, probe.black, probe.instead_of}}];
     if (!stand) stand = std::make_unique<Stand>(loom_, setting_of(setup), probe, shape_);
     return *stand;
 }

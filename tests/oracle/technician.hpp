@@ -41,7 +41,7 @@ public:
 private:
     const Loom& loom_;
     const Damage& shape_;
-    std::map<std::pair<const Setup*, std::tuple<Tool, int, int>>, std::unique_ptr<Stand>> stands_;
+    std::map<std::pair<const Setup*, std::tuple<Tool, int, int, int>>, std::unique_ptr<Stand>> stands_;
 };
 
 enum class Holds { no, yes, chatters };
