@@ -8,8 +8,13 @@
 #include "proof/splits.hpp"
 #include "proof/summary.hpp"
 #include "proof/verdicts.hpp"
+#include "sheet/printed_signs.hpp"
+#include "sheet/sheet.hpp"
+#include "sheet/template_read.hpp"
 #include "source/render.hpp"
+#include <algorithm>
 #include <fmt/format.h>
+#include <nlohmann/json.hpp>
 #include <ostream>
 
 namespace loomsheet {
@@ -25,18 +30,52 @@ std::string told(const Plan& plan, const Predictor& sound, const Prediction& pre
     const std::string splits = splits_table(plan, sound, diagnosis);
     return splits.empty() ? text : text + splits + "\n";
 }
+
+// The cards and the verdicts of the workshop's sheet: all of it that sends anybody anywhere.
+SheetTemplate cards_and_verdicts() {
+    SheetTemplate sheet = workshop_template();
+    const auto sends_nobody = [](const BlockRow* block) { return block->name != "checks" && block->name != "verdicts"; };
+    sheet.blocks.erase(std::remove_if(sheet.blocks.begin(), sheet.blocks.end(), sends_nobody), sheet.blocks.end());
+    return sheet;
+}
+
+nlohmann::ordered_json cards_json(const std::vector<PrintedCard>& cards, const char* what) {
+    nlohmann::ordered_json list = nlohmann::ordered_json::array();
+    for (const PrintedCard& card : cards) {
+        nlohmann::ordered_json ways = nlohmann::ordered_json::array();
+        for (std::size_t i = 0; i < card.ways.size(); ++i) {
+            nlohmann::ordered_json way = {{"words", card.ways[i].words}, {"sign", card.ways[i].sign}};
+            if (i < card.outcomes.size()) way["index"] = card.outcomes[i];
+            ways.push_back(std::move(way));
+        }
+        list.push_back({{what, card.label}, {"sign", card.sign}, {"ways", std::move(ways)}});
+    }
+    return list;
+}
+
+// Where each outcome sends the technician, read off the printed page; null without typefaces.
+nlohmann::ordered_json arrows(const Plan& plan, const Prediction& prediction, const Diagnosis& diagnosis, const std::optional<Faces>& faces) {
+    if (!faces) return {};
+    const SheetTemplate sheet = cards_and_verdicts();
+    const PrintedSigns signs = printed_signs(lay_out(plan, *faces, {std::nullopt, &diagnosis, &prediction, &sheet}).document);
+    return {{"checks", cards_json(signs.checks, "check")}, {"verdicts", cards_json(signs.verdicts, "verdict")}};
+}
 } // namespace
 
 Exit proof(const Arguments& arguments, const Surroundings& around) {
     const auto [plans, error] = gather(around.disk, arguments.plans);
     if (!error.empty()) return complain(around, error);
     std::string objects; // of the plans, as JSON
+    std::string no_faces;
+    const std::optional<Faces> faces = arguments.format == Format::json ? Faces::load(no_faces) : std::nullopt;
     const Tally tally = each_plan(plans, around, {around.out, around.out_colour, arguments.format}, [&](const std::string&, Compiled& compiled) {
         Plan& plan = compiled.plan;
         const Predictor sound(plan.circuit, system_volts(plan));
         const Diagnosis diagnosis = diagnose(plan, sound, compiled.prediction);
         prove_verdicts(plan, diagnosis, compiled.findings);
-        if (arguments.format == Format::json) objects += (objects.empty() ? "" : ",\n") + proof_json(plan, sound, compiled.prediction, diagnosis);
+        if (arguments.format == Format::json)
+            objects += (objects.empty() ? "" : ",\n") +
+                       proof_json(plan, sound, compiled.prediction, diagnosis, arrows(plan, compiled.prediction, diagnosis, faces));
         if (arguments.format != Format::text) return Done{};
         return Done{{}, told(plan, sound, compiled.prediction, diagnosis, arguments.matrix)};
     });

@@ -4,6 +4,7 @@
 #include "proof/coverage.hpp"
 #include "proof/gaps.hpp"
 #include "proof/matrix_table.hpp"
+#include "proof/plan_json.hpp"
 #include "proof/reading_table.hpp"
 #include "proof/splits.hpp"
 #include <nlohmann/json.hpp>
@@ -32,11 +33,25 @@ std::string_view judgement_word(Judgement judgement) {
     return "open";
 }
 
+std::string_view end_word(EndKind kind) {
+    switch (kind) {
+    case EndKind::verdict: return "verdict";
+    case EndKind::suspects: return "stop";
+    case EndKind::done: break;
+    }
+    return "done";
+}
+std::string_view kind_of_reading(ReadingKind kind) {
+    constexpr std::string_view words[] = {"number", "open", "floats", "yes", "no", "either", "chatters", "history", "beyond"};
+    return words[static_cast<std::size_t>(kind)];
+}
+
 Json way_of(const Plan& plan, const std::vector<Taken>& way) {
     Json list = Json::array();
     for (const Taken& step : way)
         list.push_back({{"check", plan.checks[step.check].label},
-                        {"outcome", step.outcome == Taken::jumps ? "J" : cell_words(plan.checks[step.check], outcome_bit(step.outcome))}});
+                        {"outcome", step.outcome == Taken::jumps ? "J" : cell_words(plan.checks[step.check], outcome_bit(step.outcome))},
+                        {"index", step.outcome == Taken::jumps ? Json() : Json(step.outcome)}});
     return list;
 }
 
@@ -111,6 +126,7 @@ Json checks_of(const Plan& plan, const Prediction& prediction, const Matrix& mat
             row["red"] = written_point(plan.circuit, check.rows[r].red);
             row["black"] = written_point(plan.circuit, check.rows[r].black);
             row["reads"] = range_words(plan.circuit, made.reading, check.measure);
+            row["kind"] = kind_of_reading(made.reading.kind), row["may_chatter"] = made.reading.may_chatter, row["may_float"] = made.reading.floats;
             if (made.reading.kind == ReadingKind::number)
                 row["value"] = made.reading.value, row["low"] = made.reading.low, row["high"] = made.reading.high;
             if (made.difference && made.difference->kind == ReadingKind::number)
@@ -118,7 +134,27 @@ Json checks_of(const Plan& plan, const Prediction& prediction, const Matrix& mat
             if (made.limit) row["limit"] = written_limit(plan, *made.limit), row["fit"] = fit_words(made.fit);
             rows.push_back(std::move(row));
         }
-        list.push_back({{"check", check.label}, {"sound", cell_words(check, matrix.sound[i])}, {"rows", std::move(rows)}});
+        Json made = {{"check", check.label}, {"sound", cell_words(check, matrix.sound[i])}, {"rows", std::move(rows)}};
+        if (check.measure == MeasureKind::look) {
+            made["look"] = truth_words(prediction[i].look), made["may_chatter"] = prediction[i].may_chatter;
+            Json answers = Json::array();
+            for (const Truth answer : prediction[i].answers)
+                answers.push_back(truth_words(answer));
+            made["answers"] = std::move(answers);
+        }
+        list.push_back(std::move(made));
+    }
+    return list;
+}
+
+Json endings_of(const Plan& plan, const std::vector<Ending>& endings) {
+    Json list = Json::array();
+    for (const Ending& each : endings) {
+        Json ending;
+        if (each.verdict != none) ending["verdict"] = plan.verdicts[each.verdict].label;
+        ending["ends"] = end_word(each.kind);
+        ending["way"] = way_of(plan, each.way);
+        list.push_back(std::move(ending));
     }
     return list;
 }
@@ -128,17 +164,13 @@ Json faults_of(const Plan& plan, const Diagnosis& diagnosis) {
     for (std::size_t i = 0; i < diagnosis.ends.size(); ++i) {
         const Candidate& fault = diagnosis.matrix.faults[i];
         const FaultEnds& ends = diagnosis.ends[i];
-        Json cells = Json::array(), endings = Json::array();
+        Json cells = Json::array(), endings = endings_of(plan, ends.endings);
         for (std::size_t c = 0; c < plan.checks.size(); ++c)
             cells.push_back(cell_words(plan.checks[c], diagnosis.matrix.cells[i][c]));
-        for (std::size_t e = 0; e < ends.endings.size(); ++e) {
-            Json ending;
-            if (ends.endings[e].verdict != none) ending["verdict"] = plan.verdicts[ends.endings[e].verdict].label;
-            ending["judged"] = judgement_word(ends.judged[e]);
-            ending["way"] = way_of(plan, ends.endings[e].way);
-            endings.push_back(std::move(ending));
-        }
+        for (std::size_t e = 0; e < ends.endings.size(); ++e)
+            endings[e]["judged"] = judgement_word(ends.judged[e]);
         list.push_back({{"fault", fault_words(plan.circuit, fault.fault)},
+                        {"put_in", fault_json(plan.circuit, fault.fault)},
                         {"suspect", suspect_point(plan.circuit, fault.suspect)},
                         {"likely", fault.likely},
                         {"complains", diagnosis.matrix.harm[i] == Truth::yes ? "yes" : "maybe"},
@@ -206,11 +238,14 @@ Json splits_of(const Plan& plan, const Predictor& sound, const Diagnosis& diagno
 
 } // namespace
 
-std::string proof_json(const Plan& plan, const Predictor& sound, const Prediction& prediction, const Diagnosis& diagnosis) {
-    Json harmless = Json::array();
-    for (const Candidate& each : diagnosis.matrix.harmless)
+std::string proof_json(const Plan& plan, const Predictor& sound, const Prediction& prediction, const Diagnosis& diagnosis,
+                       const nlohmann::ordered_json& arrows) {
+    Json harmless = Json::array(), cleared = Json::array();
+    for (const Candidate& each : diagnosis.matrix.harmless) {
         harmless.push_back(fault_words(plan.circuit, each.fault));
-    const Json made = {{"id", plan.id},
+        cleared.push_back({{"put_in", fault_json(plan.circuit, each.fault)}, {"likely", each.likely}});
+    }
+    Json made = {{"id", plan.id},
                        {"title", plan.title},
                        {"figures", figures_of(plan, diagnosis.figures)},
                        {"coverage", coverage_of(plan, diagnosis)},
@@ -220,7 +255,12 @@ std::string proof_json(const Plan& plan, const Predictor& sound, const Predictio
                        {"splits", splits_of(plan, sound, diagnosis)},
                        {"small_faults", small_faults_of(plan, sound, diagnosis)},
                        {"faults", faults_of(plan, diagnosis)},
-                       {"harmless", std::move(harmless)}};
+                       {"harmless", std::move(harmless)},
+                       {"harmless_put_in", std::move(cleared)},
+                       {"sound_endings", endings_of(plan, diagnosis.sound)},
+                       {"plan", plan_json(plan)},
+                       {"usual", usual_json()},
+                       {"arrows", arrows}};
     return made.dump(1, ' ', false, Json::error_handler_t::replace);
 }
 

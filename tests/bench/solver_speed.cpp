@@ -3,7 +3,7 @@
 // Medians over rounds; a round is every fault of a loom once. All are checked to read the same.
 #include "circuit/elimination.hpp"
 #include "circuit/random_networks.hpp"
-#include "oracle/ngspice.hpp"
+#include "circuit/ngspice.hpp"
 #include <Eigen/CholmodSupport>
 #include <Eigen/SparseCholesky>
 #include <algorithm>

@@ -1,4 +1,4 @@
-#include "oracle/ngspice.hpp"
+#include "circuit/ngspice.hpp"
 #include <cmath>
 #include <cstdlib>
 #include <fmt/format.h>

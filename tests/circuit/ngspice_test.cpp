@@ -1,6 +1,6 @@
 // Volts of whole circuits against ngspice. A tree of wires, loads and joints with a few loops is the case that matters;
 // the ones by hand are those of the workshop.
-#include "oracle/ngspice.hpp"
+#include "circuit/ngspice.hpp"
 #include <cmath>
 #include <doctest/doctest.h>
 

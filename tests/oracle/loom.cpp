@@ -1,0 +1,415 @@
+#include "oracle/loom.hpp"
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <stdexcept>
+
+namespace oracle {
+namespace {
+
+// The largest mohm/m at 20 °C: IEC 60228 class 5, else ISO 6722-1 (from memory).
+struct Copper {
+    double mm2, most;
+};
+constexpr Copper coppers[] = {{0.35, 54.4}, {0.5, 39.0},  {0.75, 26.0}, {1, 19.5},   {1.5, 13.3}, {2, 9.42},   {2.5, 7.98}, {3, 6.15},   {4, 4.95},
+                              {6, 3.30},    {10, 1.91},   {16, 1.21},   {25, 0.780}, {35, 0.554}, {50, 0.386}, {70, 0.272}, {95, 0.206}, {120, 0.161}};
+constexpr double kelvin = 0.00393; // of copper, from 20 °C
+
+Range copper(double mm2) { // ohm/m at 20 °C
+    const double least = 1 / 58.0 / mm2;
+    double most = 1.15 * least;
+    for (const Copper& row : coppers)
+        if (std::abs(row.mm2 - mm2) < 1e-6 * mm2) most = row.most * 1e-3;
+    return {least, (least + most) / 2, most};
+}
+
+} // namespace
+
+bool Setting::holds(const std::optional<When>& when) const {
+    if (!when) return true;
+    if (!when->key.empty() && std::find(when->key.begin(), when->key.end(), key) == when->key.end()) return false;
+    return (!when->engine_running || engine) && (!when->asleep || asleep);
+}
+
+Setting setting_of(const Setup& setup) {
+    Setting made;
+    for (const Item& item : setup) {
+        if (item.kind == "key") made.key = item.word;
+        else if (item.kind == "asleep") made.asleep = true;
+        else if (item.kind == "engine running" || item.kind == "engine speed") made.engine = true;
+        else if (item.kind == "unplugged") made.unplugged.insert(item.part);
+        else if (item.kind == "pulled") made.pulled.insert(item.part);
+        else if (item.kind == "disconnected") made.disconnected.insert(item.pin);
+        else if (item.kind == "position") made.position[item.part] = item.word;
+        else if (item.kind == "pressed") made.position[item.part] = "pressed";
+        else if (item.kind == "output on") made.on.insert(item.pin);
+        else if (item.kind == "at value" && item.value) made.temperature[item.part] = item.value->si;
+        else if (item.kind == "bridge") made.bridges.push_back(item);
+        else if (item.kind == "load") made.loads.push_back(item);
+        else if (item.kind != "words" && item.kind != "as found") made.understood = false;
+    }
+    if (made.engine && made.key == "off") made.key = "on";
+    return made;
+}
+
+Loom::Loom(const Plan& the_plan, const Usual& the_usual)
+    : plan(the_plan), usual(the_usual), wire_side_(plan.pins.size(), none), part_side_(plan.pins.size(), none), by_part_(plan.parts.size()) {
+    lay_points();
+    lay_joints();
+    lay_wires();
+    for (std::size_t i = 0; i < plan.parts.size(); ++i)
+        lay_part(static_cast<int>(i));
+    for (std::size_t i = 0; i < branches.size(); ++i)
+        if (branches[i].part != none) by_part_[branches[i].part].push_back(static_cast<int>(i));
+    find_inputs();
+}
+
+int Loom::metal(const std::string& name) {
+    const auto [at, is_new] = metal_.try_emplace(name, 0);
+    if (is_new) at->second = new_node();
+    return at->second;
+}
+
+Branch& Loom::lay(int a, int b, int part, int element) {
+    Branch made;
+    made.a = a, made.b = b, made.part = part, made.element = element;
+    branches.push_back(std::move(made));
+    return branches.back();
+}
+
+double Loom::square(int pin) const {
+    const auto thickest = [&](int at) {
+        double most = 0;
+        for (const int wire : plan.wires_at(at))
+            if (plan.wires[wire].area) most = std::max(most, *plan.wires[wire].area * 1e6);
+        if (const int mate = plan.pins[at].mate; mate != none)
+            for (const int wire : plan.wires_at(mate))
+                if (plan.wires[wire].area) most = std::max(most, *plan.wires[wire].area * 1e6);
+        return most;
+    };
+    if (const double there = thickest(pin); there > 0) return there;
+    double most = 0; // else of the whole part
+    for (const int other : plan.parts[plan.pins[pin].part].pins)
+        most = std::max(most, thickest(other));
+    return most > 0 ? most : 1;
+}
+
+// A pin of a part has two metals, one on either side of its contact; a plug, a splice and a ground point have one.
+void Loom::lay_points() {
+    metal("body");
+    for (std::size_t i = 0; i < plan.pins.size(); ++i) {
+        const Pin& pin = plan.pins[i];
+        const Part& part = plan.parts[pin.part];
+        const bool of_part = part.kind != "connector" && part.kind != "splice" && part.kind != "ground";
+        if (of_part) part_side_[i] = new_node();
+        if (!of_part || pin.mate == none) wire_side_[i] = new_node();
+    }
+    for (std::size_t i = 0; i < plan.pins.size(); ++i)
+        if (wire_side_[i] == none) wire_side_[i] = wire_side_[plan.pins[i].mate];
+    std::vector<int> same(nodes);
+    std::iota(same.begin(), same.end(), 0);
+    const auto first = [&](int node) {
+        while (same[node] != node)
+            node = same[node];
+        return node;
+    };
+    for (const Part& part : plan.parts) {
+        if (part.kind == "splice")
+            for (const int pin : part.joins)
+                same[first(wire_side_[pin])] = first(wire_side_[part.pins.front()]);
+        if (part.kind == "ground") metal(part.metal.empty() ? "body" : part.metal);
+    }
+    for (int node = static_cast<int>(same.size()); node < nodes; ++node)
+        same.push_back(node);
+    for (const Part& part : plan.parts) // a case sits on the metal of its ground point
+        if (part.bolted_pin != none) same[first(part_side_[part.bolted_pin])] = first(metal(plan.parts[part.bolted_to].metal));
+    std::vector<int> number(nodes, none);
+    int count = 0;
+    const auto renumber = [&](int& node) {
+        if (node == none) return;
+        int& to = number[first(node)];
+        if (to == none) to = count++;
+        node = to;
+    };
+    for (int& node : wire_side_)
+        renumber(node);
+    for (int& node : part_side_)
+        renumber(node);
+    for (auto& [name, node] : metal_)
+        renumber(node);
+    nodes = count;
+}
+
+void Loom::lay_joints() {
+    for (std::size_t i = 0; i < plan.pins.size(); ++i) {
+        const Pin& pin = plan.pins[i];
+        const Part& part = plan.parts[pin.part];
+        const int index = static_cast<int>(i);
+        if (part.kind == "ground") {
+            Branch& bolt = lay(wire_side_[i], metal(part.metal.empty() ? "body" : part.metal), pin.part);
+            const Range ohms = usual["a bolted ground point"];
+            bolt.real = [ohms](Dice& dice) { return Real{dice(ohms)}; };
+        }
+        if (part.kind == "splice" || part.kind == "ground" || pin.inside) continue;
+        const bool inline_pair = part.kind == "connector" && pin.mate != none && plan.parts[plan.pins[pin.mate].part].kind == "connector";
+        if (part.kind == "connector" && (!inline_pair || pin.mate < index)) continue;
+        Branch& joint = lay(wire_side_[i], inline_pair ? wire_side_[pin.mate] : part_side_[i], none);
+        joint.gate = Gate::joint;
+        joint.pins = {index};
+        if (pin.mate != none) joint.pins.push_back(pin.mate);
+        const Range ohms = part.kind == "battery" ? usual["a battery clamp on its post"] : usual["a plug or socket contact"].times(1 / square(index));
+        joint.real = [ohms](Dice& dice) { return Real{dice(ohms)}; };
+    }
+}
+
+void Loom::lay_wires() {
+    for (std::size_t i = 0; i < plan.wires.size(); ++i) {
+        const Wire& wire = plan.wires[i];
+        Branch& made = lay(wire_side_[wire.from], wire_side_[wire.to], none);
+        made.wire = static_cast<int>(i);
+        if (!wire.area || !wire.length) {
+            const Range ohms = usual["a wire without size or length"];
+            made.real = [ohms](Dice& dice) { return Real{dice(ohms)}; };
+            continue;
+        }
+        const double mm2 = *wire.area * 1e6, metres = *wire.length;
+        const Range crimp = usual["a crimp"].times(1 / mm2), ohms = copper(mm2), length = usual["length of a wire"], warm = usual["copper of a wire"];
+        made.real = [=](Dice& dice) { return Real{metres * dice(length) * dice(ohms) * (1 + kelvin * (dice(warm) - 20)) + dice(crimp) + dice(crimp)}; };
+    }
+}
+
+void Loom::lay_part(int index) {
+    const Part& part = plan.parts[index];
+    if (part.kind == "battery") return lay_battery(index);
+    if (part.kind == "module") lay_module(index);
+    if (part.kind == "fuse" || part.kind == "breaker") {
+        Branch& link = lay(part_side_[part.pins[0]], part_side_[part.pins[1]], index);
+        link.gate = Gate::link;
+        const Range ohms = usual["a fuse, volts at its rating"].times(1 / part.rating->si);
+        link.real = [ohms](Dice& dice) { return Real{dice(ohms)}; };
+    }
+    for (std::size_t i = 0; i < part.elements.size(); ++i)
+        lay_element(index, static_cast<int>(i));
+}
+
+void Loom::lay_battery(int index) {
+    const Part& part = plan.parts[index];
+    int plus = part_side_[part.pins[0]], minus = part_side_[part.pins[1]];
+    if (plan.pins[part.pins[0]].name.ends_with('-')) std::swap(plus, minus);
+    const Range inner = part.inner ? usual.written(*part.inner, "a battery's inner resistance") : usual["a battery's inner resistance"].times(0.006);
+    for (std::size_t i = 0; i < part.gives.size(); ++i) {
+        Branch& source = lay(plus, minus, index);
+        source.law = Law::source, source.gate = Gate::given, source.choice = static_cast<int>(i);
+        const Quantity& volts = part.gives[i].value;
+        const bool charging = part.gives[i].when && part.gives[i].when->engine_running;
+        const Range range = volts.plus_minus > 0 ? Range{volts.si - volts.plus_minus, volts.si, volts.si + volts.plus_minus}
+                                                 : usual[charging ? "volts with the engine running" : "a battery's volts, engine off"].plus(volts.si);
+        source.real = [=](Dice& dice) { return Real{dice(inner), dice(range), 0}; };
+    }
+}
+
+void Loom::lay_element(int index, int number) {
+    const Part& part = plan.parts[index];
+    const Element& it = part.elements[number];
+    const auto side = [&](int pin) { return pin == none ? none : part_side_[pin]; };
+    const int a = side(it.a), b = side(it.b), c = side(it.c);
+    const double volts = it.at ? it.at->si : plan.system;
+    if (it.kind == "contact") {
+        const double size = std::max({it.a == none ? 0 : square(it.a), it.b == none ? 0 : square(it.b), it.c == none ? 0 : square(it.c)});
+        const Range ohms = usual["a closed contact of a relay or switch"].times(1 / size);
+        for (const bool make : {true, false}) {
+            if ((make ? b : c) == none) continue;
+            Branch& contact = lay(a, make ? b : c, index, number);
+            contact.gate = Gate::contact, contact.make = make;
+            contact.real = [ohms](Dice& dice) { return Real{dice(ohms)}; };
+        }
+    } else if (it.kind == "coil") {
+        const Range ohms = usual.written(*it.value, "a coil's ohms"), warm = usual["copper of a coil"];
+        lay(a, b, index, number).real = [=](Dice& dice) { return Real{dice(ohms) * (1 + kelvin * (dice(warm) - 20))}; };
+    } else if (it.kind == "diode") {
+        Branch& diode = lay(part.kind == "relay" ? b : a, part.kind == "relay" ? a : b, index, number); // a relay's has its plus side first
+        const Range drop = usual["a diode, conducting"], ohms = usual["the same, ohms beside its volts"];
+        diode.law = Law::diode;
+        diode.real = [=](Dice& dice) { return Real{dice(ohms), dice(drop), 0}; };
+    } else if (it.kind == "load" && part.kind == "lamp" && it.value->unit != "ohm") {
+        Branch& lamp = lay(a, b, index, number);
+        const Range share = it.value->plus_minus > 0 ? usual.written(*it.value, "a lamp's power").times(1 / it.value->si) : usual["a lamp's power"];
+        const Range cold = usual["a filament, cold to hot ohms"];
+        const double amps = it.value->unit == "W" ? it.value->si / volts : it.value->si;
+        lamp.law = Law::filament;
+        lamp.real = [=](Dice& dice) {
+            const double draws = amps * dice(share);
+            return Real{dice(cold) * volts / draws, volts, draws};
+        };
+    } else if (it.kind == "load" && part.kind == "motor" && it.value->unit != "ohm") {
+        Branch& motor = lay(a, b, index, number);
+        const Quantity amps{it.value->unit == "W" ? it.value->si / volts : it.value->si, it.value->unit == "W" ? it.value->plus_minus / volts : it.value->plus_minus, "A"};
+        const Range runs = usual.written(amps, "a load's current");
+        const Range times = usual["a motor held still, times its running current"];
+        const Range stalls = part.stalls_at ? usual.written(*part.stalls_at, "a load's current") : exactly(0);
+        motor.law = Law::motor;
+        motor.real = [=](Dice& dice) {
+            const double draws = dice(runs), held = stalls.usual > 0 ? dice(stalls) : draws * dice(times);
+            return Real{volts / held, volts, draws};
+        };
+    } else if (it.kind == "load") {
+        const Quantity& value = *it.value;
+        Branch& load = lay(a, b, index, number);
+        if (value.unit == "ohm") {
+            const Range ohms = usual.written(value, part.kind == "solenoid" ? "a coil's ohms" : "a resistor's ohms");
+            load.real = [=](Dice& dice) { return Real{dice(ohms)}; };
+        } else {
+            const Quantity amps{value.unit == "W" ? value.si / volts : value.si, value.unit == "W" ? value.plus_minus / volts : value.plus_minus, "A"};
+            const Range draws = usual.written(amps, "a load's current");
+            load.real = [=](Dice& dice) { return Real{volts / dice(draws)}; };
+        }
+    } else if (it.kind == "resistor" || it.kind == "between") {
+        const Range ohms = usual.written(*it.value, "a resistor's ohms");
+        lay(a, b, index, number).real = [=](Dice& dice) { return Real{dice(ohms)}; };
+    } else if (it.kind == "ntc" || it.kind == "pot" || it.kind == "hall") {
+        lay_sensor(index, number, a, b, c);
+    }
+}
+
+void Loom::lay_sensor(int index, int number, int a, int b, int c) {
+    const Part& part = plan.parts[index];
+    const Element& it = part.elements[number];
+    if (it.kind == "hall") {
+        const Range ohms = usual["a Hall sensor between its supply and ground"];
+        if (a != none && c != none) lay(a, c, index, number).real = [=](Dice& dice) { return Real{dice(ohms)}; };
+    } else if (it.kind == "ntc") {
+        std::vector<std::pair<double, double>> curve; // degC, ohm
+        for (const TableRow& row : it.table)
+            if (row.at && row.value) curve.emplace_back(row.at->si, row.value->si);
+        const Range share = !it.table.empty() && it.table.front().value && it.table.front().value->plus_minus > 0
+                                ? usual.written(*it.table.front().value, "an NTC's ohms at its temperature").times(1 / it.table.front().value->si)
+                                : usual["an NTC's ohms at its temperature"];
+        const Range shop = usual["a sensor whose temperature nobody said"], hot = usual["the same with the engine running"];
+        const double reference = it.value ? it.value->si : 0, at = it.at ? it.at->si : 25, beta = it.more ? it.more->si : 0;
+        Branch& made = lay(a, b, index, number);
+        made.real = [=](Dice& dice) { return Real{dice(share), dice(shop), dice(hot)}; };
+        made.ohms_there = [=](const Real& real, const Setting& setting) {
+            const auto said = setting.temperature.find(index);
+            const double warm = said != setting.temperature.end() ? said->second : setting.engine ? real.amps : real.volts;
+            if (curve.size() < 2) return real.ohms * (beta > 0 ? reference * std::exp(beta * (1 / (warm + 273.15) - 1 / (at + 273.15))) : curve.empty() ? reference : curve[0].second);
+            std::size_t i = 1;
+            while (i + 1 < curve.size() && curve[i].first < warm)
+                ++i;
+            const auto [t1, r1] = curve[i - 1];
+            const auto [t2, r2] = curve[i];
+            const double x = (1 / (warm + 273.15) - 1 / (t1 + 273.15)) / (1 / (t2 + 273.15) - 1 / (t1 + 273.15));
+            return real.ohms * std::exp(std::log(r1) + x * (std::log(r2) - std::log(r1)));
+        };
+    } else {
+        const Range ohms = usual.written(*it.value, "a track, end to end"), off = usual["where a wiper stands"];
+        for (const bool upper : {true, false}) {
+            Branch& made = upper ? lay(a, b, index, number) : lay(b, c, index, number);
+            made.real = [=](Dice& dice) { return Real{dice(ohms), dice(off), 0}; };
+            const std::vector<TableRow> table = it.table;
+            made.ohms_there = [=](const Real& real, const Setting& setting) {
+                double share = table.empty() || !table.front().value ? 0.5 : table.front().value->si;
+                const auto stands = setting.position.find(index);
+                for (const TableRow& row : table)
+                    if (stands != setting.position.end() && row.position == stands->second && row.value) share = row.value->si;
+                share = std::clamp(share + real.volts, 0.0, 1.0);
+                return std::max(0.01, real.ohms * (upper ? 1 - share : share));
+            };
+        }
+    }
+}
+
+void Loom::lay_module(int index) {
+    const Part& part = plan.parts[index];
+    // All that is inside hangs on the first pin of each kind; the others reach it over the board.
+    const auto rail = [&](const std::vector<int>& pins) {
+        if (pins.empty()) return new_node();
+        const int first = part_side_[pins.front()];
+        const Range ohms = usual["ground pins inside a control unit"];
+        for (std::size_t i = 1; i < pins.size(); ++i)
+            lay(part_side_[pins[i]], first, index).real = [=](Dice& dice) { return Real{dice(ohms)}; };
+        return first;
+    };
+    const int supply = rail(part.supply), ground = rail(part.ground);
+    rails_[index] = {supply, ground};
+    std::vector<std::pair<Range, int>> draws; // A
+    for (std::size_t i = 0; i < part.draws.size(); ++i)
+        draws.emplace_back(usual.written(part.draws[i].value, "what a control unit draws"), static_cast<int>(i));
+    if (draws.empty()) draws = {{usual["a control unit that does not say what it draws"], 0}, {usual["the same, asleep"], 1}};
+    for (const auto& [amps, choice] : draws) {
+        Branch& draw = lay(supply, ground, index);
+        draw.gate = Gate::given, draw.choice = -2 - choice;
+        const double volts = plan.system;
+        draw.real = [=, amps = amps](Dice& dice) { return Real{volts / dice(amps)}; };
+    }
+    for (std::size_t i = 0; i < part.elements.size(); ++i) {
+        const Element& it = part.elements[i];
+        const int number = static_cast<int>(i), pin = it.a == none ? none : part_side_[it.a];
+        if (it.kind == "output") {
+            Branch& driver = lay(it.pulls_down ? pin : supply, it.pulls_down ? ground : pin, index, number);
+            driver.gate = Gate::driver;
+            const Range ohms = it.value ? usual["a driver, volts at the current it says"].times(1 / it.value->si) : usual["a driver that says no current"];
+            driver.real = [=](Dice& dice) { return Real{dice(ohms)}; };
+        } else if (it.kind == "gives" || it.kind == "pull-up") {
+            Branch& source = lay(pin, ground, index, number);
+            source.law = Law::source, source.gate = Gate::fed;
+            const bool gives = it.kind == "gives";
+            const Range volts = usual.written(*it.value, "a sensor supply's volts");
+            const Range ohms = gives ? usual["a sensor supply, inside"] : usual.written(*it.more, "a pull-up's ohms");
+            source.real = [=](Dice& dice) { return Real{dice(ohms), dice(volts), 0}; };
+        } else if (it.kind == "input") {
+            const Range ohms = usual.written(*it.value, "an input's ohms");
+            lay(pin, ground, index, number).real = [=](Dice& dice) { return Real{dice(ohms)}; };
+        }
+    }
+}
+
+// The pin by which a control unit knows how a switch stands: an input that the loom leads to the switch.
+void Loom::find_inputs() {
+    std::vector<int> same(nodes);
+    std::iota(same.begin(), same.end(), 0);
+    const auto first = [&](int node) {
+        while (same[node] != node)
+            node = same[node];
+        return node;
+    };
+    for (const Branch& each : branches)
+        if (each.gate == Gate::joint || each.gate == Gate::link || each.wire != none) same[first(each.a)] = first(each.b);
+    for (std::size_t m = 0; m < plan.parts.size(); ++m)
+        for (const Element& output : plan.parts[m].elements) {
+            if (output.kind != "output" || output.follows == none) continue;
+            for (const Element& input : plan.parts[m].elements)
+                if (input.kind == "input" || input.kind == "pull-up")
+                    for (const int pin : plan.parts[output.follows].pins)
+                        if (first(part_side_[pin]) == first(part_side_[input.a])) inputs_[{static_cast<int>(m), output.follows}] = input.a;
+        }
+}
+
+int Loom::node(const Point& at) const {
+    if (at.metal == "body") return body();
+    int pin = at.pin;
+    if (pin == none && at.part != none && plan.parts[at.part].pins.size() == 1) pin = plan.parts[at.part].pins.front();
+    if (pin == none) return none;
+    if (at.metal == "part") return part_side_[pin] != none ? part_side_[pin] : plan.pins[pin].mate != none ? part_side_[plan.pins[pin].mate] : none;
+    return wire_side_[pin];
+}
+
+int Loom::joint(int pin) const {
+    for (std::size_t i = 0; i < branches.size(); ++i)
+        if (branches[i].gate == Gate::joint && std::find(branches[i].pins.begin(), branches[i].pins.end(), pin) != branches[i].pins.end())
+            return static_cast<int>(i);
+    return none;
+}
+
+double Loom::needs(int index) const {
+    const Part& part = plan.parts[index];
+    if (part.needs) return part.needs->si;
+    if (part.kind == "module") return usual["a control unit works from"].usual;
+    return usual["what a load needs, of the system's volts"].usual * plan.system;
+}
+
+double Loom::filament_lit(const Branch& filament, double volts) const {
+    const Element& it = plan.parts[filament.part].elements[filament.element];
+    return std::abs(volts) / (it.at ? it.at->si : plan.system);
+}
+
+} // namespace oracle
