@@ -113,3 +113,15 @@ TEST_CASE("blanks beside the reading: the current of a drop, the leads' own ohms
     CHECK_FALSE(dial("  with X1 unplugged\n  ohms part E1.1 to part E1.2\n  expect below 15 ohm\n").lead_blank);
     CHECK(dial("  with S1 pressed\n  clamp W3\n  expect 1 .. 2 A\n").remark == "closed and empty: set to zero");
 }
+
+TEST_CASE("without a limit the dial stands for the volts of the car's own battery") {
+    const std::string body = "check a \"A\"\n  volts ac G1.+ to G1.-\n  pass -> done\n  fail -> suspects\n";
+    std::string truck = printed::lamp_plan(body);
+    truck.replace(truck.find("12.6 V"), 6, "25.2 V");
+    const auto words = [](const std::string& text) {
+        const Plan plan = printed::plan(text);
+        return dial_of(plan, plan.checks[0]).words;
+    };
+    CHECK(words(printed::lamp_plan(body)) == "20 V range");
+    CHECK(words(truck) == "200 V range");
+}
