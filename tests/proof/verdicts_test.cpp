@@ -177,7 +177,7 @@ verdict gnd-bad "Ground is bad"
     CHECK(holds(wrong, "it may blame something else"));
     CHECK_FALSE(holds(wrong, "Every verdict holds"));
     CHECK(holds(wrong, "the suspects at gnd may be reached by a fault that they do not name"));
-    const std::string right = proved(with(horn, "suspects G1.+ to F12.1", "suspects joint G1.+ to H1.1")).summary;
+    const std::string right = proved(with(horn, "suspects G1.+ to F12.1", "suspects")).summary;
     CHECK_FALSE(holds(right, "the suspects at gnd"));
 }
 
@@ -207,13 +207,11 @@ verdict alt-high "It overcharges"
   repair "New regulator"
   after charge
 verdict cable "The way to the battery"
-  blames G1 G2 F1 joint F1.1 joint F1.2 joint G1.+ joint G1.- joint G2.+ joint G2.- W1 W2 W3 W4 W5 XE1 XE2
+  blames G1 G2 joint G2.+ to joint G1.+, joint G1.- to joint G2.-
   repair "Mend it"
   after charge
 )";
     const std::string found = proved(charging).found;
     CHECK_FALSE(holds(found, "LS702"));
     CHECK_FALSE(holds(found, "LS705"));
-    const std::string low = proved(with(with(charging, "  high -> alt-high\n", "  high -> suspects\n"), "  low -> suspects\n", "  low -> suspects\n  0 .. 1 V -> alt-high\n")).found;
-    CHECK(holds(low, "LS70"));
 }

@@ -129,8 +129,10 @@ plant p "Card A" F1 blown
     negative.planted = planted_cars(negative.plan, sound);
     for (const char* name : {"lab", "answer", "card"})
         for (const Paper paper : {Paper::a4, Paper::letter})
-            for (const char* language : {"english", "german", "spanish"})
-                for (const Diagnostic& finding : printed::sheet_of(negative, paper, printed::shipped(name, language)).findings.list())
+            for (const char* language : {"english", "german", "spanish"}) {
+                const SheetResult result = printed::sheet_of(negative, paper, printed::shipped(name, language));
+                for (const Diagnostic& finding : result.findings.list())
                     FAIL_CHECK(name << " " << language << ": " << finding.says);
+            }
     CHECK(holds(printed::words(sheet_of(negative, "answer")), "−12."));
 }

@@ -74,21 +74,19 @@ public:
             std::apply([&](auto&... field) { (each(field, way + "." + std::to_string(index++)), ...); }, fields(one));
         } else if constexpr (requires { one.has_value(); }) {
             if (one) each(*one, way);
-            alter(one, one ? One{} : One{std::in_place}, way + "?");
+            alter(one, way + "?", [](One& each) { each ? each.reset() : static_cast<void>(each.emplace()); });
         } else if constexpr (requires { one.first; }) {
             each(one.first, way + ".first"), each(one.second, way + ".second");
         } else if constexpr (std::is_same_v<One, std::string>) {
-            alter(one, one + "x", way);
+            alter(one, way, [](One& each) { each += "x"; });
         } else if constexpr (requires { one.push_back({}); }) {
             for (std::size_t i = 0; i < one.size() && i < 3; ++i)
                 each(one[i], way + "[" + std::to_string(i) + "]");
-            One longer = one;
-            longer.emplace_back();
-            alter(one, std::move(longer), way + "[]");
+            alter(one, way + "[]", [](One& each) { each.emplace_back(); });
         } else if constexpr (std::is_same_v<One, bool>) {
-            alter(one, !one, way);
+            alter(one, way, [](One& each) { each = !each; });
         } else if constexpr (std::is_arithmetic_v<One> || std::is_enum_v<One>) {
-            alter(one, static_cast<One>(static_cast<int>(one) + 1), way);
+            alter(one, way, [](One& each) { each = static_cast<One>(static_cast<int>(each) + 1); });
         }
     }
     void each(Span&, const std::string&) {}
@@ -97,11 +95,12 @@ public:
     void each(std::vector<Allow>&, const std::string&) {}
 
 private:
-    template <class One>
-    void alter(One& one, One altered, const std::string& way) {
-        std::swap(one, altered);
+    template <class One, class Change>
+    void alter(One& one, const std::string& way, const Change& change) {
+        const One was = one;
+        change(one);
         look_(way);
-        std::swap(one, altered);
+        one = was;
     }
     std::function<void(const std::string&)> look_;
 };
@@ -111,19 +110,21 @@ TEST_CASE("`not computed` is part of what a plan says") {
     CHECK(digest_of_plan(lamp("11 .. 13 V not computed")) != digest_of_plan(lamp()));
 }
 
-TEST_CASE("of a plan that says most there is to say, every field counts, but for who wrote it when") {
-    Plan plan = printed::plan_file("tests/plans/fan-class.plan");
-    const std::string was = digest(plan);
-    std::size_t count = 0;
-    std::vector<std::string> alike;
-    Flip flip([&](const std::string& way) {
-        ++count;
-        if (digest(plan) == was) alike.push_back(way);
-    });
-    flip.each(plan, "plan");
-    CHECK(count > 2000);
-    CHECK(alike == std::vector<std::string>{"plan.5", "plan.6", "plan.7", "plan.24"}); // author, revision, date, broken
-    CHECK(digest(plan) == was);
+TEST_CASE("of plans that say all there is to say, every field counts, but for who wrote it when") {
+    for (const char* path : {"tests/plans/kitchen.plan", "tests/plans/fan-class.plan"}) {
+        Plan plan = printed::plan_file(path);
+        const std::string was = digest(plan);
+        std::size_t count = 0;
+        std::vector<std::string> alike;
+        Flip flip([&](const std::string& way) {
+            ++count;
+            if (digest(plan) == was) alike.push_back(way);
+        });
+        flip.each(plan, "plan");
+        CHECK(count > 700);
+        CHECK(alike == std::vector<std::string>{"plan.5", "plan.6", "plan.7", "plan.24"}); // author, revision, date, broken
+        CHECK(digest(plan) == was);
+    }
 }
 
 TEST_CASE("every page of every sheet, paper and language carries the same digest") {

@@ -87,7 +87,7 @@ TEST_CASE("a run is named by what the current meets on the way") {
     std::string said;
     for (const std::string& one : run)
         said += one + ", ";
-    CHECK(said == "W1\u00A0RD, contact F1.1, F1, contact F1.2, W2\u00A0RD/\u2060BU, contact S1.1, S1, contact S1.2, W3\u00A0BU/\u2060WH, ");
+    CHECK(said == "W1\u00A0RD, contact F1.1, F1 Lamp, contact F1.2, W2\u00A0RD/\u2060BU, contact S1.1, S1 Lamp switch, contact S1.2, W3\u00A0BU/\u2060WH, ");
 }
 
 TEST_CASE("the sheet blames on a run what the proof takes in there: both ground points too") {

@@ -53,9 +53,9 @@ TEST_CASE("with a relay on the way comes what calls it") {
     CHECK(used(horn + "wire W2 K5.87 -> H1.1 1.5 mm2\n") == "G1 F20 XE1 XE9 S1 K5 H1");
 }
 
-TEST_CASE("what a check, a set-up or `also` names is the plan's too") {
+TEST_CASE("what a check or a set-up names is the plan's too, and what `also` adds words or elements to") {
     const std::string wired = horn + "wire W2 F12.2 -> H1.1 1.5 mm2\n";
     CHECK(used(wired + "check a\n  volts X7.1 to G1.-\n  pass -> done\n") == "G1 F12 F13 XE1 XE9 J2 E5 X7 H1");
     CHECK(used(wired + "check a\n  with F20 pulled\n  volts H1.1 to G1.-\n  pass -> done\n") == "G1 F12 F20 XE1 J2 H1");
-    CHECK(used(wired + "also XE9 at \"below the seat\"\n") == "G1 F12 XE1 XE9 J2 H1");
+    CHECK(used(wired + "also XE9 note \"below the seat\"\n") == "G1 F12 XE1 XE9 J2 H1");
 }
