@@ -112,11 +112,11 @@ private:
                       .part = id,
                       .pin = pin});
         if (part.bolted_pin == none) return;
-        const NodeId there = part.bolted_to == none || circuit_.parts[part.bolted_to].pins.empty()
-                                 ? graph_.metal(part.metal)
-                                 : graph_.own[circuit_.parts[part.bolted_to].pins.front()];
-        edge(
-            {.kind = EdgeKind::bolt, .a = graph_.own[part.bolted_pin], .b = there, .part = id, .pin = part.bolted_pin});
+        const auto lay_case = [&](PartId by, const std::string& metal) {
+            edge({.kind = EdgeKind::bolt, .a = own(part.bolted_pin), .b = graph_.metal(metal), .part = by, .pin = part.bolted_pin});
+        };
+        if (part.bolted_to != none) lay_case(part.bolted_to, circuit_.parts[part.bolted_to].metal); // the ground point holds it there
+        if (part.bolted_to == none || !part.metal.empty()) lay_case(id, part.metal);
     }
 
     // --- what is inside the parts

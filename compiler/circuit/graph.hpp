@@ -2,7 +2,8 @@
 //
 // A pin has two metals: its wire end (the crimp in the cavity, the wire side of a socket, the clamp) and the part's own
 // metal, with a joint between. Under a plug the wire end of M3.1 is that of X21.1; an in-line pair is two wire ends and
-// a joint. A splice is one node with all that it joins; a ground point is one node, bolted to its metal. What the
+// a joint. A splice is one node with all that it joins; a ground point is one node, bolted to its metal. A case that sits on a
+// ground point lies on that metal too, held by that point: when it is loose, neither the case nor a cable has the metal. What the
 // set-up takes away (a joint, a fuse, a clamp) is an absent edge.
 #pragma once
 #include "model/plan.hpp"

@@ -45,7 +45,7 @@ Meter meter_for(const Circuit& circuit, MeterFunction function) {
     Meter meter{function, row.percent, row.digits};
     for (const MeterRow& own : circuit.meters)
         if (own.function == row.word) {
-            const double within = own.within.plus_minus > 0 ? own.within.plus_minus : own.within.si;
+            const double within = own.within.si;
             if (own.within.unit->dimension == Dimension::percent)
                 meter.percent = within * 100;
             else

@@ -31,6 +31,9 @@ public:
         for (Relay& relay : net_.relays)
             if (!relay.usual_ohms.empty())
                 relay.drops_out *= ohms_together(relay) / *std::max_element(relay.usual_ohms.begin(), relay.usual_ohms.end());
+        for (Charged& battery : net_.charged)
+            battery.by = alternators_;
+        if (alternators_.empty()) net_.charged.clear(); // its volts hold as they are written
         return std::move(net_);
     }
 
@@ -219,14 +222,19 @@ private:
 
     void source(const Edge& edge) {
         const std::vector<Draw>& gives = circuit_.parts[edge.part].gives;
-        ParameterId volts = none;
+        ParameterId volts = none, at_rest = none;
         bool conditional = false;
         for (std::size_t i = 0; i < gives.size(); ++i) {
+            if (!gives[i].when) at_rest = known_.emf[edge.part][i];
             if (gives[i].when ? !now_.holds(*gives[i].when) : conditional) continue;
             volts = known_.emf[edge.part][i];
             conditional = gives[i].when.has_value();
         }
         if (volts == none) return;
+        if (at_rest == none) // gives nothing but while the engine runs
+            alternators_.push_back(branch_);
+        else if (volts != at_rest && now_.running())
+            net_.charged.push_back({branch_, at_rest, {}});
         here().law = Law::source;
         here().ohms = known_.inner[edge.part], here().second = volts;
     }
@@ -240,6 +248,7 @@ private:
     ParameterId wiper_ = none;
     PartId wiper_part_ = none;
     int wiper_element_ = none;
+    std::vector<int> alternators_; // branches
 };
 
 } // namespace

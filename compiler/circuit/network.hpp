@@ -52,6 +52,12 @@ struct FuseLink {
     double rating = 0; // A
 };
 
+struct Charged { // a battery whose volts while the engine runs come from an alternator of the plan
+    int branch = none;
+    ParameterId at_rest = none; // V without it
+    std::vector<int> by;        // the branches of the alternators
+};
+
 struct Network {
     Graph graph;
     std::vector<Branch> ends;         // by branch
@@ -60,6 +66,7 @@ struct Network {
     std::vector<Relay> relays;
     std::vector<Module> modules;
     std::vector<FuseLink> fuses;
+    std::vector<Charged> charged;
     std::vector<NodeId> unknown;       // nodes whose volts are beyond the model, such as the signal of a Hall sensor
     double system_volts = 12;
     ParameterId added = none;          // as of the circuit

@@ -21,6 +21,8 @@ Parameter per_metre(double mm2) {
     return {ideal, (ideal + most) / 2, most};
 }
 
+Parameter as_written(const Quantity& quantity) { return {quantity.low(), quantity.si, quantity.high()}; }
+
 class Maker {
 public:
     Maker(const Circuit& circuit, Parameters& made) : circuit_(circuit), made_(made), mm2_(circuit.pins.size(), 0) {
@@ -95,11 +97,11 @@ private:
         made_.inner[id] = add(part.inner ? written(*part.inner, Usual::battery_ohms)
                                          : range_of(Usual::battery_ohms, 6 * milli * size));
         for (const Draw& gives : part.gives) {
-            const double volts = gives.value.si, off = gives.value.plus_minus;
+            const double volts = gives.value.si;
             const UsualRow& row =
                 usual(gives.when && gives.when->engine_running ? Usual::charging_volts : Usual::battery_volts);
-            made_.emf[id].push_back(add(off > 0 ? Parameter{volts - off, volts, volts + off}
-                                                : Parameter{volts + row.low * size, volts, volts + row.high * size}));
+            made_.emf[id].push_back(add(gives.value.plus_minus ? as_written(gives.value)
+                                                               : Parameter{volts + row.low * size, volts, volts + row.high * size}));
         }
     }
 
@@ -190,8 +192,7 @@ Parameter range_of(Usual of, double times) {
 }
 
 Parameter written(const Quantity& quantity, Usual of) {
-    if (quantity.plus_minus > 0) return {quantity.low(), quantity.si, quantity.high()};
-    return range_of(of, quantity.si);
+    return quantity.plus_minus ? as_written(quantity) : range_of(of, quantity.si);
 }
 
 Parameters::Parameters(const Circuit& circuit, double volts) : system_volts(volts) { Maker(circuit, *this).make(); }
@@ -222,13 +223,6 @@ std::optional<Parameter> ntc_ohms(const Element& ntc, double degrees) {
     const Parameter &a = rows[after - 1].ohms, &b = rows[after].ohms;
     const auto between = [&](double from, double to) { return std::exp(std::log(from) * (1 - share) + std::log(to) * share); };
     return Parameter{between(a.low, b.low), between(a.value, b.value), between(a.high, b.high)};
-}
-
-double system_volts(const Plan& plan) {
-    if (plan.system) return plan.system->si;
-    for (const Part& part : plan.circuit.parts)
-        if (part.kind == PartKind::battery && !part.gives.empty()) return part.gives.front().value.si > 18 ? 24 : 12;
-    return 12;
 }
 
 } // namespace loomsheet

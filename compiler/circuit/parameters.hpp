@@ -39,7 +39,5 @@ struct Parameters {
 
 // Ohms of an ntc at a temperature in °C; none where the plan says too little.
 std::optional<Parameter> ntc_ohms(const Element& ntc, double degrees);
-// 12 or 24, as the head says, else as its batteries do.
-double system_volts(const Plan& plan);
 
 } // namespace loomsheet

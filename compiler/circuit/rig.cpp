@@ -1,4 +1,5 @@
 #include "circuit/rig.hpp"
+#include "circuit/charging.hpp"
 #include <algorithm>
 #include <cmath>
 
@@ -14,7 +15,7 @@ public:
             add(item.parts.size());
             for (const PartId part : item.parts)
                 add(part);
-            if (item.value) add(item.value->si), add(item.value->plus_minus);
+            if (item.value) add(item.value->si), add(item.value->plus_minus.value_or(-1));
             add(item.value.has_value()), add(item.a), add(item.b);
         }
         if (!row) return std::move(bytes_);
@@ -161,12 +162,15 @@ void Rigs::put_in(Kept& kept, const RiggedCar& car) {
     kept.tenant = car.number;
     Setting& setting = kept.setting;
     Network& network = *setting.network;
-    bool changed = kept.stale;
+    bool changed = kept.stale || !network.charged.empty();
+    for (const Charged& battery : network.charged)
+        kept.as_they_were.emplace_back(battery.branch, network.branches[battery.branch]);
     if (car.fault) {
         for (const int branch : touched(circuit_, *car.fault, network))
             kept.as_they_were.emplace_back(branch, network.branches[branch]);
         changed |= loomsheet::put_in(circuit_, *car.fault, network);
     }
+    settle_charging(network, *car.blown);
     if (network.branches.size() != kept.branches) {
         kept.bench = std::move(setting.bench);
         setting.bench = std::make_unique<Bench>(*kept.bench, network);

@@ -1,4 +1,5 @@
 #include "circuit/setting.hpp"
+#include "circuit/charging.hpp"
 #include "circuit/situation.hpp"
 #include <algorithm>
 
@@ -60,10 +61,12 @@ bool hangs_on(const Network& network, NodeId unknown, std::initializer_list<Node
            std::any_of(tips.begin(), tips.end(), [&](NodeId tip) { return metal.has(tip); });
 }
 
-Setting begin(const Circuit& circuit, const Parameters& parameters, const Setup& setup, const Fault* fault) {
+Setting begin(const Circuit& circuit, const Parameters& parameters, const Setup& setup, const Fault* fault,
+              const std::vector<PartId>& blown) {
     Setting made;
     made.network = std::make_unique<Network>(build_network(circuit, parameters, setup));
     if (fault) put_in(circuit, *fault, *made.network);
+    settle_charging(*made.network, blown);
     made.beyond = beyond_of(circuit, setup);
     return made;
 }
@@ -110,7 +113,7 @@ void measure_current(const Circuit& circuit, Setting& made, MeasureKind measure,
 
 Setting set_up(const Circuit& circuit, const Parameters& parameters, const Setup& setup, const Fault* fault,
                const std::vector<PartId>& blown) {
-    Setting made = begin(circuit, parameters, setup, fault);
+    Setting made = begin(circuit, parameters, setup, fault, blown);
     made.red = made.black = made.network->graph.body;
     finish(made, {}, blown);
     return made;
@@ -118,7 +121,7 @@ Setting set_up(const Circuit& circuit, const Parameters& parameters, const Setup
 
 Setting set_up(const Circuit& circuit, const Parameters& parameters, const Setup& setup, MeasureKind measure, const Row& row,
                const Fault* fault, const std::vector<PartId>& blown, double ohms_volts) {
-    Setting made = begin(circuit, parameters, setup, fault);
+    Setting made = begin(circuit, parameters, setup, fault, blown);
     Instrument instrument;
     if (measure == MeasureKind::amps || measure == MeasureKind::clamp) {
         measure_current(circuit, made, measure, row.red);

@@ -205,34 +205,4 @@ bool belongs(const Circuit& circuit, const Suspect& suspect, const Suspect& othe
     return circuit.pins[wire.from].part == suspect.part || circuit.pins[wire.to].part == suspect.part;
 }
 
-std::vector<Suspect> suspects_between(const Circuit& circuit, const Graph& at_rest, const PointRef& from, const PointRef& to) {
-    std::vector<Suspect> suspects;
-    const auto node_of = [&](const PointRef& point) {
-        NodeId node = at_rest.node_of(point);
-        if (node == none && point.pin != none) node = at_rest.wire_end[point.pin];
-        if (node == none && point.part != none && !circuit.parts[point.part].pins.empty())
-            node = at_rest.wire_end[circuit.parts[point.part].pins.front()];
-        return node;
-    };
-    const NodeId a = node_of(from), b = node_of(to);
-    if (a == none || b == none) return suspects;
-    const Admit along = [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge) || edge.kind == EdgeKind::contact; };
-    const NodeId start[] = {a};
-    const Reach way = reach(at_rest, start, along, b);
-    if (!way.has(b)) return suspects;
-    for (const int index : way.way(at_rest, b)) {
-        const Edge& edge = at_rest.edges[index];
-        if (edge.kind == EdgeKind::wire)
-            suspects.push_back({none, edge.wire, none});
-        else if (edge.kind == EdgeKind::joint)
-            suspects.push_back({none, none, edge.pin});
-        else if (edge.part != none)
-            suspects.push_back({edge.part, none, none});
-    }
-    // A run that ends in a point takes in the joint there.
-    for (const PointRef* end : {&from, &to})
-        if (end->metal == Metal::joint) suspects.push_back({none, none, end->pin});
-    return suspects;
-}
-
 } // namespace loomsheet

@@ -53,7 +53,5 @@ bool names(const Circuit& circuit, const PointRef& point, const Candidate& candi
 // Whether the other hangs on this part, so that who looks at the part sees it too: a joint of its, or a wire that is bolted to this
 // ground point.
 bool belongs(const Circuit& circuit, const Suspect& part, const Suspect& other);
-// All suspects on the way between two points: wires, contacts, fuses, closed contacts.
-std::vector<Suspect> suspects_between(const Circuit& circuit, const Graph& at_rest, const PointRef& from, const PointRef& to);
 
 } // namespace loomsheet

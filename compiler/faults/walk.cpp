@@ -1,16 +1,29 @@
 #include "faults/walk.hpp"
+#include "faults/between.hpp"
 #include <algorithm>
 #include <fmt/format.h>
 
 namespace loomsheet {
 
-Walker::Walker(const Plan& plan) : plan_(plan), at_rest_(build_graph(plan.circuit)) {
+namespace {
+bool is_in(const std::vector<Suspect>& run, const Candidate& fault) {
+    return std::find(run.begin(), run.end(), fault.suspect) != run.end();
+}
+} // namespace
+
+Walker::Walker(const Plan& plan) : plan_(plan), stop_runs_(plan.checks.size()) {
+    const Graph at_rest = build_graph(plan.circuit);
     for (const Verdict& verdict : plan.verdicts) {
         std::vector<Suspect>& run = runs_.emplace_back();
         for (const auto& [from, to] : verdict.blamed_runs)
-            for (const Suspect& each : suspects_between(plan.circuit, at_rest_, from, to))
+            for (const Suspect& each : suspects_between(plan.circuit, at_rest, from, to))
                 run.push_back(each);
     }
+    for (std::size_t c = 0; c < plan.checks.size(); ++c)
+        for (const Outcome& outcome : plan.checks[c].outcomes)
+            stop_runs_[c].push_back(outcome.target.run_is_span
+                                        ? suspects_between(plan.circuit, at_rest, outcome.target.run[0], outcome.target.run[1])
+                                        : std::vector<Suspect>());
 }
 
 bool Walker::names_it(const std::vector<PointRef>& points, const Candidate& fault) const {
@@ -19,8 +32,7 @@ bool Walker::names_it(const std::vector<PointRef>& points, const Candidate& faul
 }
 
 bool Walker::blames(int verdict, const Candidate& fault) const {
-    const std::vector<Suspect>& run = runs_[verdict];
-    return names_it(plan_.verdicts[verdict].blames, fault) || std::find(run.begin(), run.end(), fault.suspect) != run.end();
+    return names_it(plan_.verdicts[verdict].blames, fault) || is_in(runs_[verdict], fault);
 }
 
 Judgement Walker::judge(const Ending& ending, const Candidate& fault) const {
@@ -33,9 +45,8 @@ Judgement Walker::judge(const Ending& ending, const Candidate& fault) const {
     }
     const Target* target = target_of(plan_.checks[ending.last.check], ending.last.outcome);
     if (!target || target->run.empty()) return Judgement::open;
-    if (!target->run_is_span) return names_it(target->run, fault) ? Judgement::found : Judgement::wrong;
-    const std::vector<Suspect> run = suspects_between(plan_.circuit, at_rest_, target->run[0], target->run[1]);
-    return std::find(run.begin(), run.end(), fault.suspect) != run.end() ? Judgement::found : Judgement::wrong;
+    const bool named = target->run_is_span ? is_in(stop_runs_[ending.last.check][ending.last.outcome], fault) : names_it(target->run, fault);
+    return named ? Judgement::found : Judgement::wrong;
 }
 
 std::vector<Ending> Walker::endings(const std::vector<OutcomeSet>& sets, const Candidate* fault, std::vector<Taken>* taken) const {

@@ -39,8 +39,8 @@ public:
 private:
     bool names_it(const std::vector<PointRef>& points, const Candidate& fault) const;
     const Plan& plan_;
-    Graph at_rest_;
-    std::vector<std::vector<Suspect>> runs_; // by verdict
+    std::vector<std::vector<Suspect>> runs_;                   // by verdict
+    std::vector<std::vector<std::vector<Suspect>>> stop_runs_; // by check and outcome
 };
 
 enum class Mood : std::uint8_t { does, may }; // "passes", "may pass"

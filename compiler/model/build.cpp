@@ -93,10 +93,9 @@ void Builder::compare_values() {
                     fmt::format("{} stalls at {}, which is not above its running current of {}", p.id,
                                 p.stalls_at->written, e.value->written),
                     "held still, a motor takes 3 to 10 times its running current (common practice, no source)");
-        if (p.needs && plan_.system && p.needs->si > plan_.system->si * 1.1)
+        if (const double volts = system_volts(plan_); p.needs && p.needs->si > volts * 1.1)
             findings_.add(207, p.needs->at,
-                          fmt::format("{} needs {}, more than the {} system gives", p.id, p.needs->written,
-                                      plan_.system->written));
+                          fmt::format("{} needs {}, more than the {:g} V system gives", p.id, p.needs->written, volts));
     }
 }
 

@@ -23,9 +23,9 @@ const TableValue* Part::find_position(std::string_view word) const {
 }
 
 PartId Circuit::find_part(std::string_view id) const {
-    if (indexed_) {
-        const auto found = parts_by_id_.find(std::string(id));
-        return found == parts_by_id_.end() ? none : found->second;
+    if (lookup.made) {
+        const auto found = lookup.parts_by_id.find(std::string(id));
+        return found == lookup.parts_by_id.end() ? none : found->second;
     }
     for (std::size_t i = 0; i < parts.size(); ++i)
         if (parts[i].id == id) return static_cast<PartId>(i);
@@ -59,7 +59,7 @@ std::string Circuit::pin_name(PinId pin) const {
 }
 
 std::vector<WireId> Circuit::wires_at(PinId pin) const {
-    if (indexed_) return wires_by_pin_[static_cast<std::size_t>(pin)];
+    if (lookup.made) return lookup.wires_by_pin[static_cast<std::size_t>(pin)];
     std::vector<WireId> found;
     for (std::size_t i = 0; i < wires.size(); ++i)
         if (wires[i].from == pin || wires[i].to == pin) found.push_back(static_cast<WireId>(i));
@@ -68,7 +68,7 @@ std::vector<WireId> Circuit::wires_at(PinId pin) const {
 
 PartId Circuit::plug_of(PartId part) const {
     if (const PartId twin = parts[static_cast<std::size_t>(part)].twin; twin != none) return twin;
-    if (indexed_) return plugs_[static_cast<std::size_t>(part)];
+    if (lookup.made) return lookup.plugs[static_cast<std::size_t>(part)];
     for (std::size_t i = 0; i < parts.size(); ++i)
         if (parts[i].plugs_on == part) return static_cast<PartId>(i);
     return none;
@@ -120,21 +120,21 @@ std::string Circuit::part_name(PartId part) const {
 }
 
 void Circuit::index() {
-    parts_by_id_.clear();
-    plugs_.assign(parts.size(), none);
+    lookup.parts_by_id.clear();
+    lookup.plugs.assign(parts.size(), none);
     for (std::size_t i = 0; i < parts.size(); ++i) {
-        parts_by_id_.emplace(parts[i].id, static_cast<PartId>(i));
-        if (parts[i].plugs_on != none && plugs_[static_cast<std::size_t>(parts[i].plugs_on)] == none)
-            plugs_[static_cast<std::size_t>(parts[i].plugs_on)] = static_cast<PartId>(i);
+        lookup.parts_by_id.emplace(parts[i].id, static_cast<PartId>(i));
+        if (parts[i].plugs_on != none && lookup.plugs[static_cast<std::size_t>(parts[i].plugs_on)] == none)
+            lookup.plugs[static_cast<std::size_t>(parts[i].plugs_on)] = static_cast<PartId>(i);
     }
-    wires_by_pin_.assign(pins.size(), {});
+    lookup.wires_by_pin.assign(pins.size(), {});
     for (std::size_t i = 0; i < wires.size(); ++i) {
         if (wires[i].from != none)
-            wires_by_pin_[static_cast<std::size_t>(wires[i].from)].push_back(static_cast<WireId>(i));
+            lookup.wires_by_pin[static_cast<std::size_t>(wires[i].from)].push_back(static_cast<WireId>(i));
         if (wires[i].to != none && wires[i].to != wires[i].from)
-            wires_by_pin_[static_cast<std::size_t>(wires[i].to)].push_back(static_cast<WireId>(i));
+            lookup.wires_by_pin[static_cast<std::size_t>(wires[i].to)].push_back(static_cast<WireId>(i));
     }
-    indexed_ = true;
+    lookup.made = true;
 }
 
 } // namespace loomsheet

@@ -105,7 +105,7 @@ struct Part {
     Span at;          // the designator where it is declared
     std::string place;
     PanelId panel = none;          // what must come off first; inherited by its plug
-    std::string metal = "body";    // body engine chassis: where a bolted case or a ground point sits
+    std::string metal;             // body engine chassis: where a bolted case or a ground point sits; empty: not said
     PartId bolted_to = none;       // `31 on XE2`
     PinId bolted_pin = none;
     PartId assembly = none;
@@ -215,11 +215,12 @@ struct Circuit {
     // Made once, when the circuit is whole; until then the questions above look everything through.
     void index();
 
-private:
-    bool indexed_ = false;
-    std::unordered_map<std::string, PartId> parts_by_id_;
-    std::vector<std::vector<WireId>> wires_by_pin_;
-    std::vector<PartId> plugs_;
+    struct Lookup { // made by index(), of what stands above
+        bool made = false;
+        std::unordered_map<std::string, PartId> parts_by_id;
+        std::vector<std::vector<WireId>> wires_by_pin;
+        std::vector<PartId> plugs;
+    } lookup;
 };
 
 } // namespace loomsheet

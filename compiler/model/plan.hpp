@@ -190,6 +190,8 @@ struct Plan {
     bool broken = false;          // statements were left out because of errors of form: say nothing about what is missing
 };
 
+// 12 or 24, as the head says, else as its batteries do.
+double system_volts(const Plan& plan);
 // The limit that counts for a row: its own, else the one for all; nullptr when none is written.
 const Limit* limit_of(const Check& check, const std::string& row);
 

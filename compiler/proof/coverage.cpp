@@ -82,14 +82,19 @@ std::vector<Left> groups(const Diagnosis& diagnosis) {
     return list;
 }
 
-std::vector<int> verdicts_in_doubt(const Diagnosis& diagnosis) {
-    std::vector<int> list;
+Doubtful doubtful_ends(const Diagnosis& diagnosis) {
+    Doubtful made;
     for (const FaultEnds& ends : diagnosis.ends)
-        for (std::size_t e = 0; e < ends.endings.size(); ++e)
-            if (ends.endings[e].verdict != none && ends.judged[e] != Judgement::found) list.push_back(ends.endings[e].verdict);
-    std::sort(list.begin(), list.end());
-    list.erase(std::unique(list.begin(), list.end()), list.end());
-    return list;
+        for (std::size_t e = 0; e < ends.endings.size(); ++e) {
+            const Ending& ending = ends.endings[e];
+            if (ending.kind == EndKind::verdict && ends.judged[e] != Judgement::found) made.verdicts.push_back(ending.verdict);
+            if (ending.kind == EndKind::suspects && ends.judged[e] == Judgement::wrong) made.stops.push_back(ending.last.check);
+        }
+    for (std::vector<int>* list : {&made.verdicts, &made.stops}) {
+        std::sort(list->begin(), list->end());
+        list->erase(std::unique(list->begin(), list->end()), list->end());
+    }
+    return made;
 }
 
 std::string groups_words(const Plan& plan, const Diagnosis& diagnosis) {

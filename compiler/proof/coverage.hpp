@@ -25,8 +25,12 @@ struct Left {
 inline constexpr std::size_t most_left = 3; // more suspects are told in a table
 std::vector<Left> groups(const Diagnosis& diagnosis); // most suspects first
 
-// Verdicts that may be reached by a fault that they do not name, in the plan's order.
-std::vector<int> verdicts_in_doubt(const Diagnosis& diagnosis);
+// What may be reached by a fault that it does not name, in the plan's order: verdicts, and checks at which the suspects that an outcome
+// names leave some out.
+struct Doubtful {
+    std::vector<int> verdicts, stops;
+};
+Doubtful doubtful_ends(const Diagnosis& diagnosis);
 
 // "W3, S1.2 to X1.1", "joint X1.1", "K5 (Fan relay)"
 std::string suspect_words(const Circuit& circuit, const Suspect& suspect);

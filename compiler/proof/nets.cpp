@@ -5,7 +5,7 @@ namespace loomsheet {
 
 Nets::Nets(const Plan& plan, const Doubt& doubt)
     : circuit(plan.circuit), graph(build_graph(plan.circuit)), wired(graph.nodes.size()), known_(graph.nodes.size()),
-      open_(graph.nodes.size()) {
+      open_(graph.nodes.size()), own_file_(plan.at.file) {
     mark_ends(doubt);
     find_consumers(doubt);
     lay();

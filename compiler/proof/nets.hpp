@@ -36,6 +36,8 @@ struct Nets {
     bool loose(NodeId node) const;
     bool bolted(PinId pin) const;
     bool joined(PinId pin) const; // by a wire, a splice or a bolt; also a pin inside an assembly
+    // Written in a file that other plans use too: what is left open there may be theirs.
+    bool is_shared(Span at) const { return at.file != own_file_; }
     // A pin of which the plan does not say what is behind it (an open socket, a module's own affair): a way may end
     // there.
     bool beyond_the_plan(NodeId node) const;
@@ -47,6 +49,7 @@ private:
     std::vector<bool> known_; // by node of a part: what is behind it is known
     std::vector<bool> open_;  // by node of wire ends: it leads out of the plan, or to what was left out
     bool lost_plug_ = false;
+    std::uint32_t own_file_;
 };
 
 } // namespace loomsheet

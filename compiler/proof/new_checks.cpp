@@ -1,4 +1,5 @@
 #include "proof/new_checks.hpp"
+#include "faults/between.hpp"
 #include "model/change.hpp"
 #include "proof/computed.hpp"
 #include "proof/readings.hpp"

@@ -1,4 +1,5 @@
 #include "proof/outcomes_used.hpp"
+#include "proof/arrows.hpp"
 #include "proof/words.hpp"
 #include <algorithm>
 #include <fmt/format.h>
@@ -10,6 +11,33 @@ bool is_check(const Target& target) {
     return (target.kind == TargetKind::check || target.kind == TargetKind::next) && target.index != none;
 }
 bool is_verdict(const Target& target) { return target.kind == TargetKind::verdict && target.index != none; }
+
+// Volts over what the check expects.
+bool is_too_high(const Check& check, const Outcome& outcome) {
+    if (check.measure != MeasureKind::volts) return false;
+    const auto all_below = [&] {
+        return !check.limits.empty() && std::all_of(check.limits.begin(), check.limits.end(),
+                                                    [](const Limit& limit) { return limit.kind == LimitKind::below; });
+    };
+    switch (outcome.kind) {
+    case OutcomeKind::high: return true;
+    case OutcomeKind::fail: return all_below();
+    case OutcomeKind::band: {
+        const Limit* limit = limit_of(check, outcome.row);
+        return limit && limit->high && outcome.band && outcome.band->low && outcome.band->low->si >= limit->high->si;
+    }
+    default: return false;
+    }
+}
+
+bool comes_too_high(const Plan& plan, int verdict) {
+    std::vector<StopId> stops;
+    for (const Check& check : plan.checks)
+        for (const Outcome& outcome : check.outcomes)
+            if (is_too_high(check, outcome) && outcome.target.index != none)
+                stops.push_back(outcome.target.index + (is_verdict(outcome.target) ? static_cast<int>(plan.checks.size()) : 0));
+    return PlanMap(plan).reach(stops)[plan.checks.size() + static_cast<std::size_t>(verdict)] != PlanMap::never;
+}
 
 class Used {
 public:
@@ -60,16 +88,17 @@ private:
     // left.
     bool is_beyond(const Target& target) const {
         if (is_check(target)) return false;
-        return !is_verdict(target) || is_beyond(plan_.verdicts[target.index]);
+        return !is_verdict(target) || is_beyond(target.index);
     }
-    bool is_beyond(const Verdict& verdict) const {
+    bool is_beyond(int index) const {
+        const Verdict& verdict = plan_.verdicts[index];
         return verdict.blames_nothing || !verdict.blamed_words.empty() || verdict.then.kind != TargetKind::nowhere ||
                !verdict.then_plan.empty() ||
                std::any_of(verdict.blames.begin(), verdict.blames.end(), [&](const PointRef& point) {
-                   return point.part != none && fails_otherwise(plan_.circuit.parts[point.part].kind);
+                   return fails_otherwise(plan_, index, point);
                });
     }
-    bool is_dead(std::size_t v) const { return !ended_[v] && !is_beyond(plan_.verdicts[v]); }
+    bool is_dead(std::size_t v) const { return !ended_[v] && !is_beyond(static_cast<int>(v)); }
     bool has(int check, std::size_t outcome) const { return (had_[check] & outcome_bit(outcome)) != 0; }
 
     void prove_check(int c) {
@@ -164,6 +193,13 @@ private:
 };
 
 } // namespace
+
+bool fails_otherwise(const Plan& plan, int verdict, const PointRef& blamed) {
+    if (blamed.part == none) return false;
+    const PartKind kind = plan.circuit.parts[blamed.part].kind;
+    return kind == PartKind::module || kind == PartKind::sensor || kind == PartKind::plain ||
+           (kind == PartKind::battery && blamed.pin == none && comes_too_high(plan, verdict));
+}
 
 void prove_outcomes_used(const Plan& plan, const Diagnosis& diagnosis, const Witness& witness, Findings& findings) {
     Used(plan, diagnosis, witness, findings).prove();

@@ -5,8 +5,9 @@
 
 namespace loomsheet {
 
-// What fails in more ways than are tried: a control unit, a sensor that drifts, what is not electrical.
-bool fails_otherwise(PartKind kind);
+// What fails in more ways than are tried, so that no reading clears it: a control unit, a sensor that drifts, what is not electrical; and
+// where a reading that is too high may lead, a battery or an alternator: what it gives too much is not tried.
+bool fails_otherwise(const Plan& plan, int verdict, const PointRef& blamed);
 void prove_outcomes_used(const Plan& plan, const Diagnosis& diagnosis, const Witness& witness, Findings& findings);
 
 } // namespace loomsheet

@@ -101,7 +101,7 @@ Json points_of(const Plan& plan, const std::vector<Suspect>& suspects) {
 
 Json verdicts_of(const Plan& plan, const Diagnosis& diagnosis) {
     const std::vector<Left> by_verdict = groups(diagnosis);
-    const std::vector<int> doubtful = verdicts_in_doubt(diagnosis);
+    const std::vector<int> doubtful = doubtful_ends(diagnosis).verdicts;
     Json list = Json::array();
     for (int v = 0; v < static_cast<int>(plan.verdicts.size()); ++v) {
         Json suspects = Json::array();

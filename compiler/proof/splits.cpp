@@ -153,7 +153,7 @@ std::string points_of_suspects(const Circuit& circuit, const std::vector<Suspect
 
 std::vector<Split> splits(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis, std::size_t searched) {
     std::vector<Split> list;
-    const std::vector<int> doubtful = verdicts_in_doubt(diagnosis); // those are gaps
+    const std::vector<int> doubtful = doubtful_ends(diagnosis).verdicts; // those are gaps
     for (Left& left : groups(diagnosis))
         if (left.suspects.size() > most_left &&
             std::find(doubtful.begin(), doubtful.end(), left.verdict) == doubtful.end())

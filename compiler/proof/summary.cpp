@@ -17,12 +17,16 @@ std::string answer(const Plan& plan, const Diagnosis& diagnosis) {
     if (f.jumps > no_share) rest.push_back(fmt::format("on {} a reading may jump, and it stops there", of_hundred(f.jumps)));
     if (f.open - f.jumps > no_share) rest.push_back(fmt::format("on {} it may stop with nothing named", of_hundred(f.open - f.jumps)));
     text += (rest.empty() ? "" : "; ") + list_words(rest) + ".\n";
+    const Doubtful doubt = doubtful_ends(diagnosis);
     std::vector<std::string> doubtful;
-    for (const int verdict : verdicts_in_doubt(diagnosis))
+    for (const int verdict : doubt.verdicts)
         doubtful.push_back(plan.verdicts[verdict].label);
+    for (const int check : doubt.stops)
+        doubtful.push_back("the suspects at " + plan.checks[check].label);
     if (doubtful.empty()) return text + "Every verdict holds: none is reached by a fault that it does not name.\n";
-    const bool one = doubtful.size() == 1;
-    return text + fmt::format("{} not hold: {} may be reached by a fault that {} not name.\n", one ? "One verdict does" : "Some verdicts do",
+    const bool one = doubtful.size() == 1 && doubt.stops.empty();
+    return text + fmt::format("{} not hold: {} may be reached by a fault that {} not name.\n",
+                              one ? "One verdict does" : doubt.verdicts.empty() ? "A stop does" : "Some verdicts do",
                               list_words(doubtful, "and", 8), one ? "it does" : "they do");
 }
 

@@ -84,7 +84,7 @@ public:
             Told cleared;
             std::vector<std::string> idle;
             for (const PointRef& point : verdict.blames) {
-                if (point.part != none && fails_otherwise(circuit_.parts[point.part].kind)) continue;
+                if (fails_otherwise(plan_, static_cast<int>(v), point)) continue;
                 if (std::any_of(ended.begin(), ended.end(),
                                 [&](const Candidate* fault) { return covers(point, *fault); }))
                     continue;
@@ -203,10 +203,6 @@ private:
 };
 
 } // namespace
-
-bool fails_otherwise(PartKind kind) {
-    return kind == PartKind::module || kind == PartKind::sensor || kind == PartKind::plain;
-}
 
 void prove_verdicts(Plan& plan, const Diagnosis& diagnosis, Findings& findings) {
     const Witness witness(plan);

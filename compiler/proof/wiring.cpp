@@ -12,7 +12,7 @@ void prove_wiring(const Plan& plan, const Doubt& doubt, Findings& findings) {
         if (nets.has_source()) prove_ways(nets, open, findings);
         std::size_t excused = nets.lost_wires.size(); // each may have been meant for one of them
         for (OpenEnd& end : open) {
-            if (end.told || end.finding.code == 0) continue;
+            if (end.told || end.finding.code == 0 || nets.is_shared(end.finding.at)) continue;
             if (excused > 0)
                 --excused;
             else

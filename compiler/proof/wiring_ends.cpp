@@ -58,6 +58,19 @@ std::vector<PinId> needed_pins(const Nets& nets, const Part& part) {
     return needed;
 }
 
+// Inside an assembly current comes to the pin from another of its parts, or goes on there: no wire is needed.
+bool is_inner_link(const Nets& nets, PartId id, PinId pin) {
+    const Circuit& circuit = nets.circuit;
+    const PartId assembly = circuit.parts[id].assembly;
+    const NodeId node = nets.graph.own[pin];
+    if (assembly == none || (!nets.fed.has(node) && !nets.grounded.has(node))) return false;
+    for (PartId other = 0; other < static_cast<PartId>(circuit.parts.size()); ++other)
+        if (other != id && circuit.parts[other].assembly == assembly)
+            for (const Element& element : circuit.parts[other].elements)
+                if (element.a == pin || element.b == pin || element.c == pin) return true;
+    return false;
+}
+
 void find_bare_pins(const Nets& nets, PartId id, std::vector<OpenEnd>& open) {
     const Circuit& circuit = nets.circuit;
     const Part& part = circuit.parts[id];
@@ -81,7 +94,8 @@ void find_bare_pins(const Nets& nets, PartId id, std::vector<OpenEnd>& open) {
     }
     const PartId plug = circuit.plug_of(id);
     for (const PinId pin : needed) {
-        if (nets.joined(pin)) continue;
+        const auto is_told = [&](const OpenEnd& end) { return end.pin == pin && end.finding.code != 0; };
+        if (nets.joined(pin) || is_inner_link(nets, id, pin) || std::any_of(open.begin(), open.end(), is_told)) continue;
         const std::string end = circuit.pin_name(nets.graph.nodes[nets.graph.wire_end[pin]].pin);
         if (plug != none && circuit.mate(pin) == none)
             open.push_back({pin,
@@ -156,7 +170,8 @@ void prove_wire_end(const Nets& nets, WireId id, PinId pin, Findings& findings) 
                       fmt::format("write another cavity, or give {} the pin", under.id),
                       {{under.at, fmt::format("the pins of {} stand here", under.id)}}});
     }
-    if (part.kind == PartKind::splice && part.joined.empty() && circuit.wires_at(pin).size() == 1)
+    const bool spare = nets.is_shared(part.at) && nets.is_shared(wire.at);
+    if (part.kind == PartKind::splice && part.joined.empty() && circuit.wires_at(pin).size() == 1 && !spare)
         findings.add({410,
                       wire.at,
                       fmt::format("{} goes nowhere: it is the only wire at {}", wire.id, part.id),

@@ -214,7 +214,7 @@ void prove_fuse_sizes(const Nets& nets, Findings& findings) {
 // --- LS409 ---------------------------------------------------------------------------------------------------------
 void prove_fuse_loads(const Plan& plan, const Nets& nets, Findings& findings) {
     constexpr double share = 0.8; // trade rule: 70 to 80 % for a load that stays on; common practice, no source
-    const double system = plan.system ? plan.system->si : 12;
+    const double system = system_volts(plan);
     for (const Fuse& fuse : fuses_of(nets)) {
         const Part& part = nets.circuit.parts[fuse.part];
         const Drawn most = most_drawn(nets, fuse, system);

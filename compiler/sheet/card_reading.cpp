@@ -81,12 +81,14 @@ double card_reading(Card& card, double top) {
     const std::vector<Blank> list = blanks(card, dial);
     if (list.empty()) return y;
     for (const Blank& blank : list) {
-        // A long name takes lines of its own over the room to write in.
-        const auto lines = static_cast<double>(pen.wrap(type::caption, card::field_width - 3, blank.caption).size());
-        const double height = blank.height + (lines - 1) * leading(type::caption) + (lines > 1 ? 4 : 0);
+        // A long name takes lines of its own over the room to write in; so does a long reading.
+        constexpr double room = card::field_width - 3;
+        const auto lines = static_cast<double>(pen.wrap(type::caption, room, blank.caption).size());
+        const auto filled = static_cast<double>(std::max<std::size_t>(1, pen.wrap(type::lead_in, room, blank.filled).size()));
+        const double below = (filled - 1) * leading(type::lead_in),
+                     height = blank.height + (lines - 1) * leading(type::caption) + (lines > 1 ? 4 : 0) + below;
         field(pen, axis::probe, y, card::field_width, height, blank.caption, blank.unit);
-        if (!blank.filled.empty())
-            pen.fit(axis::probe + 1.5, y + height - 1.8, card::field_width - 3, type::lead_in, blank.filled);
+        pen.lines(axis::probe + 1.5, y + height - 1.8 - below, room, type::lead_in, blank.filled);
         pen.region(blank.filled.empty() ? page::Role::reading : page::Role::cell, axis::probe, y, card::field_width,
                    height, card.name + blank.name);
         y += height + field_gap;

@@ -89,12 +89,12 @@ Dial no_meter(Word words, Word caption) {
 }
 
 Dial volts(const Plan& plan, const Check& check) {
-    const double supply = plan.system ? plan.system->si : 12;
-    const double usual = check.measure == MeasureKind::drop ? 0.5 : supply;
+    const double usual = check.measure == MeasureKind::drop ? 0.5 : system_volts(plan);
     const double most = greatest(plan, check).value_or(usual);
     const bool alternating = check.measure == MeasureKind::volts_ac;
     Dial dial = meter("V", alternating ? Symbol::alternating : Symbol::direct,
                       say(Word::on_range, range_for(volt_ranges, most)), unit_of(check, "V"));
+    dial.fine = most < volt_ranges[0].up_to;
     dial.current_blank = check.measure == MeasureKind::drop;
     return dial;
 }

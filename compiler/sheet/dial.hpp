@@ -12,6 +12,7 @@ struct Dial {
     bool knob = true;     // a meter is set; else the words stand alone: "no meter", "test lamp"
     std::string function; // "V", "Ω", "A"
     Symbol symbol = Symbol::bare;
+    bool fine = false;          // on the 2 V range, that reads 0.001 V
     std::string words;          // "20 V range", "no meter"
     std::string unit;           // of the reading; empty = what is seen is written down
     std::string caption;        // of the reading field

@@ -6,8 +6,8 @@
 
 namespace loomsheet {
 
-// Of the compiled plan: circuit, checks, limits, verdicts, texts, and what a class is given. Not of remarks, of the
-// revision and its author, of accepted warnings, of template, language and paper.
+// Of the compiled plan, of every field: circuit, set-ups, checks, limits, verdicts, texts, and what a class is given. Not of
+// remarks, of the revision and its author, of accepted warnings, of template, language and paper.
 std::string digest(const Plan& plan);
 // Eight capitals hex digits: FNV-1a of 64 bits, its halves folded into one. The same on every machine.
 std::string digest_of(std::string_view bytes);

@@ -49,7 +49,7 @@ std::string wire_ends(const Circuit& circuit, const Wire& wire) {
 Lead single(const Card& card, const Row& row, Word label, Word metal) {
     Lead lead{label, false, spot_for(card, row.red, row.red)};
     const PartId part = part_of(card.circuit(), row.red);
-    lead.spot.metal = say(metal);
+    lead.spot.metal = metal;
     lead.spot.place = part != none           ? part_and_place(card.circuit(), part)
                       : row.red.wire != none ? wire_ends(card.circuit(), card.circuit().wires[row.red.wire])
                                              : "";
@@ -77,7 +77,7 @@ double lead_row(Card& card, double y, const Lead& lead, Said said) {
     lead_pill(pen, y, lead.label, lead.solid);
     pen.text(axis::pin, line + half_cap(type::pin), type::pin, lead.spot.name);
     const double name_width = pen.width(type::pin, lead.spot.name);
-    std::string metal = lead.spot.metal;
+    std::string metal = say(lead.spot.metal);
     if (const std::string mark = lead.spot.mark.empty() ? "" : say(Word::cavity_mark, lead.spot.mark); !mark.empty()) {
         if (name_width + 1.5 + pen.width(type::words, mark) <= pin_room())
             pen.text(axis::pin + name_width + 1.5, line + half_cap(type::pin), type::words, mark);

@@ -1,6 +1,7 @@
 // Parts and places: what it is, where it is, what comes off first, which pins are wired.
 #include "sheet/draft.hpp"
 #include "sheet/figure.hpp"
+#include "sheet/used_parts.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
 
@@ -141,8 +142,9 @@ Block parts_block(Draft& draft) {
     block.title = block_title(draft, say(Word::parts), "");
     block.captions = captions(draft);
     block.together = true;
+    const std::vector<bool> used = used_parts(draft.plan);
     for (std::size_t i = 0; i < draft.plan.circuit.parts.size(); ++i)
-        if (is_listed(draft.plan.circuit.parts[i])) block.rows.push_back(row(draft, static_cast<PartId>(i)));
+        if (used[i] && is_listed(draft.plan.circuit.parts[i])) block.rows.push_back(row(draft, static_cast<PartId>(i)));
     return block;
 }
 

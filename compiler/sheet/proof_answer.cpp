@@ -72,8 +72,11 @@ Piece statement(Draft& draft, const std::string& words) {
 
 std::string verdicts_words(const Draft& draft) {
     std::vector<std::string> names;
-    for (const int verdict : verdicts_in_doubt(*draft.diagnosis))
+    const Doubtful doubt = doubtful_ends(*draft.diagnosis);
+    for (const int verdict : doubt.verdicts)
         names.push_back(draft.order.letters[verdict] + " " + draft.plan.verdicts[verdict].title);
+    for (const int check : doubt.stops)
+        names.push_back(say(Word::proof_two, fmt::format("{} {}", draft.order.numbers[check], draft.plan.checks[check].title), say(Word::stop)));
     return names.empty() ? say(Word::proof_all_hold) : say(Word::proof_in_doubt, join(names, "; "));
 }
 

@@ -1,4 +1,5 @@
 #include "sheet/run.hpp"
+#include "faults/between.hpp"
 #include "sheet/figure.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
@@ -11,94 +12,15 @@ std::string wire_words(const Circuit& circuit, WireId id) {
     return wire.colour.empty() ? wire.id : hold_together(wire.id + " " + wire.colour.code());
 }
 
-// A step of a run: over which wire or part one comes to a pin.
-struct Hop {
-    PinId from = none, to = none;
-    WireId wire = none;
-    PartId part = none; // fuse, contact or splice gone through; none with no wire: a contact between two halves
-};
-
-class Net {
-public:
-    explicit Net(const Circuit& circuit) : circuit_(circuit), hops_(circuit.pins.size()) {
-        for (std::size_t i = 0; i < circuit.wires.size(); ++i) {
-            const Wire& wire = circuit.wires[i];
-            join({wire.from, wire.to, static_cast<WireId>(i), none});
-        }
-        for (std::size_t i = 0; i < circuit.parts.size(); ++i)
-            join_part(static_cast<PartId>(i));
-        for (std::size_t i = 0; i < circuit.pins.size(); ++i) {
-            const PinId mate = circuit.mate(static_cast<PinId>(i));
-            if (mate != none && mate > static_cast<PinId>(i)) join({static_cast<PinId>(i), mate, none, none});
-        }
-    }
-
-    // The fewest hops from one pin to the other; empty when nothing joins them.
-    std::vector<Hop> shortest(PinId from, PinId to) const {
-        std::vector<Hop> came(hops_.size());
-        std::vector<bool> seen(hops_.size(), false);
-        std::vector<PinId> line{from};
-        seen[from] = true;
-        for (std::size_t i = 0; i < line.size() && !seen[to]; ++i)
-            for (const Hop& hop : hops_[line[i]])
-                if (!seen[hop.to]) {
-                    seen[hop.to] = true;
-                    came[hop.to] = hop;
-                    line.push_back(hop.to);
-                }
-        std::vector<Hop> run;
-        if (!seen[to]) return run;
-        for (PinId at = to; at != from; at = came[at].from)
-            run.push_back(came[at]);
-        std::reverse(run.begin(), run.end());
-        return run;
-    }
-
-private:
-    const Circuit& circuit_;
-    std::vector<std::vector<Hop>> hops_;
-
-    void join(const Hop& hop) {
-        if (hop.from == none || hop.to == none) return;
-        hops_[hop.from].push_back(hop);
-        hops_[hop.to].push_back({hop.to, hop.from, hop.wire, hop.part});
-    }
-
-    void join_part(PartId id) {
-        const Part& part = circuit_.parts[id];
-        if (part.kind == PartKind::splice || part.kind == PartKind::fuse || part.kind == PartKind::breaker)
-            join_all(part, id);
-        for (const Element& element : part.elements) {
-            if (element.kind != ElementKind::contact) continue;
-            join({element.a, element.b, none, id});
-            join({element.a, element.c, none, id});
-        }
-    }
-
-    // A fuse, a bar or a joint in the loom: its own pins and those it joins.
-    void join_all(const Part& part, PartId id) {
-        std::vector<PinId> pins = part.pins;
-        pins.insert(pins.end(), part.joined.begin(), part.joined.end());
-        for (std::size_t i = 1; i < pins.size(); ++i)
-            join({pins[0], pins[i], none, id});
-    }
-};
-
-PinId pin_of(const Circuit& circuit, const PointRef& point) {
-    if (point.pin != none) return point.pin;
-    if (point.part == none) return none;
-    const auto& pins = circuit.parts[point.part].pins;
-    return pins.empty() ? none : pins.front();
-}
-
-std::string hop_words(const Circuit& circuit, const Hop& hop) {
-    if (hop.wire != none) return wire_words(circuit, hop.wire);
-    if (hop.part != none) return circuit.parts[hop.part].id;
-    return say(Word::from_to, pin_words(circuit, hop.from), pin_words(circuit, hop.to));
-}
-
 void add_once(std::vector<std::string>& list, std::string words) {
     if (std::find(list.begin(), list.end(), words) == list.end()) list.push_back(std::move(words));
+}
+
+PointRef point_at(const Suspect& suspect) {
+    PointRef point;
+    point.part = suspect.part, point.wire = suspect.wire, point.pin = suspect.joint;
+    point.metal = point.pin != none ? Metal::joint : Metal::whole;
+    return point;
 }
 
 } // namespace
@@ -114,12 +36,8 @@ std::string suspect_words(const Circuit& circuit, const PointRef& point) {
 
 std::vector<std::string> suspect_words(const Circuit& circuit, const std::vector<RankedSuspect>& ranked) {
     std::vector<std::string> words;
-    for (const RankedSuspect& each : ranked) {
-        PointRef point;
-        point.part = each.suspect.part, point.wire = each.suspect.wire, point.pin = each.suspect.joint;
-        point.metal = point.pin != none ? Metal::joint : Metal::whole;
-        add_once(words, suspect_words(circuit, point));
-    }
+    for (const RankedSuspect& each : ranked)
+        add_once(words, suspect_words(circuit, point_at(each.suspect)));
     return words;
 }
 
@@ -139,10 +57,8 @@ std::vector<std::string> placed_words(const Circuit& circuit, const std::vector<
 
 std::vector<std::string> run_words(const Circuit& circuit, const PointRef& from, const PointRef& to) {
     std::vector<std::string> words;
-    const PinId a = pin_of(circuit, from), b = pin_of(circuit, to);
-    if (a != none && b != none)
-        for (const Hop& hop : Net(circuit).shortest(a, b))
-            add_once(words, hop_words(circuit, hop));
+    for (const Suspect& each : suspects_between(circuit, build_graph(circuit), from, to))
+        add_once(words, suspect_words(circuit, point_at(each)));
     if (words.empty()) words = {point_words(circuit, from), point_words(circuit, to)};
     return words;
 }

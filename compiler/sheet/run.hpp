@@ -1,4 +1,4 @@
-// What is suspect, in words: the wires, joints and parts of a run, in the order in which the current meets them.
+// What is suspect, in words.
 #pragma once
 #include "faults/suspects.hpp"
 #include <string>
@@ -6,8 +6,7 @@
 
 namespace loomsheet {
 
-// The shortest way through wires, mated contacts, fuses and switch contacts from one pin to the other: "W1 RD", "F1",
-// "X30.1–X31.1". Only the two ends when nothing joins them.
+// What a run takes in (faults/between.hpp): "W1 RD", "contact F1.1", "F1 Fan". Only the two ends when nothing joins them.
 std::vector<std::string> run_words(const Circuit& circuit, const PointRef& from, const PointRef& to);
 // One suspect: "W8 BU/WH", "M3 Fan motor", "X21.2", "contact X30.1".
 std::string suspect_words(const Circuit& circuit, const PointRef& point);

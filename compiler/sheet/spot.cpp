@@ -17,7 +17,7 @@ void cavity_of_plug(Spot& spot, const Circuit& circuit, const Setup& setup, cons
     spot.connector = plug;
     spot.cavity = point.pin;
     spot.view = apart ? View::mating_face : View::wire_side;
-    spot.metal = say(apart ? Word::from_front : Word::wire_side);
+    spot.metal = apart ? Word::from_front : Word::wire_side;
     spot.place = with_state(circuit, plug, apart ? Word::plug_off : Word::plugged_in);
     if (point.pin != none) spot.mark = circuit.pins[point.pin].mark;
 }
@@ -25,13 +25,13 @@ void cavity_of_plug(Spot& spot, const Circuit& circuit, const Setup& setup, cons
 void own_metal(Spot& spot, const Circuit& circuit, const Setup& setup, PartId part) {
     const Part& owner = circuit.parts[part];
     if (owner.kind == PartKind::battery) {
-        spot.metal = say(Word::post);
+        spot.metal = Word::post;
         spot.place = with_state(circuit, part, Word::not_the_clamp);
     } else if (circuit.sits_in_holder(part)) {
-        spot.metal = say(Word::blade);
+        spot.metal = Word::blade;
         spot.place = with_state(circuit, part, is_pulled(setup, part) ? Word::taken_out : Word::in_place);
     } else {
-        spot.metal = say(Word::own_pin);
+        spot.metal = Word::own_pin;
         spot.place = part_and_place(circuit, part);
     }
 }
@@ -39,21 +39,21 @@ void own_metal(Spot& spot, const Circuit& circuit, const Setup& setup, PartId pa
 void wire_end(Spot& spot, const Circuit& circuit, const Setup& setup, const PointRef& point, PartId part) {
     const Part& owner = circuit.parts[part];
     if (owner.kind == PartKind::battery) {
-        spot.metal = say(Word::clamp);
+        spot.metal = Word::clamp;
         spot.place = with_state(circuit, part, Word::not_the_post);
     } else if (circuit.sits_in_holder(part)) {
         const bool empty = is_pulled(setup, part);
         if (empty && point.pin != none) spot.socket = part, spot.cavity = point.pin;
-        spot.metal = say(empty ? Word::empty_socket : Word::wire_side);
+        spot.metal = empty ? Word::empty_socket : Word::wire_side;
         spot.place = with_state(circuit, part, empty ? Word::taken_out : Word::in_place);
     } else if (point.pin != none && owner.bolted_pin == point.pin) {
-        spot.metal = say(Word::bare_case);
+        spot.metal = Word::bare_case;
         spot.place = part_and_place(circuit, part);
     } else if (owner.kind == PartKind::ground) {
-        spot.metal = say(Word::bolt);
+        spot.metal = Word::bolt;
         spot.place = part_and_place(circuit, part);
     } else {
-        spot.metal = say(Word::cable_end);
+        spot.metal = Word::cable_end;
         spot.place = part_and_place(circuit, part);
     }
 }
@@ -95,10 +95,10 @@ Spot spot_of(const Circuit& circuit, const Setup& setup, const PointRef& point, 
     wires_of(spot, circuit, point);
     const PartId part = part_of(circuit, point);
     if (point.metal == Metal::body) {
-        spot.metal = say(Word::bare_metal);
+        spot.metal = Word::bare_metal;
         spot.place = near == none ? say(Word::of_the_body) : say(Word::of_the_body_near, part_and_place(circuit, near));
     } else if (part == none) {
-        spot.metal = say(Word::around_wire);
+        spot.metal = Word::around_wire;
     } else if (circuit.parts[part].kind == PartKind::connector) {
         cavity_of_plug(spot, circuit, setup, point, part);
     } else if (point.metal == Metal::part || (point.pin != none && circuit.mate(point.pin) != none)) {

@@ -1,6 +1,7 @@
 // A point to probe as a person finds it: what it is called, which metal the tip touches, where that is.
 #pragma once
 #include "model/plan.hpp"
+#include "sheet/words.hpp"
 #include <string>
 #include <vector>
 
@@ -10,7 +11,7 @@ enum class View : std::uint8_t { wire_side, mating_face };
 
 struct Spot {
     std::string name;          // "X21.1", "G1.−", "body"
-    std::string metal;         // "wire side", "from the front", "post", "bare metal": short, read while probing
+    Word metal{};              // "wire side", "from the front", "post", "bare metal": short, read while probing
     std::string place;         // "Fan motor plug, plugged in, behind the radiator"
     std::string mark;          // what stands on the cavity, such as "54G"
     std::vector<WireId> wires; // whose colours stand at the point

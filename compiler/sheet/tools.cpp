@@ -57,7 +57,7 @@ void meter(const Plan& plan, Tools& tools) {
         const Dial dial = dial_of(plan, check);
         const bool is_clamp = check.measure == MeasureKind::clamp;
         set = set || (dial.knob && !is_clamp);
-        fine = fine || (dial.function == "V" && dial.words == say(Word::on_range, "2 V"));
+        fine = fine || dial.fine;
         ohms = ohms || dial.function == "Ω";
     }
     if (!set) return;
@@ -100,8 +100,8 @@ void pins(const Plan& plan, Tools& tools) {
     bool behind = false, front = false;
     each_spot(plan, [&](const Check& check, const Row&, const PointRef& point) {
         const Spot spot = spot_of(plan.circuit, check.with, point, none);
-        behind = behind || spot.metal == say(Word::wire_side);
-        front = front || spot.metal == say(Word::from_front) || spot.metal == say(Word::empty_socket);
+        behind = behind || spot.metal == Word::wire_side;
+        front = front || spot.metal == Word::from_front || spot.metal == Word::empty_socket;
     });
     if (behind) tools.push_back(say(Word::back_probe_tool));
     if (front) tools.push_back(say(Word::test_pin_tool));

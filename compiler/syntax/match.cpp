@@ -193,10 +193,10 @@ bool Matcher::is_unit(std::uint32_t at) const {
            find_unit(text_of(at)) != nullptr;
 }
 
-bool Matcher::is_pin(std::uint32_t at) const {
+bool Matcher::is_pin(std::uint32_t at, bool listed) const {
     switch (kind(at)) {
     case TokenKind::number:
-        if (is_unit(at + 1) || goes_on(at, "pins") || goes_on(at, "x")) return false;
+        if ((is_unit(at + 1) && !listed) || goes_on(at, "pins") || goes_on(at, "x")) return false;
         [[fallthrough]];
     case TokenKind::pin:
     case TokenKind::name:
@@ -244,7 +244,7 @@ std::uint32_t Matcher::atom(const Node& node, std::uint32_t at, bool again) cons
             return kind(at + 1) == TokenKind::ref || kind(at + 1) == TokenKind::name ? 2 : 0;
         return 0;
     case Atom::pin:
-        return is_pin(at) && !(again && goes_on(at, "on") && kind(at + 2) == TokenKind::name)
+        return is_pin(at, node.repeats) && !(again && goes_on(at, "on") && kind(at + 2) == TokenKind::name)
                    ? 1
                    : 0; // `31 on XE2` is another phrase
     case Atom::pins2:

@@ -74,7 +74,7 @@ private:
     std::uint32_t atom(const Node& node, std::uint32_t at, bool again) const; // tokens taken, 0: none
     std::uint32_t quantity(std::uint32_t dimensions, std::uint32_t at) const;
     std::uint32_t plain_quantity(std::uint32_t dimensions, std::uint32_t at) const;
-    bool is_pin(std::uint32_t at) const;
+    bool is_pin(std::uint32_t at, bool listed = false) const; // listed: what stands behind it is no unit
     bool is_word(std::uint32_t at, std::string_view word) const;
     bool goes_on(std::uint32_t at, std::string_view word) const; // this word comes next on the same line
     bool line_goes_on(std::uint32_t at) const;

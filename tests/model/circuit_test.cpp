@@ -122,7 +122,7 @@ TEST_CASE("elements: who is a, b and c") {
     CHECK(pot.table.at(1).value->si == doctest::Approx(0.76));
     const auto& ntc = built.part("B2").elements.at(0);
     CHECK(ntc.table.at(0).at_value->si == doctest::Approx(20));
-    CHECK(ntc.table.at(0).value->plus_minus == doctest::Approx(250));
+    CHECK(ntc.table.at(0).value->plus_minus.value() == doctest::Approx(250));
     const Part& unit = built.part("U1");
     CHECK(names(built, unit.supply_pins) == Names{"U1.30", "U1.15"});
     CHECK(unit.draws.at(1).when->key == std::vector<std::string>{"on"});
@@ -160,7 +160,7 @@ TEST_CASE("a battery's volts, an alternator, a meter of the shop") {
     CHECK(built.part("G1").gives.size() == 2);
     CHECK_FALSE(built.part("G1").gives.at(0).when.has_value());
     CHECK(built.part("G1").gives.at(1).when->engine_running);
-    CHECK(built.part("G2").gives.at(0).value.plus_minus == doctest::Approx(0.3));
+    CHECK(built.part("G2").gives.at(0).value.plus_minus.value() == doctest::Approx(0.3));
     CHECK(built.part("G2").metal == "engine");
     CHECK(built.circuit().meters.at(0).function == "clamp");
     CHECK(built.circuit().meters.at(0).within.si == doctest::Approx(0.01));
@@ -199,4 +199,16 @@ TEST_CASE("relay pins of the shipped plans are those of DIN 72552") {
             }
         }
     CHECK(relays >= 4);
+}
+
+TEST_CASE("in a list of pins nothing is a unit") {
+    const Built built("assembly M1 pins 30 50 31 A\n"
+                      "relay K2 in M1, coil 50/31 1 ohm, contact 30/A\n"
+                      "module U1 supply 30 15 V, ground 31 W\n");
+    CHECK(built.said() == "");
+    CHECK(built.part("M1").pins.size() == 4);
+    CHECK(built.plan.circuit.find_pin(built.plan.circuit.find_part("M1"), "A") != none);
+    CHECK(built.part("U1").supply_pins.size() == 3);
+    CHECK(built.part("U1").ground_pins.size() == 2);
+    CHECK(Built("assembly M1 pins 30 31 ohm\n").said().find("ohm") != std::string::npos);
 }

@@ -193,7 +193,7 @@ TEST_CASE("planted faults and questions") {
     CHECK(a.marks == 10);
     CHECK(told(built, built.plan.plants.at(1).fault.other) == "whole W1");
     CHECK(built.plan.plants.at(2).fault.words == "stuck open");
-    CHECK(built.plan.questions.at(0).expected->plus_minus == doctest::Approx(0.0798));
+    CHECK(built.plan.questions.at(0).expected->plus_minus.value() == doctest::Approx(0.0798));
     CHECK(built.plan.questions.at(0).space->si == doctest::Approx(0.06));
 }
 

@@ -137,3 +137,81 @@ TEST_CASE("of a plan whose complaint no fault causes nothing is proved, and noth
     CHECK(made.found.empty());
     CHECK(made.summary.starts_with("Nothing is proved of this plan"));
 }
+
+TEST_CASE("suspects that a check names count among what does not hold") {
+    const std::string horn = R"(plan GND-01 "Horn is silent"
+  complaint "Horn is silent": H1 fails
+battery G1 12.6 V
+fuse F12 "Horn" 15 A
+horn H1 "Horn" 1/2 5 A
+ground XE1
+ground XE2
+wire W1 G1.+ -> F12.1 2.5 mm2 1 m
+wire W3 F12.2 -> H1.1 1.5 mm2 1 m
+wire W4 H1.2 -> XE1 1.5 mm2 1 m
+wire W5 G1.- -> XE2 16 mm2 1 m
+check horn-volts "Volts at the horn"
+  volts H1.1 to H1.2
+  expect above 11 V
+  pass -> horn-bad
+  fail -> gnd
+check gnd "Ground"
+  drop H1.2 to G1.-
+  expect below 0.3 V
+  pass -> suspects G1.+ to F12.1
+  fail -> gnd-bad
+check works "Horn works"
+  look "It sounds": H1 works
+  pass -> done
+  fail -> suspects
+verdict horn-bad "The horn has failed"
+  blames H1 joint H1.1 joint H1.2 G1
+  repair "Fit a new horn"
+  after works
+verdict gnd-bad "Ground is bad"
+  blames H1.2 to joint G1.-
+  repair "Clean it"
+  after works
+)";
+    const std::string wrong = proved(horn).summary;
+    CHECK(holds(wrong, "it may blame something else"));
+    CHECK_FALSE(holds(wrong, "Every verdict holds"));
+    CHECK(holds(wrong, "the suspects at gnd may be reached by a fault that they do not name"));
+    const std::string right = proved(with(horn, "suspects G1.+ to F12.1", "suspects")).summary;
+    CHECK_FALSE(holds(right, "the suspects at gnd"));
+}
+
+TEST_CASE("an alternator is not cleared where a reading that is too high leads: what it gives too much is not tried") {
+    const std::string charging = R"(plan ALT-01 "Battery goes flat"
+  complaint "The charging volts are poor": volts G1.+ to G1.- below 13.2 V
+  with engine running
+battery G1 "Battery" 12.6 V, 13.7 V when engine running, inner 6 mohm
+battery G2 "Alternator" 14.4 V when engine running, inner 20 mohm, on engine
+ground XE1
+ground XE2, on engine
+fuse F1 "Charge" 150 A
+wire W1 G1.- -> XE1 35 mm2 0.7 m unfused
+wire W2 XE1 -> XE2 35 mm2 0.7 m
+wire W3 G2.- -> XE2 35 mm2 0.2 m
+wire W4 G2.+ -> F1.1 25 mm2 1 m
+wire W5 F1.2 -> G1.+ 25 mm2 0.5 m
+check charge "Charging volts at the alternator"
+  with engine running
+  volts G2.+ to G2.-
+  expect 13.2 .. 14.95 V
+  pass -> cable
+  high -> alt-high
+  low -> suspects
+verdict alt-high "It overcharges"
+  blames G2
+  repair "New regulator"
+  after charge
+verdict cable "The way to the battery"
+  blames G1 G2 joint G2.+ to joint G1.+, joint G1.- to joint G2.-
+  repair "Mend it"
+  after charge
+)";
+    const std::string found = proved(charging).found;
+    CHECK_FALSE(holds(found, "LS702"));
+    CHECK_FALSE(holds(found, "LS705"));
+}

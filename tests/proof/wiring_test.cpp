@@ -1,4 +1,5 @@
 // The rules of wiring on small circuits: what must be found, and what must not.
+#include "proof/compile.hpp"
 #include "proof/said.hpp"
 #include "source/disk.hpp"
 #include <cstdlib>
@@ -331,4 +332,53 @@ TEST_CASE("the fan plan without one of its wires: what is said, read by eye") {
     if (std::getenv("LOOMSHEET_REFRESH") != nullptr) REQUIRE(disk.write_whole(path, table).empty());
     REQUIRE(disk.read(path, golden).empty());
     CHECK(table == golden);
+}
+
+TEST_CASE("what a load draws is reckoned with the volts of the car's own battery") {
+    const std::string lorry = R"(plan T-01 "Test"
+battery G1 25.2 V
+ground XE1
+fuse F1 5 A
+wire W1 G1.+ -> F1.1 2.5 mm2
+wire W2 G1.- -> XE1 25 mm2 unfused
+lamp E1 1/2 70 W
+wire W3 F1.2 -> E1.1 1.5 mm2
+wire W4 E1.2 -> XE1 1.5 mm2
+)";
+    CHECK(said::codes(lorry) == ""); // 2.9 A; at 12 V it would be 5.8 A
+}
+
+TEST_CASE("an inner link of an assembly that can be reached needs no wire; a pin that lacks one is told once") {
+    const std::string starter = battery + R"(assembly M1 pins 30 50 45 31
+relay K2 in M1, coil 50/31 1 ohm, contact 30/45
+motor M2 in M1, 45/31 20 A
+switch S1 30/50 closed when key crank
+wire W3 F1.2 -> M1.30 16 mm2
+wire W4 F1.2 -> S1.30 6 mm2
+wire W5 S1.50 -> M1.50 6 mm2
+)";
+    CHECK(said::codes(starter + "wire W6 M1.31 -> XE1 16 mm2\n") == "");
+    const std::string bare = said::of(said::without_line(starter, "wire W3") + "wire W6 M1.31 -> XE1 16 mm2\n");
+    CHECK(bare.find("M1.45") == bare.rfind("M1.45"));
+}
+
+namespace {
+std::string of_files(const std::string& plan, const std::string& shared) {
+    MemoryDisk disk;
+    disk.files["test.plan"] = plan, disk.files["house.plan"] = shared;
+    Sources sources;
+    Findings found = compile(sources, disk, "test.plan").compiled.findings;
+    std::erase_if(found.list(), [](const Diagnostic& finding) { return finding.code / 100 != 4; });
+    return render_short(sources, found, {false, 1000});
+}
+} // namespace
+
+TEST_CASE("what a shared file leaves open is for other plans") {
+    const std::string own = "use \"house.plan\"\nplan T-01 \"Test\"\nlamp E1 1/2 21 W\nwire W9 F1.2 -> E1.1 6 mm2\nwire W8 E1.2 -> XE1 6 mm2\n";
+    const std::string house = "battery G1 12.6 V\nground XE1\nfuse F1 40 A\nfuse F2 10 A\nsplice J1\nwire W1 G1.+ -> F1.1 16 mm2\n"
+                              "wire W2 G1.- -> XE1 25 mm2 unfused\nwire W3 F1.2 -> J1 6 mm2\nwire W4 F1.2 -> F2.1 6 mm2\n";
+    CHECK(of_files(own, house) == "");
+    // what the plan itself leads there is its own affair
+    CHECK(says(of_files(own + "splice J2\nwire W5 F1.2 -> J2 6 mm2\n", house), "W5 goes nowhere: it is the only wire at J2"));
+    CHECK(says(of_files(own + "fuse F5 10 A\nwire W5 F1.2 -> F5.1 6 mm2\n", house), "no wire comes to F5.2"));
 }

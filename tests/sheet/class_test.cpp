@@ -103,3 +103,36 @@ TEST_CASE("a card is a leaf: its front tells no fault; its back has what each ch
         }
     }
 }
+
+TEST_CASE("a reading that is too long for one line of its field takes two") {
+    printed::Proved negative;
+    negative.plan = printed::plan(R"(plan NEG-01 "Leads the wrong way"
+  complaint "Dark": E1 dark
+battery G1 12.6 V ±6 %, inner 20 mohm
+ground XE1
+fuse F1 10 A
+lamp E1 1/2 55 W at 12 V
+wire W1 G1.+ -> F1.1 1 mm2 4 m
+wire W2 F1.2 -> E1.1 1 mm2 4 m
+wire W3 E1.2 -> XE1 1 mm2 4 m
+wire W4 G1.- -> XE1 16 mm2 1 m
+check a "Volts, red lead on ground"
+  volts E1.2 to E1.1
+  expect -14 .. -9 V
+  pass -> done
+  fail -> suspects
+plant p "Card A" F1 blown
+)");
+    const Predictor sound(negative.plan.circuit, system_volts(negative.plan));
+    negative.prediction = predict(negative.plan, sound);
+    negative.diagnosis = diagnose(negative.plan, sound, negative.prediction);
+    negative.planted = planted_cars(negative.plan, sound);
+    for (const char* name : {"lab", "answer", "card"})
+        for (const Paper paper : {Paper::a4, Paper::letter})
+            for (const char* language : {"english", "german", "spanish"}) {
+                const SheetResult result = printed::sheet_of(negative, paper, printed::shipped(name, language));
+                for (const Diagnostic& finding : result.findings.list())
+                    FAIL_CHECK(name << " " << language << ": " << finding.says);
+            }
+    CHECK(holds(printed::words(sheet_of(negative, "answer")), "−12."));
+}

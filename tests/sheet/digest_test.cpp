@@ -1,6 +1,8 @@
+#include "model/fields.hpp"
 #include "printed.hpp"
 #include "sheet/digest.hpp"
 #include <doctest/doctest.h>
+#include <functional>
 
 using namespace loomsheet;
 
@@ -56,6 +58,72 @@ TEST_CASE("whatever alters a check gives another digest") {
     for (const auto& [from, to] : changes) {
         CAPTURE(to);
         CHECK(digest_of_plan(changed(text, from, to)) != was);
+    }
+}
+
+namespace {
+// Alters each field of a plan in turn, tells `look` the way to it, and puts it back.
+class Flip {
+public:
+    explicit Flip(std::function<void(const std::string&)> look) : look_(std::move(look)) {}
+
+    template <class One>
+    void each(One& one, const std::string& way) {
+        if constexpr (HasFields<One>) {
+            int index = 0;
+            std::apply([&](auto&... field) { (each(field, way + "." + std::to_string(index++)), ...); }, fields(one));
+        } else if constexpr (requires { one.has_value(); }) {
+            if (one) each(*one, way);
+            alter(one, way + "?", [](One& each) { each ? each.reset() : static_cast<void>(each.emplace()); });
+        } else if constexpr (requires { one.first; }) {
+            each(one.first, way + ".first"), each(one.second, way + ".second");
+        } else if constexpr (std::is_same_v<One, std::string>) {
+            alter(one, way, [](One& each) { each += "x"; });
+        } else if constexpr (requires { one.push_back({}); }) {
+            for (std::size_t i = 0; i < one.size() && i < 3; ++i)
+                each(one[i], way + "[" + std::to_string(i) + "]");
+            alter(one, way + "[]", [](One& each) { each.emplace_back(); });
+        } else if constexpr (std::is_same_v<One, bool>) {
+            alter(one, way, [](One& each) { each = !each; });
+        } else if constexpr (std::is_arithmetic_v<One> || std::is_enum_v<One>) {
+            alter(one, way, [](One& each) { each = static_cast<One>(static_cast<int>(each) + 1); });
+        }
+    }
+    void each(Span&, const std::string&) {}
+    void each(const Unit*&, const std::string&) {}
+    void each(Circuit::Lookup&, const std::string&) {}
+    void each(std::vector<Allow>&, const std::string&) {}
+
+private:
+    template <class One, class Change>
+    void alter(One& one, const std::string& way, const Change& change) {
+        const One was = one;
+        change(one);
+        look_(way);
+        one = was;
+    }
+    std::function<void(const std::string&)> look_;
+};
+} // namespace
+
+TEST_CASE("`not computed` is part of what a plan says") {
+    CHECK(digest_of_plan(lamp("11 .. 13 V not computed")) != digest_of_plan(lamp()));
+}
+
+TEST_CASE("of plans that say all there is to say, every field counts, but for who wrote it when") {
+    for (const char* path : {"tests/plans/kitchen.plan", "tests/plans/fan-class.plan"}) {
+        Plan plan = printed::plan_file(path);
+        const std::string was = digest(plan);
+        std::size_t count = 0;
+        std::vector<std::string> alike;
+        Flip flip([&](const std::string& way) {
+            ++count;
+            if (digest(plan) == was) alike.push_back(way);
+        });
+        flip.each(plan, "plan");
+        CHECK(count > 700);
+        CHECK(alike == std::vector<std::string>{"plan.5", "plan.6", "plan.7", "plan.24"}); // author, revision, date, broken
+        CHECK(digest(plan) == was);
     }
 }
 

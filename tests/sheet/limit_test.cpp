@@ -1,6 +1,8 @@
+#include "model/build.hpp"
 #include "printed.hpp"
 #include "sheet/dial.hpp"
 #include "sheet/limit.hpp"
+#include "syntax/parse.hpp"
 #include <doctest/doctest.h>
 
 using namespace loomsheet;
@@ -112,4 +114,17 @@ TEST_CASE("blanks beside the reading: the current of a drop, the leads' own ohms
     CHECK(dial("  with X1 unplugged\n  ohms part E1.1 to part E1.2\n  expect below 5 ohm\n").lead_blank);
     CHECK_FALSE(dial("  with X1 unplugged\n  ohms part E1.1 to part E1.2\n  expect below 15 ohm\n").lead_blank);
     CHECK(dial("  with S1 pressed\n  clamp W3\n  expect 1 .. 2 A\n").remark == "closed and empty: set to zero");
+}
+
+TEST_CASE("without a limit the dial stands for the volts of the car's own battery") {
+    const auto words = [](const std::string& volts) { // not proved: no limit is filled in
+        Sources sources;
+        Findings findings;
+        std::vector<Tree> trees;
+        trees.push_back(parse(sources, sources.add("a.plan", "plan A-1 \"a\"\nbattery G1 " + volts + "\ncheck a\n  volts G1.+ to G1.-\n  pass -> done\n"), findings));
+        const Plan plan = build(sources, trees, findings);
+        return dial_of(plan, plan.checks.at(0)).words;
+    };
+    CHECK(words("12.6 V") == "20 V range");
+    CHECK(words("25.2 V") == "200 V range");
 }

@@ -260,3 +260,19 @@ TEST_CASE("words are those of the sheet that is laid out, and English again afte
     }
     CHECK(text_of(Word::black) == "BLACK");
 }
+
+TEST_CASE("which tools are asked for hangs on the checks, not on a language that has one word for two things") {
+    MemoryDisk disk;
+    disk.files["shop/own.sheet"] = "sheet bay title_workshop\nlanguage \"own.words\"\nblocks tools\n";
+    disk.files["shop/own.words"] = "language english\nword from_front \"at the plug\"\nword wire_side \"at the plug\"\n"
+                                   "word empty_socket \"at the plug\"\n";
+    Sources sources;
+    Findings findings;
+    const TemplateResult own = read_template(sources, disk, "shop/own.sheet", {}, findings);
+    REQUIRE_MESSAGE(own.sheet, render_text(sources, findings, {}));
+    const Plan plan = printed::plan(printed::lamp_plan(
+        "check a \"A\"\n  with S1 pressed\n  volts X1.1 to X1.2\n  expect 11 .. 13 V\n  pass -> done\n  fail -> suspects\n"));
+    const std::string words = printed::words(printed::proved_sheet(plan, {}, &*own.sheet).document);
+    CHECK(words.find("Back-probe pins") != std::string::npos);
+    CHECK(words.find("Test pins") == std::string::npos);
+}
