@@ -30,7 +30,8 @@ public:
         }
         if (beyond.empty()) return input.kind == ElementKind::pull_up;
         const Reach joined = reach(graph_, beyond, [&](const Edge& edge, NodeId from, NodeId to) {
-            return may_conduct(edge, from) && edge.part != id_ && !metal.has(to);
+            const bool own = edge.kind == EdgeKind::contact && edge.part == id_;
+            return may_conduct(edge, from) && !own && !metal.has(to);
         });
         const auto meets = [&](const std::vector<NodeId>& ends) {
             return std::any_of(ends.begin(), ends.end(), [&](NodeId end) { return joined.has(end); });

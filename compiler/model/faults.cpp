@@ -122,13 +122,14 @@ private:
     std::vector<Place> list_;
 };
 
-// The whole part where it can have the fault, else all in it that can.
+// The whole part where it can have the fault, else all in it that can; what lies between the same pins is named once.
 std::vector<PointRef> befallen(const std::vector<Place>& places, Things befalls) {
     std::vector<PointRef> list;
     for (const Place& each : places) {
         if ((each.thing & befalls) == 0) continue;
         if (each.at.pins.empty()) return {each.at};
-        list.push_back(each.at);
+        const auto is_it = [&](const PointRef& other) { return other.part == each.at.part && other.pins == each.at.pins; };
+        if (std::none_of(list.begin(), list.end(), is_it)) list.push_back(each.at);
     }
     return list;
 }
@@ -148,8 +149,23 @@ const FaultRow& row_of(std::string_view said) {
     return rows[0]; // the grammar has no other words
 }
 
+// What goes open or gains ohms where a part or a splice does not: a wire that ends there, a joint of it.
+std::vector<std::string> beside(const Circuit& circuit, const Fault& fault) {
+    std::vector<std::string> list;
+    for (const PinId pin : circuit.parts[fault.at_point.part].pins) {
+        if (circuit.parts[fault.at_point.part].kind == PartKind::splice)
+            for (const WireId each : circuit.wires_at(pin))
+                list.push_back(fmt::format("{} {}", circuit.wires[each].id, fault.words));
+        else
+            list.push_back(fmt::format("joint {} {}", circuit.pin_name(circuit.mate(pin) != none ? circuit.mate(pin) : pin), fault.words));
+    }
+    return list;
+}
+
 // "joint X30.1 2.2 ohm" as an example for each place: the first words that suit it.
-std::vector<std::string> what_suits(const Circuit& circuit, const std::vector<Place>& places) {
+std::vector<std::string> what_suits(const Circuit& circuit, const Fault& fault, const std::vector<Place>& places) {
+    const bool is_splice = !places.empty() && places.front().thing == splice;
+    if (fault.at_point.part != none && (fault.kind == FaultKind::added || (is_splice && fault.kind == FaultKind::open))) return beside(circuit, fault);
     std::vector<std::string> list;
     for (const Place& each : places)
         for (const FaultRow& row : rows) {
@@ -232,7 +248,7 @@ void Builder::put_at(Fault& fault, std::uint32_t befalls, Span words_at) {
                       fmt::format("write {}", listed(each)));
         return;
     }
-    fits_not(fault, listed(what_suits(circuit_, places)));
+    fits_not(fault, listed(what_suits(circuit_, fault, places)));
 }
 
 // The other end of a short, the other wire of a pair that is swapped.

@@ -31,17 +31,20 @@ void prove_complaint(const Plan& plan, const Predictor& sound, Findings& finding
         return;
     }
     const bool measured = plan.complaint_points && plan.complaint_limit;
-    if ((plan.complaint_states.empty() && !measured) || complains(plan, sound, sound) != Truth::yes) return;
+    if (plan.complaint_states.empty() && !measured) return;
+    const Truth truth = complains(plan, sound, sound);
+    if (truth != Truth::yes && truth != Truth::maybe) return;
+    const std::string who = truth == Truth::yes ? "a sound car has" : "a sound car may have";
     if (measured) {
         const Reading reading = sound.read(plan.complaint_with, plan.complaint_measure, *plan.complaint_points);
         findings.add(710, plan.complaint_points->at,
-                     fmt::format("a sound car has this complaint already: it reads {}", range_words(plan.circuit, reading, plan.complaint_measure)),
+                     fmt::format("{} this complaint already: it reads {}", who, range_words(plan.circuit, reading, plan.complaint_measure)),
                      "write a limit that a sound car does not meet");
         return;
     }
     const State& state = plan.complaint_states.list.front();
     findings.add(710, state.at,
-                 fmt::format("a sound car has this complaint already: {} {} in this set-up", plan.circuit.part_name(state.of.part),
+                 fmt::format("{} this complaint already: {} {} in this set-up", who, plan.circuit.part_name(state.of.part),
                              state_word(state.verb)),
                  "write what a sound car does not do, and in `with` what is on when it is complained of");
 }
