@@ -170,7 +170,7 @@ constexpr PhraseRow phrase_rows[] = {
     {Form::then_plan, VERDICT, "-> plan NAME", "", "-> plan IGN-01", "another plan to go on with"},
     {Form::then, VERDICT, "-> LABEL", "", "-> plug-feed", "the check to go on with"},
     // --- planted faults and questions
-    {Form::fault, PLANT, "POINT (open|OHM|touches ground [OHM]|touches supply|touches POINT|swapped with POINT|blown|stuck (open|closed)|at POSITION|reads OHM|is WATT|draws AMP|seized|worn|weak)", "", "joint X30.1 2.2 ohm", "the fault"},
+    {Form::fault, PLANT, "POINT (open [inside]|RANGE|OHM|touches ground [OHM]|touches supply|touches POINT|swapped with POINT|blown|stuck (open|closed)|never on|always on|at POSITION|reads OHM|is WATT|draws AMP|shorted inside|seized|worn|weak|dead)", "", "joint X30.1 2.2 ohm", "the fault"},
     {Form::undo, PLANT, "undo TEXT", "", "undo \"Take the adapter out\"", "how it is taken out"},
     {Form::space, QUESTION, "space METRE", "", "space 60 mm", "room for the answer"},
 };

@@ -108,6 +108,9 @@ void Bench::renew() {
         return network_->parameters[of.ohms].high + (of.plus == none ? 0 : network_->parameters[of.plus].high);
     };
     pull_ohms_.assign(network_->relays.size(), 0), supply_ohms_.assign(network_->modules.size(), 0);
+    input_ohms_.clear();
+    for (const Listener& listener : network_->listeners)
+        input_ohms_.push_back(most_ohms(listener.branch));
     for (std::size_t i = 0; i < pulls_.size(); ++i)
         for (const Along& coil : pulls_[i])
             pull_ohms_[i] += coil.weight * most_ohms(coil.branch);
@@ -118,14 +121,15 @@ void Bench::renew() {
 }
 
 Stand Bench::at_rest() const {
-    return {std::vector<char>(network_->relays.size(), 0), std::vector<char>(network_->modules.size(), 0),
-            std::vector<char>(network_->fuses.size(), 0)};
+    const auto none_of = [](const auto& list) { return std::vector<char>(list.size(), 0); };
+    return {none_of(network_->relays), none_of(network_->modules), none_of(network_->listeners), none_of(network_->fuses)};
 }
 
 Stand Bench::all_on() const {
     Stand stand = at_rest();
     std::fill(stand.in.begin(), stand.in.end(), 1);
     std::fill(stand.alive.begin(), stand.alive.end(), 1);
+    std::fill(stand.high.begin(), stand.high.end(), 1);
     return stand;
 }
 
@@ -137,6 +141,9 @@ Admittance Bench::linear(int branch, std::span<const double> values, const Stand
         if ((stand.in[of.device] != 0) != of.when_in) return {};
         break;
     case Law::driver:
+        if (of.listens != none && (stand.high[of.listens] != 0) != of.when_high) return {};
+        if (!stand.alive[of.device]) return {};
+        break;
     case Law::supplied:
         if (!stand.alive[of.device]) return {};
         break;
@@ -313,12 +320,15 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
             if (pull <= network_->relays[i].drops_out) next.in[i] = 0;
         }
         for (std::size_t i = 0; i < network_->modules.size(); ++i) {
-            const Module& module = network_->modules[i];
-            next.alive[i] = 0;
-            for (const int supply : module.supplies) {
-                weigh_module(i, volts(supply));
-                next.alive[i] |= volts(supply) >= module.needs;
-            }
+            weigh_module(i, feed(i));
+            next.alive[i] = feed(i) >= network_->modules[i].needs;
+        }
+        for (std::size_t i = 0; i < network_->listeners.size(); ++i) {
+            const Listener& listener = network_->listeners[i];
+            const double reads = heard(i);
+            weigh_listener(i, reads);
+            if (reads >= listener.high) next.high[i] = 1;
+            if (reads <= listener.low) next.high[i] = 0;
         }
         if (next != stand) {
             if (std::find(seen.begin(), seen.end(), next) != seen.end()) return Settling::chatters;
@@ -347,6 +357,22 @@ void Bench::weigh_relay(std::size_t relay, double volts) {
 }
 void Bench::weigh_module(std::size_t module, double volts) {
     if (supply_ohms_[module] > 0) slack_ = std::min(slack_, std::abs(volts - network_->modules[module].needs) / supply_ohms_[module]);
+}
+
+void Bench::weigh_listener(std::size_t listener, double volts) {
+    const Listener& of = network_->listeners[listener];
+    if (input_ohms_[listener] > 0)
+        slack_ = std::min(slack_, std::min(std::abs(volts - of.high), std::abs(volts - of.low)) / input_ohms_[listener]);
+}
+double Bench::feed(std::size_t module) const {
+    double most = 0;
+    for (const int supply : network_->modules[module].supplies)
+        if (network_->branches[supply].law != Law::absent) most = std::max(most, volts(supply));
+    return most;
+}
+double Bench::heard(std::size_t listener) const {
+    const int branch = network_->listeners[listener].branch;
+    return network_->branches[branch].law == Law::absent ? 0 : volts(branch);
 }
 
 void Bench::weigh_fuse(std::size_t fuse, double load) {

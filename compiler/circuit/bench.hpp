@@ -19,6 +19,7 @@ struct Instrument {
 struct Stand {
     std::vector<char> in;    // relays
     std::vector<char> alive; // modules
+    std::vector<char> high;  // inputs that drivers listen to
     std::vector<char> blown; // fuses
     bool operator==(const Stand&) const = default;
 };
@@ -55,6 +56,9 @@ public:
     double slack() const { return slack_; }
     void weigh_relay(std::size_t relay, double volts);
     void weigh_module(std::size_t module, double volts);
+    void weigh_listener(std::size_t listener, double volts);
+    double feed(std::size_t module) const; // V on that of its supply pins which has most; of a dead one 0
+    double heard(std::size_t listener) const; // V on that input; 0 where it is open inside
     void weigh_fuse(std::size_t fuse, double load);
     // Stands at rest in which a fuse blew by so little that in another car of the kind it may not.
     const std::vector<Stand>& close_calls() const { return close_calls_; }
@@ -102,7 +106,7 @@ private:
     std::vector<int> linear_branches_, bent_branches_; // there at all; the bent: diodes, filaments, motors
     std::vector<int> fuse_of_;                         // by branch
     std::vector<std::vector<Along>> pulls_;            // by relay
-    std::vector<double> pull_ohms_, supply_ohms_;      // by relay, by module: V for each A through it, at most
+    std::vector<double> pull_ohms_, supply_ohms_, input_ohms_; // by relay, by module, by listener: V for each A through it, at most
     std::vector<Along> along_;
     std::vector<ParameterId> in_use_;
     std::vector<int> hang_from_, hanging_; // by parameter in use: where the linear branches that hang on it begin in the list

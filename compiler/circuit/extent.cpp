@@ -284,10 +284,13 @@ std::vector<Device> devices_in(Bench& bench, Stand stand) {
     }
     for (std::size_t i = 0; i < network.modules.size(); ++i) {
         const Module& module = network.modules[i];
-        double feed = 0;
-        for (const int supply : module.supplies)
-            feed = std::max(feed, bench.volts(supply));
+        const double feed = bench.feed(i);
         list.push_back({{module.part, feed, feed, module.needs, module.needs}, stand.alive[i] != 0});
+    }
+    for (std::size_t i = 0; i < network.listeners.size(); ++i) {
+        const Listener& listener = network.listeners[i];
+        const double reads = bench.heard(i);
+        list.push_back({{listener.part, reads, reads, listener.high, listener.low, listener.pin}, stand.high[i] != 0});
     }
     return list;
 }
@@ -321,7 +324,7 @@ bool differs(const Network& network, const std::vector<Stand>& list, PartId part
                     if ((stand.*group)[i] != (list.front().*group)[i]) return true;
         return false;
     };
-    return any(network.relays, &Stand::in) || any(network.modules, &Stand::alive);
+    return any(network.relays, &Stand::in) || any(network.modules, &Stand::alive) || any(network.listeners, &Stand::high);
 }
 
 } // namespace
@@ -378,7 +381,7 @@ Stands stands_of(Bench& bench, const Stand& from, const Stand& before, std::span
         for (const Module& module : network.modules) {
             supplies.emplace_back();
             for (const int supply : module.supplies)
-                if (driven({{supply, 1}})) supplies.back().push_back({supply, 1});
+                if (network.branches[supply].law != Law::absent && driven({{supply, 1}})) supplies.back().push_back({supply, 1});
         }
         const auto may_flip = [&](std::vector<char> Stand::*group, std::size_t index) {
             Stand other = stand;
@@ -387,7 +390,7 @@ Stands stands_of(Bench& bench, const Stand& from, const Stand& before, std::span
             add(other);
         };
         const auto weigh = [&](PartId part, const Size& size, const Threshold& threshold, std::vector<char> Stand::*group,
-                               std::size_t index) {
+                               std::size_t index, PinId pin = none) {
             const Doubt doubt = doubt_of(size.low, size.high, threshold);
             const bool on = (stand.*group)[index] != 0;
             if (on ? doubt.must_be_off : doubt.must_be_on) holds = false;
@@ -399,7 +402,7 @@ Stands stands_of(Bench& bench, const Stand& from, const Stand& before, std::span
             }
             const auto told = [&](const InDoubt& each) { return each.part == part; };
             if (std::none_of(stands.in_doubt.begin(), stands.in_doubt.end(), told))
-                stands.in_doubt.push_back({part, size.low, size.high, threshold.on, threshold.off});
+                stands.in_doubt.push_back({part, size.low, size.high, threshold.on, threshold.off, pin});
         };
         for (std::size_t i = 0; i < network.relays.size(); ++i) {
             const Size pull = pulls[i].empty() ? Size{0, 0} : size_of(bench, stand, pulls[i]);
@@ -414,6 +417,13 @@ Stands stands_of(Bench& bench, const Stand& from, const Stand& before, std::span
             }
             bench.weigh_module(i, most_volts.low), bench.weigh_module(i, most_volts.high);
             weigh(network.modules[i].part, most_volts, {network.modules[i].needs, network.modules[i].needs}, &Stand::alive, i);
+        }
+        for (std::size_t i = 0; i < network.listeners.size(); ++i) {
+            const Listener& of = network.listeners[i];
+            const bool reads = network.branches[of.branch].law != Law::absent && driven({{of.branch, 1}});
+            const Size volts = reads ? size_of(bench, stand, {{of.branch, 1}}) : Size{0, 0};
+            bench.weigh_listener(i, volts.low), bench.weigh_listener(i, volts.high);
+            weigh(of.part, volts, {of.high, of.low}, &Stand::high, i, of.pin);
         }
         if (!holds) continue;
         for (const std::size_t i : bench.strained(stand)) { // the first of them goes first; one that is blown stays so

@@ -21,10 +21,13 @@ public:
         case FaultKind::swapped: return swap();
         default: break;
         }
-        const std::vector<int> branches = touched();
-        for (const int branch : branches)
+        bool changed = false;
+        for (const int branch : touched()) {
+            const NetBranch as_it_was = net_.branches[branch];
             change(branch);
-        return !branches.empty();
+            changed |= net_.branches[branch] != as_it_was;
+        }
+        return changed;
     }
 
     std::optional<Branch> laid() const {
@@ -40,13 +43,30 @@ public:
     std::vector<int> touched() const {
         const bool closes = fault_.kind == FaultKind::stuck_closed || fault_.kind == FaultKind::at_position;
         std::vector<int> branches;
-        for (int i = 0; i < static_cast<int>(net_.graph.edges.size()); ++i)
-            if (touches(net_.graph.edges[i]) && (closes || net_.branches[i].law != Law::absent)) branches.push_back(i);
+        for (int i = 0; i < static_cast<int>(net_.graph.edges.size()); ++i) {
+            const bool there = touches(edge(i)) || (holds_armature() && is_contact(edge(i)) && edge(i).part == fault_.at_point.part);
+            if (there && (closes || net_.branches[i].law != Law::absent)) branches.push_back(i);
+        }
         return branches;
     }
 
 private:
     const Edge& edge(int branch) const { return net_.graph.edges[branch]; }
+
+    static bool is_contact(const Edge& edge) { return edge.kind == EdgeKind::contact; }
+    static bool is_at_rest(const Edge& contact) { return (contact.positions & 1) != 0; } // of a relay: 30/87a
+    // A contact of a relay that is welded holds the armature, and with it all other contacts.
+    bool holds_armature() const {
+        return fault_.kind == FaultKind::stuck_closed && circuit_.parts[fault_.at_point.part].kind == PartKind::relay;
+    }
+    // Where a welded contact holds the armature: pulled in by a make contact, at rest by a break contact. The others make there what
+    // they make when the coil does it. Common practice, no source: some forcibly guided relays part the others a little.
+    bool made_by_armature(const Edge& contact) const {
+        const auto& edges = net_.graph.edges;
+        return std::any_of(edges.begin(), edges.end(), [&](const Edge& each) {
+            return is_contact(each) && touches(each) && is_at_rest(each) == is_at_rest(contact);
+        });
+    }
 
     bool touches(const Edge& edge) const {
         const PointRef& at = fault_.at_point;
@@ -136,7 +156,10 @@ private:
             branch.plus = net_.added;
             return;
         case FaultKind::stuck_closed:
-            if (edge(index).kind == EdgeKind::contact || edge(index).kind == EdgeKind::driver) branch.law = Law::ohmic;
+            if (holds_armature() && is_contact(edge(index)))
+                branch.law = made_by_armature(edge(index)) ? Law::ohmic : Law::absent;
+            else if (is_contact(edge(index)) || edge(index).kind == EdgeKind::driver)
+                branch.law = Law::ohmic;
             return;
         case FaultKind::at_position:
             if (edge(index).kind == EdgeKind::contact)
@@ -204,20 +227,6 @@ bool can_blow(FaultKind kind) {
     case FaultKind::weak: return false;
     default: return true;
     }
-}
-
-std::string written_point(const Circuit& circuit, const PointRef& point) {
-    if (point.metal == Metal::body) return "ground";
-    if (point.wire != none) return circuit.wires[point.wire].id;
-    if (!point.pins.empty()) {
-        std::string words = circuit.parts[point.part].id + ".";
-        for (std::size_t i = 0; i < point.pins.size(); ++i)
-            words += (i ? "/" : "") + circuit.pins[point.pins[i]].name;
-        return words;
-    }
-    if (point.pin == none) return point.part == none ? std::string() : circuit.parts[point.part].id;
-    const std::string pin = circuit.pin_name(point.pin);
-    return point.metal == Metal::part ? "part " + pin : point.metal == Metal::joint ? "joint " + pin : pin;
 }
 
 std::string fault_words(const Circuit& circuit, const Fault& fault) {

@@ -6,8 +6,8 @@
 
 namespace loomsheet {
 
-// Changes the branches that the fault touches; a short adds one. False where this set-up has nothing of what the fault
-// names (its plug is off, its fuse is pulled): there it changes nothing.
+// Changes the branches that the fault touches; a short adds one. False where it changes nothing: this set-up has nothing
+// of what the fault names (its plug is off, its fuse is pulled), or has it so already (a contact that is closed).
 bool put_in(const Circuit& circuit, const Fault& fault, Network& network);
 // The branches that it changes; empty for shorts and swaps, which lay new ones.
 std::vector<int> touched(const Circuit& circuit, const Fault& fault, const Network& network);
@@ -17,7 +17,5 @@ std::optional<Branch> laid(const Circuit& circuit, const Fault& fault, const Net
 bool can_blow(FaultKind kind);
 // "joint X30.1 2.2 ohm"
 std::string fault_words(const Circuit& circuit, const Fault& fault);
-// "X21.1", "joint X30.1", "K5.30/87", "W4": a point as a plan writes it.
-std::string written_point(const Circuit& circuit, const PointRef& point);
 
 } // namespace loomsheet

@@ -170,4 +170,15 @@ Truth Predictor::looks(const Setup& setup, const States& states) const {
     return *seen;
 }
 
+std::string Predictor::not_computed(const Setup& setup, const States& states) const {
+    if (states.empty()) return {};
+    Rig& rigged = rig(setup);
+    if (!rigged.setting().beyond.empty()) return rigged.setting().beyond;
+    if (!rigged.stands().chatters && rigged.stands().history && !fault_) return "it hangs on what was on before";
+    for (const State& state : states.list)
+        if (state.of.part != none && looks(setup, state) == Truth::unknown)
+            return circuit_.part_name(state.of.part) + " has no state that is computed";
+    return {};
+}
+
 } // namespace loomsheet

@@ -28,6 +28,8 @@ public:
             branch_ = static_cast<int>(net_.branches.size()) - 1;
             lay(edge);
         }
+        for (Listener& listener : net_.listeners)
+            listen(listener);
         for (Relay& relay : net_.relays)
             if (!relay.usual_ohms.empty())
                 relay.drops_out *= ohms_together(relay) / *std::max_element(relay.usual_ohms.begin(), relay.usual_ohms.end());
@@ -59,9 +61,7 @@ private:
         case EdgeKind::filament: return test_load(edge);
         case EdgeKind::contact: return contact(edge);
         case EdgeKind::driver:
-            ohmic(of_element(edge).ohms);
-            here().law = edge.closed ? Law::driver : Law::absent;
-            here().device = module_of(edge.part);
+            driver(edge);
             return;
         case EdgeKind::diode:
         case EdgeKind::damper: return diode(edge);
@@ -113,6 +113,36 @@ private:
         const Part& of = circuit_.parts[part];
         net_.modules.push_back({part, {}, of.needs ? of.needs->si : usual(Usual::module_needs).value * known_.system_volts / 12});
         return static_cast<int>(net_.modules.size()) - 1;
+    }
+
+    // One that follows a switch is called by its input, where the switch moves one; else by the hand on the switch, or by the set-up.
+    void driver(const Edge& edge) {
+        ohmic(of_element(edge).ohms);
+        here().law = Law::driver;
+        here().device = module_of(edge.part);
+        const Heard& heard = known_.heard[edge.part][edge.element];
+        if (heard.input != none)
+            here().listens = listener_of(edge.part, heard.input), here().when_high = heard.by_high;
+        else if (!edge.closed)
+            here().law = Law::absent;
+    }
+    int listener_of(PartId part, PinId pin) {
+        for (std::size_t i = 0; i < net_.listeners.size(); ++i)
+            if (net_.listeners[i].pin == pin) return static_cast<int>(i);
+        net_.listeners.push_back({part, pin});
+        return static_cast<int>(net_.listeners.size()) - 1;
+    }
+    // Shares of the volts that hold its pin up, else of the system's.
+    void listen(Listener& listener) const {
+        double volts = known_.system_volts;
+        for (int i = 0; i < static_cast<int>(net_.graph.edges.size()); ++i) {
+            const Edge& edge = net_.graph.edges[i];
+            const bool pulled_up = edge.kind == EdgeKind::pull_up && net_.branches[i].law == Law::supplied;
+            if (edge.part != listener.part || (edge.kind != EdgeKind::input && !pulled_up) || element(edge).a != listener.pin) continue;
+            listener.branch = i;
+            if (pulled_up) volts = net_.parameters[net_.branches[i].second].value;
+        }
+        listener.high = usual(Usual::reads_high).value * volts, listener.low = usual(Usual::reads_low).value * volts;
     }
 
     void diode(const Edge& edge) {

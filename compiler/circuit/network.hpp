@@ -15,7 +15,7 @@ enum class Law : std::uint8_t {
     ohmic,    // V / R
     source,   // (V - E) / R
     contact,  // ohmic when its relay stands so
-    driver,   // ohmic when its module is alive
+    driver,   // ohmic when its module is alive, and hears that it is called where it listens
     supplied, // (V - E) / R when its module is alive
     diode,    // nothing, or (V - Vf) / R
     filament, // cold, then growing slower than the volts
@@ -32,7 +32,10 @@ struct NetBranch {
     double volts = 0;           // at which `ohms` holds: filament, motor
     int device = none;          // contact: the relay; driver and supplied: the module
     bool when_in = false;       // contact: closed when pulled in
+    int listens = none;         // driver: the input that calls it; none: the set-up has called it
+    bool when_high = false;     // and by which level
     PartId part = none;
+    bool operator==(const NetBranch&) const = default;
 };
 
 struct Relay {
@@ -45,6 +48,13 @@ struct Module {
     PartId part = none;
     std::vector<int> supplies; // branches, from supply pin to ground
     double needs = 0;          // V
+};
+// An input of a module, by which one of its drivers is called.
+struct Listener {
+    PartId part = none;
+    PinId pin = none;
+    int branch = none;         // from the pin to ground, inside
+    double high = 0, low = 0;  // V: from `high` it surely reads high, up to `low` low; between them as it did before
 };
 struct FuseLink {
     PartId part = none;
@@ -65,6 +75,7 @@ struct Network {
     std::vector<Parameter> parameters; // those of the circuit, then what only this set-up has
     std::vector<Relay> relays;
     std::vector<Module> modules;
+    std::vector<Listener> listeners;
     std::vector<FuseLink> fuses;
     std::vector<Charged> charged;
     std::vector<NodeId> unknown;       // nodes whose volts are beyond the model, such as the signal of a Hall sensor

@@ -39,7 +39,7 @@ public:
         made_.joint.assign(pins, none), made_.bolt.assign(pins, none);
         made_.link.assign(parts, none), made_.inner.assign(parts, none);
         made_.rail.assign(parts, none), made_.hall.assign(parts, none);
-        made_.emf.resize(parts), made_.draw.resize(parts), made_.element.resize(parts);
+        made_.emf.resize(parts), made_.draw.resize(parts), made_.element.resize(parts), made_.heard.resize(parts);
         for (PinId pin = 0; pin < static_cast<PinId>(pins); ++pin) {
             const bool clamp = circuit_.parts[circuit_.pins[pin].part].kind == PartKind::battery;
             made_.joint[pin] =
@@ -89,6 +89,8 @@ private:
         if (!part.supply_pins.empty()) supply(id);
         for (const Element& each : part.elements)
             made_.element[id].push_back(element(part, each));
+        for (const Element& each : part.elements)
+            made_.heard[id].push_back(each.follows == none ? Heard{} : heard_by(circuit_, id, each));
     }
 
     void battery(PartId id) {

@@ -2,6 +2,7 @@
 // the usual values of grammar/usual_values. One parameter is one thing, whatever the set-up: what two readings share
 // cancels in their difference.
 #pragma once
+#include "circuit/listening.hpp"
 #include "grammar/usual_values.hpp"
 #include "model/plan.hpp"
 #include <optional>
@@ -35,6 +36,7 @@ struct Parameters {
         ParameterId second = none; // V of a diode, a sensor supply or a pull-up; stalled or cold ohms of a load
     };
     std::vector<std::vector<OfElement>> element; // by part and element
+    std::vector<std::vector<Heard>> heard;       // the same; only of outputs that follow a switch
 };
 
 // Ohms of an ntc at a temperature in °C; none where the plan says too little.

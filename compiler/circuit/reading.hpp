@@ -22,11 +22,12 @@ enum class ReadingKind : std::uint8_t {
     beyond,   // not modelled: `why` says what
 };
 
-// A relay or a module whose threshold lies inside the range of its volts.
+// A relay, a module or an input of one whose threshold lies inside the range of its volts.
 struct InDoubt {
     PartId part = none;
     double low = 0, high = 0; // V that it gets
     double on = 0, off = 0;   // V: surely on from, surely off up to
+    PinId input = none;       // of the module, where that is what may stand otherwise
 };
 
 struct Reading {
@@ -72,6 +73,8 @@ public:
                        MeasureKind measure_before, const Row& row_before) const;
     Truth looks(const Setup& setup, const State& state) const;
     Truth looks(const Setup& setup, const States& states) const; // together, as it stands
+    // Why that is unknown: "S9 (Inertia switch) has no state that is computed"; empty where it is not.
+    std::string not_computed(const Setup& setup, const States& states) const;
     // Fuses that normal use has blown before the plan starts.
     const std::vector<PartId>& blown_before() const { return blown_; }
     const std::vector<PartId>& may_be_blown_before() const { return may_be_blown_; }

@@ -59,6 +59,8 @@ Stand with_on(const Setting& setting, const std::vector<PartId>& parts) {
         stand.in[i] = has(parts, setting.network->relays[i].part);
     for (std::size_t i = 0; i < stand.alive.size(); ++i)
         stand.alive[i] = has(parts, setting.network->modules[i].part);
+    for (std::size_t i = 0; i < stand.high.size(); ++i) // what was on may have been called
+        stand.high[i] = has(parts, setting.network->listeners[i].part);
     return stand;
 }
 

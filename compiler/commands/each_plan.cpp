@@ -33,10 +33,10 @@ struct Turn { // of one plan
     Done done;
     std::string bug;
 };
-Turn take(Sources& sources, Disk& disk, const std::string& path, const Then& then) {
+Turn take(Sources& sources, Disk& disk, const std::string& path, const Then& then, const std::string& fault) {
     Turn turn;
     try {
-        CompileResult result = compile(sources, disk, path);
+        CompileResult result = compile(sources, disk, path, fault);
         turn.done.error = std::move(result.unreadable);
         if (turn.done.error.empty() && result.compiled.usable()) turn.done = then(path, result.compiled);
         turn.findings = std::move(result.compiled.findings);
@@ -64,13 +64,13 @@ std::string rendered(const Sources& sources, const Findings& findings, const Ton
 }
 
 Tally each_plan(const std::vector<std::string>& plans, const Surroundings& around, const Tongue& tongue,
-                const Then& then) {
+                const Then& then, const std::string& fault) {
     Tally tally;
     Sources sources;
     Progress progress(around, plans.size());
     for (const std::string& path : plans) {
         progress.next(path);
-        const Turn turn = take(sources, around.disk, path, then);
+        const Turn turn = take(sources, around.disk, path, then, fault);
         progress.clear();
         tongue.stream << rendered(sources, turn.findings, tongue);
         if (!turn.done.error.empty()) complain(around, turn.done.error);

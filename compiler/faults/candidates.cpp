@@ -1,4 +1,5 @@
 #include "faults/candidates.hpp"
+#include "model/inside.hpp"
 #include <algorithm>
 #include <fmt/format.h>
 
@@ -23,7 +24,7 @@ constexpr TriedFault tried[] = {
     {Site::module, FaultKind::open, 0.5, "dead"},
     {Site::driver, FaultKind::stuck_open, 0.25, "never on"},
     {Site::driver, FaultKind::stuck_closed, 0.125, "always on"},
-    {Site::input, FaultKind::open, 0.125, "open"},
+    {Site::input, FaultKind::open, 0.125, "open inside"},
     {Site::motor, FaultKind::seized, 0.25, "seized"},
     {Site::motor, FaultKind::worn, 0.25, "worn"},
     {Site::contact, FaultKind::stuck_open, 0.25, "stuck open"},
@@ -33,8 +34,6 @@ constexpr TriedFault tried[] = {
     {Site::winding, FaultKind::open, 0.5, "open"},
     {Site::winding, FaultKind::reads, 0.125, "shorted inside"},
 };
-constexpr double shorted_inside = 0.05; // ohm
-
 constexpr double bands[] = {0.003, 0.01, 0.03, 0.1, 0.3, 1, 3, 10, 100, 1e3, 1e4}; // ohm, from each to the next
 constexpr std::size_t band_count = std::size(bands) - 1;
 
@@ -42,13 +41,6 @@ double usual_share(std::string_view what) {
     for (const UsualShare& row : shares)
         if (row.what == what) return row.times;
     return 1;
-}
-
-Quantity ohms(double low, double high) {
-    Quantity made;
-    made.si = (low + high) / 2, made.plus_minus = (high - low) / 2;
-    made.unit = find_unit("ohm");
-    return made;
 }
 
 class Lister {
@@ -81,14 +73,14 @@ private:
                 add_bands(made);
                 continue;
             }
-            if (row.kind == FaultKind::reads) made.fault.value = ohms(shorted_inside, shorted_inside);
+            if (row.kind == FaultKind::reads) made.fault.value = ohms_between(shorted_inside_ohms, shorted_inside_ohms);
             list_.push_back(std::move(made));
         }
     }
     void add_bands(Candidate made) {
         made.likely /= static_cast<double>(band_count);
         for (std::size_t i = 0; i < band_count; ++i) {
-            made.fault.value = ohms(bands[i], bands[i + 1]);
+            made.fault.value = ohms_between(bands[i], bands[i + 1]);
             made.fault.words = ohms_words(bands[i], bands[i + 1]);
             list_.push_back(made);
         }
@@ -115,33 +107,20 @@ private:
         case PartKind::motor: add(Site::motor, suspect, likely, whole); break;
         default: break;
         }
-        for (const Element& element : part.elements)
-            add_element(suspect, likely, element);
-    }
-
-    void add_element(const Suspect& suspect, double likely, const Element& element) {
-        PointRef at;
-        at.part = suspect.part, at.metal = Metal::whole;
-        for (const PinId pin : {element.a, element.b, element.c})
-            if (pin != none) at.pins.push_back(pin);
-        switch (element.kind) {
-        case ElementKind::contact:
-            for (const PinId other : {element.b, element.c}) {
-                if (other == none) continue;
-                at.pins = {element.a, other};
-                add(Site::contact, suspect, likely, at);
-            }
-            return;
-        case ElementKind::module_output: at.pins = {element.a}; return add(Site::driver, suspect, likely, at);
-        case ElementKind::diode:
-        case ElementKind::hall: return add(Site::one_way, suspect, likely, at);
-        case ElementKind::pull_up:
-        case ElementKind::module_gives:
-        case ElementKind::input: at.pins = {element.a}; return add(Site::input, suspect, likely, at);
-        case ElementKind::source:
-        case ElementKind::link: return;
-        default: add(Site::winding, suspect, likely, at);
+        for (const PlaceInside& place : places_inside(part)) {
+            whole.pins = place.pins;
+            add(site_of(place.what), suspect, likely, whole);
         }
+    }
+    static Site site_of(Inside what) {
+        switch (what) {
+        case Inside::contact: return Site::contact;
+        case Inside::driver: return Site::driver;
+        case Inside::input: return Site::input;
+        case Inside::one_way: return Site::one_way;
+        case Inside::winding: break;
+        }
+        return Site::winding;
     }
 
     const Circuit& circuit_;

@@ -45,6 +45,7 @@ private:
 bool conducts(const Network& network, int branch, const Stand& stand) {
     const NetBranch& of = network.branches[branch];
     if (of.law == Law::contact) return (stand.in[of.device] != 0) == of.when_in;
+    if (of.law == Law::driver && of.listens != none && (stand.high[of.listens] != 0) != of.when_high) return false;
     if (of.law == Law::driver || of.law == Law::supplied) return stand.alive[of.device] != 0;
     return of.law != Law::absent;
 }

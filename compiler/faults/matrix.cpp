@@ -60,10 +60,7 @@ std::vector<Use> working(const Plan& plan, const Predictor& sound, const std::ve
     std::vector<Use> list;
     for (const Setup& use : uses)
         for (PartId id = 0; id < static_cast<PartId>(plan.circuit.parts.size()); ++id) {
-            const PartKind kind = plan.circuit.parts[id].kind;
-            if (kind != PartKind::motor && kind != PartKind::lamp && kind != PartKind::heater && kind != PartKind::horn &&
-                kind != PartKind::solenoid)
-                continue;
+            if (!is_load(plan.circuit.parts[id].kind)) continue;
             State works;
             works.of.part = id, works.of.metal = Metal::whole;
             if (sound.looks(use, works) == Truth::yes) list.push_back({&use, works});

@@ -11,7 +11,10 @@ struct PlantedCar {
     std::vector<Ending> endings;
     std::vector<Judgement> judged; // by ending
     std::vector<PartId> blown;     // fuses that are gone before the first check
+    bool changes = true;           // see `changes_a_setup`; one that does not has no card
 };
+// Whether the fault changes anything of the circuit in any set-up of the plan or of normal use.
+bool changes_a_setup(const Plan& plan, const Predictor& sound, const Fault& fault);
 std::vector<PlantedCar> planted_cars(const Plan& plan, const Predictor& sound); // by plant
 
 } // namespace loomsheet

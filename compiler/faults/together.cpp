@@ -42,10 +42,6 @@ bool is_poor(StateVerb verb) {
     return verb == StateVerb::still || verb == StateVerb::slow || verb == StateVerb::dark || verb == StateVerb::dim ||
            verb == StateVerb::fails;
 }
-bool is_load(PartKind kind) {
-    return kind == PartKind::motor || kind == PartKind::lamp || kind == PartKind::heater || kind == PartKind::horn ||
-           kind == PartKind::solenoid;
-}
 
 std::optional<ComplaintVolts> complaint_volts(const Plan& plan, double system_volts) {
     const std::vector<State>& states = plan.complaint_states.list;

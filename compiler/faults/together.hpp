@@ -16,7 +16,6 @@ struct ComplaintVolts {
 std::optional<ComplaintVolts> complaint_volts(const Plan& plan, double system_volts);
 double needs_of(const Part& load, double system_volts); // V: what it needs to do its work
 bool is_poor(StateVerb verb);                           // of a load, a relay or a module that does not do its work
-bool is_load(PartKind kind);                            // what works for the driver
 
 // One car: a fault, or none. Cars that chatter are told at their first check, which says stop: here only settled ones count.
 class Together {

@@ -6,8 +6,8 @@
 
 namespace loomsheet {
 
-Plan build(const Sources& sources, const std::vector<Tree>& trees, Findings& findings) {
-    return Builder(sources, trees, findings).run();
+Plan build(const Sources& sources, const std::vector<Tree>& trees, Findings& findings, const Tree* asked) {
+    return Builder(sources, trees, asked, findings).run();
 }
 
 std::vector<Words> used_paths(const Sources& sources, const Tree& tree) {
@@ -63,6 +63,7 @@ Plan Builder::run() {
     each(is(Context::verdict), &Builder::fill_verdict);
     each(is(Context::plant), &Builder::fill_plant);
     each(is(Context::question), &Builder::fill_question);
+    if (asked_) fill_asked(*asked_);
     compare_values();
     compare_marks();
     report_unused();

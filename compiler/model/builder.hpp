@@ -17,13 +17,14 @@ std::vector<std::string_view> pin_names(std::string_view written);
 
 class Builder {
 public:
-    Builder(const Sources& sources, const std::vector<Tree>& trees, Findings& findings)
-        : sources_(sources), trees_(trees), findings_(findings) {}
+    Builder(const Sources& sources, const std::vector<Tree>& trees, const Tree* asked, Findings& findings)
+        : sources_(sources), trees_(trees), asked_(asked), findings_(findings) {}
     Plan run();
 
 private:
     const Sources& sources_;
     const std::vector<Tree>& trees_;
+    const Tree* asked_; // null: no fault is
     Findings& findings_;
     Plan plan_;
     Circuit& circuit_ = plan_.circuit;
@@ -99,7 +100,6 @@ private:
     void fill_check(Entry& entry);
     void fill_verdict(Entry& entry);
     void fill_plant(Entry& entry);
-    Fault fault(Reader& read);
     void fill_question(Entry& entry);
     void complaint(Reader& read, std::string& said, States& meant_states, bool may_measure);
     void answer(Reader& read, Question& question);
@@ -107,10 +107,19 @@ private:
     void outcome(Check& check, Form form, Reader& read);
     Target target(Reader& read, int check);
     States states(Reader& read);
+    void in_assembly(State& state);
     void state_fits(const State& state);
     Limit limit(Reader& read);
     void limit_fits(const Limit& limit, MeasureKind measure);
     int find_check(Span at, std::string_view use);
+
+    // --- faults.cpp
+    Fault fault(Reader& read);
+    Quantity added_ohms(Reader& read);
+    void put_at(Fault& fault, std::uint32_t befalls, Span words_at);
+    void joins(const Fault& fault, std::uint32_t befalls);
+    void fits_not(const Fault& fault, const std::string& suits);
+    void fill_asked(const Tree& tree);
 
     // --- setups.cpp
     void fill_setup(Entry& entry);
@@ -121,6 +130,7 @@ private:
     };
     void items(const Entry& entry, std::uint32_t phrase, Setup& setup, Nesting& nesting);
     SetupItem item(Form form, Reader& read);
+    void stands_at(const Part& owner, std::string_view position, Span at);
     void expand(int named, Setup& setup, Nesting& nesting, Span at);
 
     // --- build.cpp: shared, and what only the whole shows

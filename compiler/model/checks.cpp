@@ -275,6 +275,7 @@ States Builder::states(Reader& read) {
             read.skip_words();
             one.to = read.take_text();
         }
+        in_assembly(one);
         state_fits(one);
         made.list.push_back(std::move(one));
         const Span joint = read.done() ? Span{} : read.rest();
@@ -289,6 +290,28 @@ States Builder::states(Reader& read) {
         }
     }
     return made;
+}
+
+// An assembly is in the state of what works in it; where nothing does, of what else has such a state.
+void Builder::in_assembly(State& state) {
+    if (state.of.part == none || part(state.of.part).kind != PartKind::assembly || !state.of.pins.empty()) return;
+    std::vector<PartId> works, has;
+    for (PartId id = 0; id < static_cast<PartId>(circuit_.parts.size()); ++id) {
+        if (part(id).assembly != state.of.part) continue;
+        const auto known = states_of(part(id).kind);
+        if (std::find(known.begin(), known.end(), state_word(state.verb)) == known.end()) continue;
+        has.push_back(id);
+        if (is_load(part(id).kind)) works.push_back(id);
+    }
+    const std::vector<PartId>& meant = works.empty() ? has : works;
+    if (meant.size() == 1) state.of.part = meant.front();
+    if (meant.size() < 2) return;
+    std::string list;
+    for (std::size_t i = 0; i < meant.size(); ++i)
+        list += fmt::format("{}{}", i == 0 ? "" : i + 1 == meant.size() ? " and " : ", ", part(meant[i]).id);
+    findings_.add(203, state.at, fmt::format("{} holds {}: which of them is meant?", part(state.of.part).id, list),
+                  fmt::format("write `{} {}`", part(meant.front()).id, state_word(state.verb)));
+    state.of.part = none;
 }
 
 // A motor runs, a lamp is lit, a fuse is blown; a splice is nothing of the kind.

@@ -12,6 +12,11 @@ std::string_view kind_word(PartKind kind) {
     return words[static_cast<unsigned>(kind)];
 }
 
+bool is_load(PartKind kind) {
+    return kind == PartKind::motor || kind == PartKind::lamp || kind == PartKind::heater || kind == PartKind::horn ||
+           kind == PartKind::solenoid;
+}
+
 std::string with_article(std::string_view word) {
     return fmt::format("{} {}", std::string_view("aeiou").find(word[0]) != std::string_view::npos ? "an" : "a", word);
 }

@@ -20,6 +20,7 @@ enum class PartKind : std::uint8_t {
 
 // The word of the language for it: "battery", "switch", "part" ...
 std::string_view kind_word(PartKind kind);
+bool is_load(PartKind kind); // what works for the driver: a motor, a lamp, a heater, a horn, a solenoid
 // "a fuse", "an assembly"
 std::string with_article(std::string_view word);
 

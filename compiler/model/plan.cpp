@@ -18,4 +18,25 @@ const Limit* limit_of(const Check& check, const std::string& row) {
     return for_all;
 }
 
+Quantity ohms_between(double low, double high) {
+    Quantity made;
+    made.si = (low + high) / 2, made.plus_minus = (high - low) / 2;
+    made.unit = find_unit("ohm");
+    return made;
+}
+
+std::string written_point(const Circuit& circuit, const PointRef& point) {
+    if (point.metal == Metal::body) return "ground";
+    if (point.wire != none) return circuit.wires[point.wire].id;
+    if (!point.pins.empty()) {
+        std::string words = circuit.parts[point.part].id + ".";
+        for (std::size_t i = 0; i < point.pins.size(); ++i)
+            words += (i ? "/" : "") + circuit.pins[point.pins[i]].name;
+        return words;
+    }
+    if (point.pin == none) return point.part == none ? std::string() : circuit.parts[point.part].id;
+    const std::string pin = circuit.pin_name(point.pin);
+    return point.metal == Metal::part ? "part " + pin : point.metal == Metal::joint ? "joint " + pin : pin;
+}
+
 } // namespace loomsheet

@@ -156,6 +156,8 @@ struct Fault { // one thing that is wrong
     PointRef other;               // touches W24, swapped with W66
     Span at;
 };
+inline constexpr double shorted_inside_ohms = 0.05; // of a winding whose turns are joined. From memory
+Quantity ohms_between(double low, double high);     // what corrosion adds: anything from low to high
 struct Plant {
     std::string label, title;
     Fault fault;
@@ -186,12 +188,16 @@ struct Plan {
     std::vector<Check> checks;    // in the order written; the first is the start
     std::vector<Verdict> verdicts;
     std::vector<Plant> plants;
+    std::optional<Fault> asked;   // a fault that the command line puts in; no sheet has it
     std::vector<Question> questions;
     bool broken = false;          // statements were left out because of errors of form: say nothing about what is missing
 };
 
 // 12 or 24, as the head says, else as its batteries do.
 double system_volts(const Plan& plan);
+// "X21.1", "joint X30.1", "K5.30/87", "W4": a point as a plan writes it.
+std::string written_point(const Circuit& circuit, const PointRef& point);
+
 // The limit that counts for a row: its own, else the one for all; nullptr when none is written.
 const Limit* limit_of(const Check& check, const std::string& row);
 

@@ -97,6 +97,27 @@ void Builder::expand(int named, Setup& made, Nesting& nesting, Span at) {
     nesting.taken.insert(named);
 }
 
+// Whether a part has such a position.
+void Builder::stands_at(const Part& owner, std::string_view position, Span at) {
+    std::vector<std::string_view> known;
+    for (const auto& p : owner.positions)
+        known.push_back(p.position);
+    for (const auto& element : owner.elements)
+        for (const auto& p : element.table)
+            if (!p.position.empty()) known.push_back(p.position);
+    if (known.empty()) {
+        findings_.add(203, at,
+                      fmt::format("{} is {} without positions", owner.id, with_article(kind_word(owner.kind))),
+                      "positions are written `at up 30/A` in a switch, `at pressed 76 %` in a sensor");
+    } else if (std::find(known.begin(), known.end(), position) == known.end()) {
+        std::string list;
+        for (std::size_t i = 0; i < known.size(); ++i)
+            list += (i ? ", " : "") + std::string(known[i]);
+        findings_.add(210, at, fmt::format("{} has no position `{}`", owner.id, position),
+                      fmt::format("its positions are {}", list));
+    }
+}
+
 SetupItem Builder::item(Form form, Reader& read) {
     SetupItem made;
     const auto named_part = [&] { made.part = find_part(read.take()); };
@@ -109,25 +130,7 @@ SetupItem Builder::item(Form form, Reader& read) {
                                       with_article(kind_word(part(made.part).kind))));
     };
     const auto has_positions = [&](std::string_view position, Span at) {
-        if (made.part == none || half_read_.contains(made.part)) return;
-        const Part& owner = part(made.part);
-        std::vector<std::string_view> known;
-        for (const auto& p : owner.positions)
-            known.push_back(p.position);
-        for (const auto& element : owner.elements)
-            for (const auto& p : element.table)
-                if (!p.position.empty()) known.push_back(p.position);
-        if (known.empty()) {
-            findings_.add(203, at,
-                          fmt::format("{} is {} without positions", owner.id, with_article(kind_word(owner.kind))),
-                          "positions are written `at up 30/A` in a switch, `at pressed 76 %` in a sensor");
-        } else if (std::find(known.begin(), known.end(), position) == known.end()) {
-            std::string list;
-            for (std::size_t i = 0; i < known.size(); ++i)
-                list += (i ? ", " : "") + std::string(known[i]);
-            findings_.add(210, at, fmt::format("{} has no position `{}`", owner.id, position),
-                          fmt::format("its positions are {}", list));
-        }
+        if (made.part != none && !half_read_.contains(made.part)) stands_at(part(made.part), position, at);
     };
     switch (form) {
     case Form::item_key: made.kind = ItemKind::key, read.word("key"), made.word = read.any_word(); break;

@@ -146,43 +146,6 @@ void Builder::fill_verdict(Entry& entry) {
     if (!entry.statement->broken && !blamed) lacks(entry, "what has failed", "blames M3, or: blames nothing");
 }
 
-// "joint X30.1 2.2 ohm", "W24 touches ground 40 kohm", "S4 at high"
-Fault Builder::fault(Reader& read) {
-    Fault made;
-    made.at_point = point(read.take());
-    made.words = text(read.rest());
-    std::string said; // its words, without names and values
-    while (!read.done()) {
-        if (read.is(Atom::quantity)) {
-            made.value = read.quantity();
-            const auto dimension = made.value->unit->dimension;
-            reach(*made.value, dimension == Dimension::ohm    ? "resistance"
-                               : dimension == Dimension::watt ? "load power"
-                                                              : "load current");
-        } else if (read.is(Atom::point)) {
-            made.other = point(read.take());
-        } else if (said == "at ") {
-            made.position = text(read.take());
-        } else {
-            said += text(read.take());
-            said += ' ';
-        }
-    }
-    static constexpr std::pair<std::string_view, FaultKind> kinds[] = {
-        {"open ", FaultKind::open},          {"", FaultKind::added},
-        {"touches ground ", FaultKind::to_ground}, {"touches supply ", FaultKind::to_supply},
-        {"touches ", FaultKind::touches},    {"swapped with ", FaultKind::swapped},
-        {"blown ", FaultKind::blown},        {"stuck open ", FaultKind::stuck_open},
-        {"stuck closed ", FaultKind::stuck_closed}, {"at ", FaultKind::at_position},
-        {"reads ", FaultKind::reads},        {"is ", FaultKind::is},
-        {"draws ", FaultKind::draws},        {"seized ", FaultKind::seized},
-        {"worn ", FaultKind::worn},          {"weak ", FaultKind::weak},
-    };
-    for (const auto& [words, kind] : kinds)
-        if (said == words) made.kind = kind;
-    return made;
-}
-
 void Builder::fill_plant(Entry& entry) {
     if (entry.made == none) return;
     Plant& made = plan_.plants[static_cast<std::size_t>(entry.made)];

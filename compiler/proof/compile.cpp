@@ -46,14 +46,16 @@ private:
 };
 } // namespace
 
-CompileResult compile(Sources& sources, Disk& disk, const std::string& path) {
+CompileResult compile(Sources& sources, Disk& disk, const std::string& path, const std::string& fault) {
     CompileResult result;
     Findings& findings = result.compiled.findings;
     Loader loader(sources, disk, findings);
     const auto first = static_cast<std::uint32_t>(sources.size());
     result.unreadable = loader.load(path);
     if (!result.unreadable.empty()) return result;
-    result.compiled.plan = build(sources, loader.trees, findings);
+    std::optional<Tree> asked;
+    if (!fault.empty()) asked = parse_fault(sources, sources.add("--fault", fault), findings);
+    result.compiled.plan = build(sources, loader.trees, findings, asked ? &*asked : nullptr);
     Plan& plan = result.compiled.plan;
     const bool unread = findings.has_errors() && loader.trees.back().statements.empty();
     if (plan.id.empty() && !plan.broken && !unread)

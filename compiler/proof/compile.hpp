@@ -14,11 +14,12 @@ struct Compiled {
     bool usable() const { return !findings.has_errors(); }
 };
 
-// Reads `path` from `disk` (and what it uses), adds the files to `sources`. A file that cannot be read gives `unreadable`.
+// Reads `path` from `disk` (and what it uses), adds the files to `sources`. A file that cannot be read gives `unreadable`. `fault`
+// is what the command line puts in, empty for none: a source of its own, whose findings stand in it.
 struct CompileResult {
     Compiled compiled;
     DiskError unreadable;
 };
-CompileResult compile(Sources& sources, Disk& disk, const std::string& path);
+CompileResult compile(Sources& sources, Disk& disk, const std::string& path, const std::string& fault = {});
 
 } // namespace loomsheet

@@ -14,6 +14,7 @@ Findings prove(Plan& plan, Findings found, Prediction* predicted) {
         const Predictor sound(plan.circuit, system_volts(plan));
         Prediction prediction = predict(plan, sound);
         prove_readings(plan, sound, prediction, found);
+        prove_put_in(plan, sound, found);
         fill_limits(plan, prediction);
         if (predicted) *predicted = std::move(prediction);
     }

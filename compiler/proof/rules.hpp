@@ -17,5 +17,7 @@ Findings prove(Plan& plan, Findings found = {}, Prediction* predicted = nullptr)
 void prove_flow(const Plan& plan, const Doubt& doubt, Findings& findings);
 void prove_wiring(const Plan& plan, const Doubt& doubt, Findings& findings);
 void prove_setup(const Plan& plan, const Doubt& doubt, Findings& findings);
+// put_in.cpp: LS310 of states that are not computed, LS710 and LS711, of a plan without errors.
+void prove_put_in(const Plan& plan, const Predictor& sound, Findings& findings);
 
 } // namespace loomsheet

@@ -208,6 +208,7 @@ Block cards_block(Draft& draft) {
     if (!draft.planted) return block;
     for (std::size_t i = 0; i < draft.planted->size(); ++i) {
         const Planted of{draft, draft.plan.plants[i], (*draft.planted)[i]};
+        if (!of.car.changes) continue;
         for (auto* side : {&front, &back})
             for (Piece& piece : (*side)(of))
                 block.rows.push_back(std::move(piece));

@@ -57,6 +57,7 @@ double class_foot(Card& card, double top) {
     if (!card.shows(CardPart::planted) || !card.draft.planted) return y;
     for (std::size_t i = 0; i < card.draft.planted->size(); ++i) {
         const PlantedCar& car = (*card.draft.planted)[i];
+        if (!car.changes) continue;
         const CheckPrediction& made = car.readings[static_cast<std::size_t>(card.index)];
         std::vector<std::string> list;
         if (made.rows.empty()) list.push_back(told_truth(made.look));

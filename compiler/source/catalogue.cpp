@@ -124,6 +124,8 @@ constexpr CatalogueRow rows[] = {
     {707, warning, "a new fuse on a short"},
     {708, warning, "a gap in the plan"},
     {709, warning, "a check that passes what harms"},
+    {710, error, "a complaint that a sound car has"},
+    {711, warning, "a fault that changes nothing"},
     // the sheet
     {801, error, "a character that no typeface has"},
     {802, error, "a text too wide for its place"},

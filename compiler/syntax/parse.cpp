@@ -64,6 +64,12 @@ bool good_bytes(const SourceFile& source, std::uint32_t file, Findings& findings
 
 // --- statements
 // -------------------------------------------------------------------------------------------------------------
+Tree empty_tree(std::uint32_t file) {
+    Tree tree;
+    tree.file = file;
+    return tree;
+}
+
 class Parser {
 public:
     Parser(const SourceFile& source, std::uint32_t file, Findings& findings, const Vocabulary& vocabulary)
@@ -91,6 +97,26 @@ public:
             statement(at, end);
             at = end;
         }
+        return std::move(tree_);
+    }
+
+    // One phrase of `plant`, its fault, without the statement.
+    Tree parse_fault() {
+        scan(source_.text(), tree_);
+        report_strays(source_.text(), tree_, findings_);
+        const auto count = static_cast<std::uint32_t>(tree_.tokens.size());
+        std::uint32_t line = 0; // tokens on the first line
+        while (line < count && (line == 0 || !tree_.tokens[line].first_on_line))
+            ++line;
+        matcher_.end = line;
+        std::uint32_t at = 0;
+        bool broken = has_stray(0, line);
+        if (line > 0 && !broken) phrase(vocabulary_.statements[static_cast<std::size_t>(vocabulary_.find_statement("plant"))], Context::plant, at, broken);
+        const bool is_fault = !broken && tree_.phrases.size() == 1 && vocabulary_.phrases[tree_.phrases.front().row].form == Form::fault;
+        if (!broken && (!is_fault || at < count))
+            findings_.add(102, count == 0 ? Span{tree_.file, 0, 0} : span(is_fault ? at : 0), is_fault ? "the fault ends before this" : "this is no fault",
+                          "one fault, on one line, such as `joint X30.1 2.2 ohm`");
+        if (!is_fault || at < count) tree_.phrases.clear();
         return std::move(tree_);
     }
 
@@ -303,12 +329,13 @@ private:
 } // namespace
 
 Tree parse(const Sources& sources, std::uint32_t file, Findings& findings, const Vocabulary& vocabulary) {
-    if (!good_bytes(sources[file], file, findings)) {
-        Tree empty;
-        empty.file = file;
-        return empty;
-    }
+    if (!good_bytes(sources[file], file, findings)) return empty_tree(file);
     return Parser(sources[file], file, findings, vocabulary).parse();
+}
+
+Tree parse_fault(const Sources& sources, std::uint32_t file, Findings& findings) {
+    if (!good_bytes(sources[file], file, findings)) return empty_tree(file);
+    return Parser(sources[file], file, findings, plan_vocabulary()).parse_fault();
 }
 
 std::string outline(const Sources& sources, const Tree& tree) {

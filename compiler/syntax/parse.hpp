@@ -12,6 +12,9 @@ namespace loomsheet {
 Tree parse(const Sources& sources, std::uint32_t file, Findings& findings,
            const Vocabulary& vocabulary = plan_vocabulary());
 
+// One fault alone, in the words of `plant`: a tree of that phrase, of none where it is no fault, which is found.
+Tree parse_fault(const Sources& sources, std::uint32_t file, Findings& findings);
+
 // The tree of a plan as text, one statement or phrase a line with what was filled in, without commas and places: what
 // tests compare.
 std::string outline(const Sources& sources, const Tree& tree);

@@ -591,3 +591,146 @@ plant small "D" joint X30.1 0.15 ohm
     CHECK(is(car.read("beep", "small"), ReadingKind::yes));
     CHECK(car.read("loaded", "small").low > drop.high);
 }
+
+TEST_CASE("one armature moves all contacts of a relay: where one is welded the others stand as it holds them") {
+    const Car car(R"(plan WELD-01 "Welded contact"
+battery G1 12.6 V
+ground XE1
+switch S1, at rest, at pressed 1/2
+relay K1 coil 86/85 85 ohm, contact 30/87/87a, contact 40/47
+lamp E1 1/2 21 W
+lamp E2 1/2 21 W
+lamp E3 1/2 21 W
+wire W1 G1.+ -> K1.30 1 mm2 1 m
+wire W2 G1.+ -> S1.1 1 mm2 1 m
+wire W3 S1.2 -> K1.86 1 mm2 1 m
+wire W4 K1.85 -> XE1 1 mm2 1 m
+wire W5 K1.87 -> E1.1 1 mm2 1 m
+wire W6 K1.87a -> E2.1 1 mm2 1 m
+wire W7 E1.2 -> XE1 1 mm2 1 m
+wire W8 E2.2 -> XE1 1 mm2 1 m
+wire W9 G1.- -> XE1 16 mm2 1 m
+wire W10 G1.+ -> K1.40 1 mm2 1 m
+wire W11 K1.47 -> E3.1 1 mm2 1 m
+wire W12 E3.2 -> XE1 1 mm2 1 m
+check made "Free"
+  look "E1 is lit": E1 lit
+  pass -> done
+check rest "Free"
+  look "E2 is lit": E2 lit
+  pass -> done
+check second "Free"
+  look "E3 is lit": E3 lit
+  pass -> done
+check made-pressed "Pressed"
+  with S1 pressed
+  look "E1 is lit": E1 lit
+  pass -> done
+check rest-pressed "Pressed"
+  with S1 pressed
+  look "E2 is lit": E2 lit
+  pass -> done
+plant made-welded "A" K1.30/87 stuck closed
+plant rest-welded "B" K1.30/87a stuck closed
+plant burnt "C" K1.30/87 stuck open
+)");
+    const auto all = [&](const std::string& fault) {
+        std::string seen;
+        for (const char* check : {"made", "rest", "second", "made-pressed", "rest-pressed"})
+            seen += car.looks(check, fault) == Truth::yes ? 'y' : car.looks(check, fault) == Truth::no ? 'n' : '?';
+        return seen;
+    };
+    CHECK(all("") == "nynyn");
+    CHECK(all("made-welded") == "ynyyn");
+    CHECK(all("rest-welded") == "nynny");
+    CHECK(all("burnt") == "nynnn"); // a contact that no longer makes holds nothing: 87a parts as ever
+}
+
+namespace {
+// A timer that a button calls: to plus at an input, to ground at a pull-up, or by a break contact.
+std::string timer(const std::string& inside, const std::string& positions, const std::string& button_feed) {
+    return R"(plan TIMER-01 "Window stays cold"
+battery G1 12.6 V
+ground XE1
+switch S6, )" + positions + R"(
+relay K8 coil 86/85 85 ohm, contact 30/87
+module U2, supply 15, ground 31, draws 50 mA
+  )" + inside + R"(
+  output R pulls down 0.5 A follows S6
+fuse F7 7.5 A
+wire W1 G1.+ -> F7.1 1 mm2 1 m
+wire W4 F7.2 -> K8.86 1 mm2 1 m
+wire W5 F7.2 -> U2.15 1 mm2 1 m
+wire W6 )" + button_feed + R"( -> S6.1 1 mm2 1 m
+wire W7 S6.2 -> U2.S 1 mm2 1 m
+wire W8 U2.R -> K8.85 1 mm2 1 m
+wire W9 U2.31 -> XE1 1 mm2 1 m
+wire W10 G1.- -> XE1 16 mm2 1 m
+check pressed "Pressed"
+  with S6 pressed
+  look "K8 clicks": K8 works
+  pass -> done
+check free "Free"
+  look "K8 clicks": K8 works
+  pass -> done
+check alive "Unit"
+  look "The unit answers": U2 works
+  pass -> done
+plant cut "A" W7 open
+plant fed "B" W7 touches supply
+plant grounded "C" W7 touches ground
+plant poor "D" W7 9 kohm
+plant high "E" W7 1 kohm
+plant dead "F" U2 dead
+plant deaf "G" U2.S open inside
+plant off "H" U2.R never on
+plant on "I" U2.R always on
+)";
+}
+std::string seen(const Car& car, const std::string& fault) {
+    std::string all;
+    for (const char* check : {"pressed", "free"})
+        all += car.looks(check, fault) == Truth::yes ? 'y' : car.looks(check, fault) == Truth::no ? 'n' : '?';
+    return all;
+}
+} // namespace
+
+TEST_CASE("what follows a switch is called by the volts at its input: a button to plus") {
+    const Car car(timer("input S 10 kohm", "at rest, at pressed 1/2", "F7.2"));
+    CHECK(seen(car, "") == "yn");
+    CHECK(seen(car, "cut") == "nn");
+    CHECK(seen(car, "fed") == "yy");
+    CHECK(seen(car, "high") == "yn"); // 10 kohm of 11: 11.4 V
+    CHECK(seen(car, "poor") == "?n"); // 10 kohm of 19: 6.6 V, between low and high
+    CHECK(seen(car, "dead") == "nn");
+    CHECK(seen(car, "deaf") == "nn");
+    CHECK(seen(car, "off") == "nn");
+    CHECK(seen(car, "on") == "yy");
+}
+
+TEST_CASE("a button to ground at a pull-up calls by the low level, and an open wire leaves it high") {
+    const Car car(timer("pull-up S 5 V 2.2 kohm", "at rest, at pressed 1/2", "XE1"));
+    CHECK(seen(car, "") == "yn");
+    CHECK(seen(car, "cut") == "nn");
+    CHECK(seen(car, "grounded") == "yy");
+    CHECK(seen(car, "dead") == "nn");
+}
+
+TEST_CASE("a break contact to plus calls by the low level, and an open wire calls for good") {
+    const Car car(timer("input S 10 kohm", "at rest 1/2, at pressed", "F7.2"));
+    CHECK(seen(car, "") == "yn");
+    CHECK(seen(car, "cut") == "yy");
+    CHECK(seen(car, "fed") == "nn");
+}
+
+TEST_CASE("a switch that moves no input is followed by the hand") {
+    const Car car(timer("input S 10 kohm", "at rest, at pressed 1/2", "XE1")); // to ground, where nothing pulls up
+    CHECK(seen(car, "") == "yn");
+    CHECK(seen(car, "cut") == "yn");
+}
+
+TEST_CASE("a dead control unit answers nobody") {
+    const Car car(timer("input S 10 kohm", "at rest, at pressed 1/2", "F7.2"));
+    CHECK(car.looks("alive") == Truth::yes);
+    CHECK(car.looks("alive", "dead") == Truth::no);
+}

@@ -49,6 +49,15 @@ TEST_CASE("with 5 ohm in a joint of the feed the drop over it fails") {
     CHECK(holds(line_of(said.out, "fan-called"), " no"));
 }
 
+TEST_CASE("a ground point, and all that proof prints, is put in") {
+    const Said sound = predicted({"fan.plan"}), open = predicted({"--fault", "XE1 open", "fan.plan"});
+    CHECK(open.exit == Exit::clean);
+    CHECK(holds(open.out, ": XE1 open\n"));
+    CHECK(line_of(open.out, "fan-runs") != line_of(sound.out, "fan-runs"));
+    for (const char* fault : {"U1 dead", "U1.47 never on", "U1.47 always on", "M3.1/2 shorted inside", "G1 weak", "W10 0.3 .. 1 ohm", "joint X30.1 100 ohm .. 10 kohm"})
+        CHECK_MESSAGE(predicted({"--fault", fault, "fan.plan"}).exit == Exit::clean, fault);
+}
+
 TEST_CASE("a short to the body has blown its fuse before the first check") {
     const Said said = predicted({"--fault", "W7 touches ground", "fan.plan"});
     CHECK(said.exit == Exit::clean);
@@ -61,6 +70,9 @@ TEST_CASE("a fault that cannot be, and a plan with errors, are told at their pla
     CHECK(holds(fault.err, "LS201"));
     CHECK(fault.out.empty());
     CHECK(predicted({"--fault", "nonsense", "fan.plan"}).exit == Exit::errors);
+    const Said two = predicted({"--fault", "W7 open\nwire W99 K5.30 -> K5.87", "fan.plan"});
+    CHECK(two.exit == Exit::errors);
+    CHECK_MESSAGE(holds(two.err, "--fault:2:1"), two.err);
     CHECK(predicted({"broken.plan"}).exit == Exit::errors);
     CHECK(predicted({"missing.plan"}).exit == Exit::usage);
 }
