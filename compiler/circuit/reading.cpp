@@ -19,8 +19,8 @@ void widen(Reading& reading, double low, double high) {
     reading.low = std::min(reading.low, low), reading.high = std::max(reading.high, high);
 }
 
-// Amperes along the shortest way of what conducts from red to black.
-double carried_along(const Setting& setting) {
+// Of the shortest way of what conducts from red to black the branch with the most amperes; none where nothing leads there.
+int carrier(const Setting& setting) {
     const Network& network = *setting.network;
     const Bench& bench = *setting.bench;
     const Admit flows = [&](const Edge& edge, NodeId, NodeId) {
@@ -29,10 +29,10 @@ double carried_along(const Setting& setting) {
     };
     const NodeId start[] = {setting.red};
     const Reach way = reach(network.graph, start, flows, setting.black);
-    if (!way.has(setting.black)) return 0;
-    double most = 0;
-    for (const int branch : way.way(network.graph, setting.black))
-        most = std::max(most, std::abs(bench.amps(branch)));
+    int most = none;
+    if (way.has(setting.black))
+        for (const int branch : way.way(network.graph, setting.black))
+            if (most == none || std::abs(bench.amps(branch)) > std::abs(bench.amps(most))) most = branch;
     return most;
 }
 
@@ -88,25 +88,6 @@ void answer(Reading& reading, MeasureKind measure, double system_volts) {
     }
 }
 
-// The first reading, or what both have in common.
-void unite(Reading& all, const Reading& more) {
-    all.floats |= more.floats;
-    const auto is_volts = [](ReadingKind kind) { return kind == ReadingKind::number || kind == ReadingKind::floating; };
-    if (all.kind != more.kind && is_volts(all.kind) && is_volts(more.kind)) {
-        all.kind = ReadingKind::number;
-    } else if (all.kind != more.kind) {
-        const bool numbers = all.kind == ReadingKind::number || more.kind == ReadingKind::number;
-        if (!numbers) {
-            all.kind = ReadingKind::unsure;
-            return;
-        }
-        if (all.kind != ReadingKind::number) all.kind = ReadingKind::unsure;
-    }
-    widen(all, more.low, more.high);
-    all.bare_low = std::min(all.bare_low, more.bare_low), all.bare_high = std::max(all.bare_high, more.bare_high);
-    all.likely_low = std::min(all.likely_low, more.likely_low), all.likely_high = std::max(all.likely_high, more.likely_high);
-}
-
 Reading in_stand(const Setting& setting, const Stand& stand, MeasureKind measure, double ohms_volts) {
     Term term = setting.term;
     term.stand = stand;
@@ -143,6 +124,24 @@ Reading in_stand(const Setting& setting, const Stand& stand, MeasureKind measure
 
 bool is_ohms(MeasureKind measure) { return measure == MeasureKind::ohms || measure == MeasureKind::continuity; }
 bool is_current(MeasureKind measure) { return measure == MeasureKind::amps || measure == MeasureKind::clamp; }
+
+void unite(Reading& all, const Reading& more) {
+    all.floats |= more.floats, all.may_be_open |= more.may_be_open, all.may_chatter |= more.may_chatter;
+    const auto is_volts = [](ReadingKind kind) { return kind == ReadingKind::number || kind == ReadingKind::floating; };
+    if (all.kind != more.kind && is_volts(all.kind) && is_volts(more.kind)) {
+        all.kind = ReadingKind::number;
+    } else if (all.kind != more.kind) {
+        const bool numbers = all.kind == ReadingKind::number || more.kind == ReadingKind::number;
+        if (!numbers) {
+            all.kind = ReadingKind::unsure;
+            return;
+        }
+        if (all.kind != ReadingKind::number) all.kind = ReadingKind::unsure;
+    }
+    widen(all, more.low, more.high);
+    all.bare_low = std::min(all.bare_low, more.bare_low), all.bare_high = std::max(all.bare_high, more.bare_high);
+    all.likely_low = std::min(all.likely_low, more.likely_low), all.likely_high = std::max(all.likely_high, more.likely_high);
+}
 
 std::vector<Setup> one_by_one(const Setup& setup) {
     std::vector<Setup> list{setup};
@@ -234,7 +233,8 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
             const std::vector<InDoubt> in_doubt = all ? all->in_doubt : stands.in_doubt;
             for (const Stand& stand : stands.list) {
                 Reading reading = in_stand(setting, stand, measure, open_volts[turn]);
-                if (measure == MeasureKind::drop && !all) reading.carried = carried_along(setting);
+                if (measure == MeasureKind::drop && !all)
+                    if (const int branch = carrier(setting); branch != none) reading.carried = std::abs(setting.bench->amps(branch));
                 if (reading.kind == ReadingKind::chatters) return reading;
                 if (reading.kind == ReadingKind::number) put_meter_on(reading, circuit_, measure);
                 answer(reading, measure, parameters_->system_volts);
@@ -246,6 +246,28 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
             all->in_doubt = in_doubt;
             all->may_chatter |= stands.may_chatter;
         }
+    }
+    return *all;
+}
+
+Carried Predictor::carried(const Setup& setup, const Row& row) const {
+    std::optional<Carried> all;
+    Rig& rigged = rig(placed(setup, row), MeasureKind::drop, row, usual(Usual::ohms_test).value);
+    const Setting& setting = rigged.setting();
+    if (!setting.beyond.empty() || rigged.stands().chatters) return {0, std::numeric_limits<double>::infinity()};
+    for (const Stand& stand : rigged.stands().list) {
+        Term term = setting.term;
+        term.stand = stand;
+        setting.bench->settle(setting.bench->usual(), term.stand, true);
+        const int branch = carrier(setting);
+        Carried here;
+        if (branch != none) {
+            term.along = {{branch, 1, Share::amps}}, term.own = none;
+            const Extent amps = extent_of({&term, 1}, 0);
+            here.low = amps.low <= 0 && amps.high >= 0 ? 0 : std::min(std::abs(amps.low), std::abs(amps.high));
+            here.high = std::max(std::abs(amps.low), std::abs(amps.high));
+        }
+        all = all ? Carried{std::min(all->low, here.low), std::max(all->high, here.high)} : here;
     }
     return *all;
 }

@@ -6,6 +6,7 @@
 #include "model/plan.hpp"
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -42,7 +43,16 @@ struct Reading {
     bool floats = false;                    // or did in some stand: what is near 0 is a ghost
     bool may_chatter = false;               // some cars come to no rest
     std::vector<InDoubt> in_doubt;          // what may stand otherwise within its tolerances: not all sound cars read alike
+    bool may_be_open = false;               // beside what it is else: some cars have nothing there that joins the points
     std::string why;
+
+    bool is_number() const { return kind == ReadingKind::number || kind == ReadingKind::floating; }
+};
+void unite(Reading& all, const Reading& more); // what either may show
+
+// A that flow along the points of a drop.
+struct Carried {
+    double low = 0, high = 0;
 };
 
 bool is_ohms(MeasureKind measure);    // ohms and continuity
@@ -51,8 +61,22 @@ bool is_current(MeasureKind measure); // amps in line and by clamp
 // A state that is looked for: surely so, surely not, or hangs on tolerances.
 enum class Truth : std::uint8_t { no, yes, maybe, jumps, unknown }; // jumps: the circuit chatters
 
+// What may be seen of several states at once: each combination in which some car may stand.
+struct Sights {
+    std::vector<std::uint64_t> seen; // bit i: state i holds. Empty where no car comes to rest
+    std::uint64_t unknown = 0;       // states that are not computed: they may hold or not
+    bool computed = true;            // else nothing is known of any
+    bool may_jump = false;           // some car comes to no rest
+};
+struct Sight { // one of them
+    std::uint64_t holds = 0, unknown = 0;
+};
+// Whether these states hold together, the first of them being bit `first` of the sight.
+Truth holds(const States& states, std::size_t first, const Sight& sight);
+
 class Rig;
 class Rigs;
+struct Extent;
 struct RiggedCar;
 
 // A circuit, sound or with one fault, that is measured. Set-ups have their loads placed. What is built for one car serves all
@@ -68,9 +92,14 @@ public:
     Reading read(const Setup& setup, MeasureKind measure, const Row& row) const;
     // Only whether it comes to rest: a number without its value, else as `read`.
     Reading rest(const Setup& setup, MeasureKind measure, const Row& row) const;
+    // What flows along the points of a drop, by the shortest way.
+    Carried carried(const Setup& setup, const Row& row) const;
     // The same minus another reading of the same meter: what both share cancels.
     Reading difference(const Setup& setup, MeasureKind measure, const Row& row, const Setup& before,
                        MeasureKind measure_before, const Row& row_before) const;
+    Sights see(const Setup& setup, std::span<const State> states) const; // 64 states at most
+    // V along a load, by their size, as it stands; none where it has no branch there.
+    std::optional<Extent> load_volts(const Setup& setup, PartId load) const;
     Truth looks(const Setup& setup, const State& state) const;
     Truth looks(const Setup& setup, const States& states) const; // together, as it stands
     // Why that is unknown: "S9 (Inertia switch) has no state that is computed"; empty where it is not.

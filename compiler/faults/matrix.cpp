@@ -72,7 +72,7 @@ Truth complains_of(const Plan& plan, const std::vector<Use>& before, const Predi
     if (!plan.complaint_states.empty()) return hold(car, plan.complaint_with, plan.complaint_states);
     if (plan.complaint_points && plan.complaint_limit) {
         const Reading reading = car.read(plan.complaint_with, plan.complaint_measure, *plan.complaint_points);
-        switch (fit_of(reading, *plan.complaint_limit)) {
+        switch (fit_of(reading, *plan.complaint_limit, plan.complaint_measure)) {
         case Fit::passes: return Truth::yes;
         case Fit::fails: return Truth::no;
         default: return Truth::maybe;

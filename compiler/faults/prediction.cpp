@@ -2,21 +2,9 @@
 #include "circuit/rig.hpp"
 #include "model/change.hpp"
 #include <algorithm>
-#include <array>
-#include <limits>
 
 namespace loomsheet {
 namespace {
-
-Fit fit_of_range(double low, double high, double from, double to) {
-    if (low >= from && high <= to) return Fit::passes;
-    return high < from || low > to ? Fit::fails : Fit::may_miss;
-}
-
-Fit fit_of_truth(ReadingKind kind, ReadingKind wanted) {
-    if (kind == ReadingKind::unsure) return Fit::may_miss;
-    return kind == wanted ? Fit::passes : Fit::fails;
-}
 
 const Row* row_named(const Check& check, const std::string& name) {
     for (const Row& row : check.rows)
@@ -24,71 +12,46 @@ const Row* row_named(const Check& check, const std::string& name) {
     return check.rows.empty() ? nullptr : &check.rows.front();
 }
 
-RowPrediction predict_row(const Plan& plan, const Predictor& car, const Check& check, const Row& row, bool for_outcome) {
+RowPrediction predict_row(const Plan& plan, const Predictor& car, const Check& check, const Setup& with, const Row& row,
+                          const std::string& name, bool for_outcome) {
     RowPrediction made;
-    if (const Limit* limit = limit_of(check, row.name)) made.limit = *limit;
-    const bool by_difference = made.limit && !made.limit->not_computed && made.limit->kind == LimitKind::within &&
-                               made.limit->reference != none && !plan.checks[made.limit->reference].rows.empty();
-    made.reading = for_outcome && by_difference ? car.rest(check.with, check.measure, row) : car.read(check.with, check.measure, row);
-    if (!made.limit || made.limit->not_computed) return made;
-    if (made.limit->kind != LimitKind::within) {
-        made.fit = fit_of(made.reading, *made.limit);
-        return made;
-    }
-    if (made.limit->reference == none) return made;
-    const Check& before = plan.checks[made.limit->reference];
-    if (const Row* row_before = row_named(before, row.name)) {
-        made.difference = car.difference(check.with, check.measure, row, before.with, before.measure, *row_before);
-        made.fit = fit_of(*made.difference, *made.limit);
-    }
+    made.name = name;
+    if (const Limit* limit = limit_of(check, name)) made.limit = *limit;
+    const Check* before = nullptr; // whose reading this one is held against
+    if (made.limit && !made.limit->not_computed && made.limit->kind == LimitKind::within && made.limit->reference != none)
+        before = &plan.checks[made.limit->reference];
+    const Row* row_before = before ? row_named(*before, row.name) : nullptr;
+    made.reading = for_outcome && row_before ? car.rest(with, check.measure, row) : car.read(with, check.measure, row);
+    if (row_before) made.difference = car.difference(with, check.measure, row, before->with, before->measure, *row_before);
+    if (check.measure == MeasureKind::drop && no_current_of(check)) made.carried = car.carried(with, row);
+    if (before && !row_before) return made; // nothing to be held against
+    made.fit = fit_of(check, made);
     return made;
 }
 
-// The states that a part may be in: always one of a family.
-constexpr std::array<std::array<StateVerb, 3>, 3> families = {{
-    {StateVerb::still, StateVerb::slow, StateVerb::runs},
-    {StateVerb::dark, StateVerb::dim, StateVerb::lit},
-    {StateVerb::still, StateVerb::works, StateVerb::works},
-}};
+// Together the rows of all turns.
+RowPrediction united(const Check& check, RowPrediction all, const RowPrediction& more) {
+    unite(all.reading, more.reading);
+    if (all.difference && more.difference) unite(*all.difference, *more.difference);
+    all.fit = fit_of(check, all);
+    return all;
+}
 
-// Whether the part is in a state of its family that no outcome names; unknown where the outcomes name several parts. Of `K2 works and M2
-// still` the half that is sure says nothing.
-Truth other_state(const Predictor& car, const Setup& setup, const Check& check) {
-    std::vector<State> named;
-    const auto name = [&](const States& states) {
-        if (states.list.size() == 1) return named.push_back(states.list.front());
-        for (const State& state : states.list)
-            if (states.any || car.looks(setup, state) != Truth::yes) named.push_back(state);
-    };
-    name(check.look_states);
-    for (const Outcome& outcome : check.outcomes) {
-        const std::vector<State>& list = outcome.states.list;
-        if (list.empty() || list.front().verb == StateVerb::chatters) continue; // that is no rest
-        const bool and_no = list.size() > 1 && !outcome.states.any && hold(car, setup, outcome.states) == Truth::no;
-        const std::size_t before = named.size();
-        if (!and_no) name(outcome.states);
-        if (list.size() > 1 && !and_no && (outcome.states.any || named.size() != before + 1)) return Truth::unknown;
-    }
-    if (named.empty()) return Truth::unknown;
-    std::vector<StateVerb> verbs;
-    for (const State& state : named) {
-        if (state.of.part != named.front().of.part) return Truth::unknown;
-        verbs.push_back(state.verb);
-    }
-    for (const auto& family : families) {
-        const auto has = [](const auto& list, StateVerb verb) { return std::find(list.begin(), list.end(), verb) != list.end(); };
-        if (!std::all_of(verbs.begin(), verbs.end(), [&](StateVerb verb) { return has(family, verb); })) continue;
-        Truth any = Truth::no;
-        for (const StateVerb verb : family) {
-            if (has(verbs, verb)) continue;
-            State state = named.front();
-            state.verb = verb;
-            const Truth truth = car.looks(setup, state);
-            if (truth != Truth::no) any = truth;
-        }
-        return any;
-    }
-    return Truth::unknown;
+PartId pulled_one(const Check& check, const Setup& turn) {
+    for (std::size_t i = 0; i < check.with.items.size(); ++i)
+        if (check.with.items[i].kind == ItemKind::one_of_pulled) return turn.items[i].part;
+    return none;
+}
+
+OutcomeSet outcomes_seen(const Check& check, const Sights& sights) {
+    OutcomeSet set = sights.computed ? 0 : every_outcome(check);
+    for (const std::uint64_t seen : sights.seen)
+        set |= outcomes_of(check, {seen, sights.unknown});
+    if (!sights.may_jump) return set;
+    for (std::size_t i = 0; i < check.outcomes.size(); ++i) // `K5 chatters` is an answer
+        for (const State& state : check.outcomes[i].states.list)
+            if (state.verb == StateVerb::chatters) return set | outcome_bit(i);
+    return set | stop_bit;
 }
 
 bool is_use(const SetupItem& item) {
@@ -111,25 +74,48 @@ bool same_use(const SetupItem& a, const SetupItem& b) {
 
 } // namespace
 
-Fit fit_of(const Reading& reading, const Limit& limit) {
-    constexpr double infinity = std::numeric_limits<double>::infinity();
-    switch (reading.kind) {
-    case ReadingKind::beyond: return Fit::unknown;
-    case ReadingKind::chatters:
-    case ReadingKind::history: return Fit::may_miss;
-    default: break;
-    }
-    switch (limit.kind) {
-    case LimitKind::yes: return fit_of_truth(reading.kind, ReadingKind::yes);
-    case LimitKind::no: return fit_of_truth(reading.kind, ReadingKind::no);
-    case LimitKind::open: return fit_of_truth(reading.kind, ReadingKind::open);
-    default: break;
-    }
-    if (reading.kind == ReadingKind::open) return limit.high ? Fit::fails : Fit::passes;
-    if (reading.kind == ReadingKind::unsure) return Fit::may_miss;
-    if (limit.kind == LimitKind::within) return fit_of_range(reading.low, reading.high, -limit.high->si, limit.high->si);
-    const double from = limit.low ? limit.low->si : -infinity; // a sign is looked at elsewhere
-    return fit_of_range(reading.low, reading.high, from, limit.high ? limit.high->si : infinity);
+std::vector<Case> fits_of(const Check& check, const RowPrediction& row) {
+    const Reading& reading = row.compared();
+    std::vector<Case> fits;
+    const auto touches = [&](const Case& each) {
+        const bool unsure = reading.kind == ReadingKind::unsure;
+        switch (each.shown) {
+        case Case::Shown::number: return reading.is_number() && each.holds(reading.low, reading.high);
+        case Case::Shown::open: return reading.kind == ReadingKind::open || reading.may_be_open;
+        case Case::Shown::yes: return unsure || reading.kind == ReadingKind::yes;
+        case Case::Shown::no: return unsure || reading.kind == ReadingKind::no;
+        }
+        return false;
+    };
+    if (reading.kind == ReadingKind::chatters) return fits;
+    const bool known = row.limit && !row.limit->not_computed && reading.kind != ReadingKind::beyond && reading.kind != ReadingKind::history;
+    for (const Case& each : cases_of(check, row.name))
+        if (!known || touches(each)) fits.push_back(each);
+    return fits;
+}
+
+namespace {
+Fit fit_of(bool some_pass, bool some_miss) {
+    return some_pass && some_miss ? Fit::may_miss : some_pass ? Fit::passes : some_miss ? Fit::fails : Fit::unknown;
+}
+} // namespace
+
+Fit fit_of(const Check& check, const RowPrediction& row) {
+    const Reading& reading = row.compared();
+    if (!row.limit || row.limit->not_computed || reading.kind == ReadingKind::beyond) return Fit::unknown;
+    if (reading.kind == ReadingKind::chatters || reading.kind == ReadingKind::history) return Fit::may_miss;
+    const std::vector<Case> fits = fits_of(check, row);
+    const auto passes = [](const Case& each) { return each.answer == Answer::pass; };
+    return fit_of(std::any_of(fits.begin(), fits.end(), passes), !std::all_of(fits.begin(), fits.end(), passes));
+}
+
+Fit fit_of(const Reading& reading, const Limit& limit, MeasureKind measure) {
+    Check alone;
+    alone.measure = measure;
+    alone.limits = {limit}, alone.limits.front().row.clear();
+    RowPrediction row;
+    row.reading = reading, row.limit = limit;
+    return fit_of(alone, row);
 }
 
 Truth hold(const Predictor& car, const Setup& setup, const States& states) { return car.looks(setup, states); }
@@ -137,15 +123,23 @@ Truth hold(const Predictor& car, const Setup& setup, const States& states) { ret
 namespace {
 CheckPrediction predicted(const Plan& plan, const Predictor& car, const Check& check, bool for_outcome) {
     CheckPrediction made;
-    for (const Row& row : check.rows)
-        made.rows.push_back(predict_row(plan, car, check, row, for_outcome));
-    if (check.measure != MeasureKind::look) return made;
-    const Setup setup = setup_of(check);
-    made.look = hold(car, setup, check.look_states);
-    for (const Outcome& outcome : check.outcomes)
-        made.answers.push_back(hold(car, setup, outcome.states));
-    made.other = other_state(car, setup, check);
-    made.may_chatter = car.rig(setup).stands().may_chatter;
+    if (check.measure == MeasureKind::look) {
+        made.seen = outcomes_seen(check, car.see(setup_of(check), states_of(check)));
+        made.look = hold(car, setup_of(check), check.look_states);
+        return made;
+    }
+    const std::vector<Setup> turns = one_by_one(check.with);
+    for (const Setup& turn : turns) {
+        TurnPrediction one;
+        one.pulled = pulled_one(check, turn);
+        for (const Row& row : check.rows)
+            one.rows.push_back(predict_row(plan, car, check, turn, row, one.pulled == none ? row.name : plan.circuit.parts[one.pulled].id, for_outcome));
+        made.turns.push_back(std::move(one));
+    }
+    made.rows = made.turns.front().rows;
+    for (std::size_t t = 1; t < turns.size(); ++t)
+        for (std::size_t r = 0; r < made.rows.size(); ++r)
+            made.rows[r] = united(check, std::move(made.rows[r]), made.turns[t].rows[r]);
     return made;
 }
 } // namespace

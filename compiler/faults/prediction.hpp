@@ -1,6 +1,7 @@
 // What every check of a plan must read: on sound cars, or with a fault put in.
 #pragma once
 #include "circuit/reading.hpp"
+#include "faults/outcome.hpp"
 #include "model/plan.hpp"
 
 namespace loomsheet {
@@ -15,16 +16,24 @@ enum class Fit : std::uint8_t {
 
 struct RowPrediction {
     Reading reading;
+    std::string name; // that limits and outcomes know it by: of its row, or of the part of `one of` that is pulled
     std::optional<Reading> difference; // `within … of`: this reading minus the earlier one
     std::optional<Limit> limit;        // that counts for the row
     Fit fit = Fit::unknown;
+    std::optional<Carried> carried;    // of a drop, where the check asks whether anything flows
+
+    const Reading& compared() const { return difference ? *difference : reading; }
+};
+// One after the other: the parts of `one of`, and the ends of what is moved.
+struct TurnPrediction {
+    PartId pulled = none;
+    std::vector<RowPrediction> rows;
 };
 struct CheckPrediction {
-    std::vector<RowPrediction> rows; // as the check's
-    Truth look = Truth::unknown;     // of a look: whether its pass holds
-    std::vector<Truth> answers;      // by outcome: whether its states hold; unknown where it has none
-    bool may_chatter = false;        // of a look: some cars come to no rest
-    Truth other = Truth::unknown;    // whether something holds that neither the pass nor an answer names
+    std::vector<RowPrediction> rows;   // as the check's: all its turns together
+    std::vector<TurnPrediction> turns; // one at least; none of a look
+    OutcomeSet seen = 0;               // of a look: the outcomes that its sights lead to
+    Truth look = Truth::unknown;       // of a look: whether its pass holds
 };
 using Prediction = std::vector<CheckPrediction>; // by check
 
@@ -35,6 +44,11 @@ CheckPrediction predict_for_outcome(const Plan& plan, const Predictor& car, cons
 Truth hold(const Predictor& car, const Setup& setup, const States& states);
 // Every set-up in which the car is used before anybody looks for the fault: nothing unplugged, pulled or bridged.
 std::vector<Setup> normal_use(const Plan& plan);
-Fit fit_of(const Reading& reading, const Limit& limit);
+
+// The cases of the check that cars with this reading may be in.
+std::vector<Case> fits_of(const Check& check, const RowPrediction& row);
+Fit fit_of(const Check& check, const RowPrediction& row);
+// Against a limit that no check has.
+Fit fit_of(const Reading& reading, const Limit& limit, MeasureKind measure);
 
 } // namespace loomsheet

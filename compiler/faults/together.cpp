@@ -216,6 +216,7 @@ bool Together::possible(const Check& check, const RowPrediction* made, std::size
     case Answer::pass: return (!has_high || at_most(high)) && (!has_low || at_least(low));
     case Answer::low: return !has_low || at_most(low);
     case Answer::high: return !has_high || at_least(high);
+    case Answer::other: break;
     }
     return true;
 }

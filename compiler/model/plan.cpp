@@ -2,6 +2,24 @@
 
 namespace loomsheet {
 
+bool shows(StateVerb verb, Doing doing) {
+    switch (verb) {
+    case StateVerb::still:
+    case StateVerb::dark:
+    case StateVerb::blown: return doing == Doing::nothing;
+    case StateVerb::slow:
+    case StateVerb::dim: return doing == Doing::poorly;
+    case StateVerb::runs:
+    case StateVerb::runs_to: // its direction is seen apart
+    case StateVerb::lit:
+    case StateVerb::works:
+    case StateVerb::whole: return doing == Doing::well;
+    case StateVerb::fails: return doing != Doing::well;
+    case StateVerb::chatters: break; // that is no rest
+    }
+    return false;
+}
+
 double system_volts(const Plan& plan) {
     if (plan.system) return plan.system->si;
     for (const Part& part : plan.circuit.parts)

@@ -25,6 +25,10 @@ struct PointRef {
 
 enum class StateVerb : std::uint8_t { still, runs, slow, runs_to, dark, dim, lit, works, chatters, whole, blown, fails };
 std::string_view state_word(StateVerb verb);
+// What a part may be found doing: a motor still, slow or running, a lamp dark, dim or lit, a relay at rest or pulled in. What
+// has two of them only does nothing or does it well.
+enum class Doing : std::uint8_t { nothing, poorly, well };
+bool shows(StateVerb verb, Doing doing); // whether a part that does this is in that state
 struct State {
     PointRef of; // a part or an element
     StateVerb verb = StateVerb::works;

@@ -57,8 +57,10 @@ void fill_limits(Plan& plan, Prediction& prediction) {
             limit->at = check.measure_at;
             if (check.rows.size() > 1) limit->row = check.rows[r].name;
             prediction[i].rows[r].limit = *limit;
-            prediction[i].rows[r].fit = fit_of(prediction[i].rows[r].reading, *limit);
             check.limits.push_back(std::move(*limit));
+            for (TurnPrediction& turn : prediction[i].turns)
+                turn.rows[r].limit = check.limits.back(), turn.rows[r].fit = fit_of(check, turn.rows[r]);
+            prediction[i].rows[r].fit = fit_of(check, prediction[i].rows[r]);
         }
     }
 }

@@ -45,16 +45,22 @@ std::string points_words(const Plan& plan, const Check& check, const Row& row) {
 
 } // namespace
 
-// No more than two places: the third is noise on paper.
-double shown_step(const Circuit& circuit, double value, MeasureKind measure) {
-    return std::max(meter_for(circuit, function_of(measure)).step(value), 0.01);
+double shown_step(const Circuit& circuit, double value, MeasureKind measure, double finest) {
+    return std::max(meter_for(circuit, function_of(measure)).step(value), finest);
+}
+
+double finest_step(const std::optional<Limit>& limit) {
+    constexpr double small = 0.1; // V, A: a limit below it is held to by thousandths
+    const double low = limit && limit->low ? std::abs(limit->low->si) : 0, high = limit && limit->high ? std::abs(limit->high->si) : 0;
+    const double size = std::max(low, high);
+    return size > 0 && size < small ? 0.001 : usual_finest;
 }
 
 std::string value_words(double value, double step, MeasureKind measure) {
     return fmt::format("{} {}", figure_words(value, step), unit_of(measure));
 }
 
-std::string range_words(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
+std::string range_words(const Circuit& circuit, const Reading& reading, MeasureKind measure, double finest) {
     switch (reading.kind) {
     case ReadingKind::number: break;
     case ReadingKind::open: return "open";
@@ -67,15 +73,15 @@ std::string range_words(const Circuit& circuit, const Reading& reading, MeasureK
     case ReadingKind::beyond: return "not computed";
     }
     const double size = std::max(std::abs(reading.low), std::abs(reading.high));
-    const double step = shown_step(circuit, size, measure);
+    const double step = shown_step(circuit, size, measure, finest);
     return fmt::format("{} .. {}", figure_words(rounded_down(reading.low, step), step),
                        value_words(rounded_up(reading.high, step), step, measure));
 }
 
-std::string reading_words(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
-    if (reading.kind != ReadingKind::number) return range_words(circuit, reading, measure);
-    return fmt::format("{} ({})", value_words(reading.value, shown_step(circuit, reading.value, measure), measure),
-                       range_words(circuit, reading, measure));
+std::string reading_words(const Circuit& circuit, const Reading& reading, MeasureKind measure, double finest) {
+    if (reading.kind != ReadingKind::number) return range_words(circuit, reading, measure, finest);
+    return fmt::format("{} ({})", value_words(reading.value, shown_step(circuit, reading.value, measure, finest), measure),
+                       range_words(circuit, reading, measure, finest));
 }
 
 std::string written_limit(const Plan& plan, const Limit& limit) {
@@ -103,15 +109,16 @@ std::string written_limit(const Plan& plan, const Limit& limit) {
     return {};
 }
 
-std::string truth_words(Truth truth) {
-    switch (truth) {
-    case Truth::yes: return "yes";
-    case Truth::no: return "no";
-    case Truth::maybe: return "may be either";
-    case Truth::jumps: return "chatters";
-    case Truth::unknown: break;
+std::string seen_words(const Check& check, const CheckPrediction& made) {
+    if (made.look == Truth::unknown && made.seen == every_outcome(check)) return "not computed";
+    std::vector<std::string> words;
+    for (std::size_t i = 0; i <= check.outcomes.size(); ++i) {
+        if ((made.seen & outcome_bit(i)) == 0) continue;
+        const OutcomeKind kind = i < check.outcomes.size() ? check.outcomes[i].kind : OutcomeKind::fail;
+        words.push_back(kind == OutcomeKind::pass ? "yes" : kind == OutcomeKind::fail ? "no" : fmt::format("\"{}\"", check.outcomes[i].answer));
     }
-    return "not computed";
+    if (made.seen & stop_bit) words.emplace_back("chatters");
+    return fmt::format("{}", fmt::join(words, " or "));
 }
 
 std::string fit_words(Fit fit) {
@@ -130,15 +137,17 @@ std::string reading_table(const Plan& plan, const Prediction& prediction) {
         const Check& check = plan.checks[i];
         const CheckPrediction& made = prediction[i];
         if (check.measure == MeasureKind::look) {
-            lines.push_back({check.label, "look", truth_words(made.look), "", ""});
+            lines.push_back({check.label, "look", seen_words(check, made), "", ""});
             continue;
         }
         for (std::size_t r = 0; r < check.rows.size(); ++r) {
             const RowPrediction& row = made.rows[r];
             std::string limit = row.limit ? written_limit(plan, *row.limit) : "";
-            std::string reads = reading_words(plan.circuit, row.reading, check.measure);
+            std::string reads = reading_words(plan.circuit, row.reading, check.measure, finest_step(row.limit));
+            if (check.measure == MeasureKind::drop && row.reading.kind == ReadingKind::number)
+                reads += fmt::format(" at {}", value_words(row.reading.carried, shown_step(plan.circuit, row.reading.carried, MeasureKind::clamp), MeasureKind::clamp));
             if (row.difference)
-                limit += fmt::format(" (differs by {})", range_words(plan.circuit, *row.difference, check.measure));
+                limit += fmt::format(" (differs by {})", range_words(plan.circuit, *row.difference, check.measure, finest_step(row.limit)));
             lines.push_back({r == 0 ? check.label : "", points_words(plan, check, check.rows[r]), reads, limit, fit_words(row.fit)});
         }
     }

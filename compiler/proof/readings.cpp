@@ -1,7 +1,9 @@
 #include "proof/readings.hpp"
+#include "circuit/extent.hpp"
 #include "circuit/fault.hpp"
 #include "circuit/setting.hpp"
 #include "circuit/situation.hpp"
+#include "faults/together.hpp"
 #include "proof/computed.hpp"
 #include "proof/reading_table.hpp"
 #include "proof/words.hpp"
@@ -242,7 +244,7 @@ std::string how_many_fail(const Look& look, const Reading& compared) {
     if (look.made.fit == Fit::fails) return "all of them fail";
     Reading likely = compared;
     likely.low = compared.likely_low, likely.high = compared.likely_high;
-    return compared.kind == ReadingKind::number && fit_of(likely, *look.made.limit) == Fit::passes
+    return compared.kind == ReadingKind::number && fit_of(likely, *look.made.limit, look.check.measure) == Fit::passes
                ? "a few of them fail"
                : "some of them fail";
 }
@@ -329,16 +331,24 @@ void prove_limit(const Look& look) {
                       help);
 }
 
-// A look that no sound car passes.
-void prove_look(const Check& check, const CheckPrediction& made, Findings& findings) {
-    const auto is_good = [](const State& state) {
-        return state.verb == StateVerb::runs || state.verb == StateVerb::runs_to || state.verb == StateVerb::lit ||
-               state.verb == StateVerb::works || state.verb == StateVerb::whole;
-    };
+// A look that no sound car passes, or not every one.
+void prove_look(const Plan& plan, const Predictor& sound, const Check& check, const CheckPrediction& made, Findings& findings) {
+    const auto is_good = [](const State& state) { return shows(state.verb, Doing::well); };
     const auto& states = check.look_states.list;
-    if (made.look != Truth::no || !std::all_of(states.begin(), states.end(), is_good)) return;
-    findings.add(602, check.measure_at, "on a sound car the answer is always NO in this set-up",
-                 "`with` is the whole set-up: say all that must be on, and leave on what must be plugged in");
+    if (states.empty() || !std::all_of(states.begin(), states.end(), is_good)) return;
+    if (made.look == Truth::no)
+        findings.add(602, check.measure_at, "on a sound car the answer is always NO in this set-up",
+                     "`with` is the whole set-up: say all that must be on, and leave on what must be plugged in");
+    const PartId load = states.front().of.part;
+    if (made.look != Truth::maybe || states.size() != 1 || load == none || !is_load(plan.circuit.parts[load].kind)) return;
+    const std::optional<Extent> volts = sound.load_volts(setup_of(check), load);
+    if (!volts) return;
+    const double needs = needs_of(plan.circuit.parts[load], sound.parameters().system_volts);
+    findings.add(601, check.measure_at,
+                 fmt::format("on a sound car the answer may be NO: {} needs {:.1f} V and gets {:.1f} .. {:.1f} V here", plan.circuit.part_name(load), needs,
+                             volts->low, volts->high),
+                 fmt::format("where it does its work with less, write `needs` with those volts in {}; else say in `with` what feeds it better",
+                             plan.circuit.parts[load].id));
 }
 
 } // namespace
@@ -346,7 +356,7 @@ void prove_look(const Check& check, const CheckPrediction& made, Findings& findi
 void prove_readings(const Plan& plan, const Predictor& sound, const Prediction& prediction, Findings& findings) {
     for (std::size_t i = 0; i < plan.checks.size(); ++i) {
         const Check& check = plan.checks[i];
-        if (check.measure == MeasureKind::look) prove_look(check, prediction[i], findings);
+        if (check.measure == MeasureKind::look) prove_look(plan, sound, check, prediction[i], findings);
         if (check.measure == MeasureKind::read || check.measure == MeasureKind::volts_ac) continue;
         for (std::size_t r = 0; r < check.rows.size(); ++r) {
             const Look look{plan, sound, check, check.rows[r], prediction[i].rows[r], findings};

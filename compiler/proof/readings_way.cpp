@@ -82,7 +82,7 @@ std::string branch_words(const Circuit& circuit, const Edge& edge) {
 void prove_no_way_round(const Plan& plan, const Check& check, const Row& row, const RowPrediction& made,
                         Setting& setting, Findings& findings) {
     const auto limit = made.limit ? made.limit : computed_limit(plan.circuit, check.measure, made.reading);
-    if (!limit || limit->not_computed || fit_of(made.reading, *limit) != Fit::passes ||
+    if (!limit || limit->not_computed || fit_of(made.reading, *limit, check.measure) != Fit::passes ||
         limit->kind == LimitKind::open || limit->kind == LimitKind::no)
         return;
     const std::vector<double> values = usual_values(*setting.network);
@@ -106,7 +106,7 @@ void prove_no_way_round(const Plan& plan, const Check& check, const Row& row, co
                     : ohms <= usual(Usual::beep).low   ? ReadingKind::yes
                                                        : ReadingKind::no;
         open.low = open.high = ohms;
-        if (fit_of(open, *limit) != Fit::passes) continue;
+        if (fit_of(open, *limit, check.measure) != Fit::passes) continue;
         const Edge& edge = setting.network->graph.edges[index];
         findings.add(611, row.at,
                      fmt::format("with {} open this still {} {} and passes: there is a way round, by {}",

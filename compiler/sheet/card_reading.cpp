@@ -60,7 +60,7 @@ double dial_rows(Card& card, double top, const Dial& dial) {
 double sound_car(Card& card, double y) {
     if (!card.draft.prediction || card.check.rows.size() != 1) return y;
     const RowPrediction& row = (*card.draft.prediction)[static_cast<std::size_t>(card.index)].rows.front();
-    const std::string words = say(Word::sound_car, told_range(card.circuit(), row.reading, card.check.measure));
+    const std::string words = say(Word::sound_car, told_range(card.circuit(), row, card.check.measure));
     return y + card.pen.lines(axis::probe, y + 3.4, card::field_width, type::how, words) * leading(type::how) + 1;
 }
 
@@ -69,8 +69,8 @@ double sound_car(Card& card, double y) {
 std::string sound_words(const Card& card, std::size_t row) {
     if (!card.draft.prediction) return {};
     const CheckPrediction& made = (*card.draft.prediction)[static_cast<std::size_t>(card.index)];
-    if (made.rows.empty()) return told_truth(made.look);
-    return told_reading(card.circuit(), made.rows[row].reading, card.check.measure);
+    if (made.rows.empty()) return told_seen(card.check, made);
+    return told_reading(card.circuit(), made.rows[row], card.check.measure);
 }
 
 double card_reading(Card& card, double top) {

@@ -134,9 +134,9 @@ std::string whole_again_words(const Planted& of) {
         for (const int check : of.plan().verdicts[right.verdict].after) {
             const CheckPrediction& made = (*of.draft.prediction)[static_cast<std::size_t>(check)];
             std::vector<std::string> reads;
-            if (made.rows.empty()) reads.push_back(told_truth(made.look));
+            if (made.rows.empty()) reads.push_back(told_seen(of.plan().checks[check], made));
             for (const RowPrediction& each : made.rows)
-                reads.push_back(told_reading(of.plan().circuit, each.reading, of.plan().checks[check].measure));
+                reads.push_back(told_reading(of.plan().circuit, each, of.plan().checks[check].measure));
             list.push_back(say(Word::card_check_reads, of.draft.order.numbers[check], join(reads)));
         }
     return list.empty() ? say(Word::card_walk_again) : listed(list);
@@ -159,12 +159,12 @@ std::vector<Piece> readings(const Planted& of) {
         const std::string number = std::to_string(of.draft.order.numbers[index]);
         const std::string way = ways_words(of.draft, index, of.car.outcomes[static_cast<std::size_t>(index)]);
         if (made.rows.empty())
-            rows.push_back(reading_line(of.draft, check.at, {number, check.title, told_truth(made.look), way, on_way}));
+            rows.push_back(reading_line(of.draft, check.at, {number, check.title, told_seen(check, made), way, on_way}));
         for (std::size_t r = 0; r < made.rows.size(); ++r) {
             const std::string points = points_told(of.plan(), check, check.rows[r]);
             rows.push_back(reading_line(of.draft, check.at,
                                         {r == 0 ? number : "", points,
-                                         told_reading(of.plan().circuit, made.rows[r].reading, check.measure),
+                                         told_reading(of.plan().circuit, made.rows[r], check.measure),
                                          r == 0 ? way : "", on_way && r == 0}));
         }
     }

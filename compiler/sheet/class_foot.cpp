@@ -60,9 +60,9 @@ double class_foot(Card& card, double top) {
         if (!car.changes) continue;
         const CheckPrediction& made = car.readings[static_cast<std::size_t>(card.index)];
         std::vector<std::string> list;
-        if (made.rows.empty()) list.push_back(told_truth(made.look));
+        if (made.rows.empty()) list.push_back(told_seen(card.check, made));
         for (std::size_t r = 0; r < made.rows.size(); ++r) {
-            const std::string reads = told_reading(card.circuit(), made.rows[r].reading, card.check.measure);
+            const std::string reads = told_reading(card.circuit(), made.rows[r], card.check.measure);
             list.push_back(made.rows.size() == 1 ? reads : say(Word::proof_two, card.check.rows[r].name, reads));
         }
         const std::string way = ways_words(card.draft, card.index, car.outcomes[static_cast<std::size_t>(card.index)]);

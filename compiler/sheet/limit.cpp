@@ -1,4 +1,5 @@
 #include "sheet/limit.hpp"
+#include "faults/outcome.hpp"
 #include "sheet/figure.hpp"
 #include "sheet/words.hpp"
 #include <algorithm>
@@ -114,29 +115,6 @@ OutcomeLine line_of(const Check& check, const Outcome& outcome) {
     return line;
 }
 
-// Whether the outcomes written leave nothing over that the plan would call a fail.
-bool nothing_left_over(const Check& check) {
-    const auto fails = [&](const std::string& row) {
-        return std::any_of(check.outcomes.begin(), check.outcomes.end(), [&](const Outcome& outcome) {
-            return outcome.kind == OutcomeKind::fail && outcome.row == row;
-        });
-    };
-    if (fails("")) return true;
-    if (check.rows.size() > 1)
-        return std::all_of(check.rows.begin(), check.rows.end(), [&](const Row& row) { return fails(row.name); });
-    if (!has(check, OutcomeKind::pass)) return names_cases(check);
-    const Limit* limit = limit_of(check, "");
-    if (!limit) return false;
-    const bool low = has(check, OutcomeKind::low), high = has(check, OutcomeKind::high);
-    switch (limit->kind) {
-    case LimitKind::range:
-    case LimitKind::within: return low && high;
-    case LimitKind::below: return high;
-    case LimitKind::above: return low;
-    default: return false;
-    }
-}
-
 // Bands keep theirs: nothing else tells them apart. So does what has none.
 std::string without_figures(const Check& check, const OutcomeLine& line) {
     const Limit* limit = limit_of(check, line.outcome ? line.outcome->row : "");
@@ -189,7 +167,7 @@ std::vector<OutcomeLine> outcome_lines(const Check& check, Figured figured) {
     for (const OutcomeKind kind : order)
         for (const Outcome& outcome : check.outcomes)
             if (outcome.kind == kind) lines.push_back(line_of(check, outcome));
-    if (!nothing_left_over(check)) {
+    if (leaves_something(check)) {
         OutcomeLine left;
         left.words = fail_words(check, limit_of(check, ""));
         lines.push_back(left);

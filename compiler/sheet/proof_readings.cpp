@@ -49,12 +49,12 @@ Block proof_readings_block(Draft& draft) {
         if (check.measure == MeasureKind::look)
             block.rows.push_back(reading_line(
                 draft, check.at,
-                {number, check.title, say(Word::proof_two, say(Word::proof_look), told_truth(made.look)), ""}));
+                {number, check.title, say(Word::proof_two, say(Word::proof_look), told_seen(check, made)), ""}));
         for (std::size_t r = 0; r < check.rows.size(); ++r) {
             const RowPrediction& row = made.rows[r];
             block.rows.push_back(reading_line(draft, check.at,
                                               {r == 0 ? number : "", points_told(plan, check, check.rows[r]),
-                                               told_range(plan.circuit, row.reading, check.measure),
+                                               told_range(plan.circuit, row, check.measure),
                                                row.limit ? told_limit(plan, *row.limit) : ""}));
         }
     }

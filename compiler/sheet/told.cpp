@@ -18,7 +18,8 @@ std::string true_minus(std::string words) {
 
 } // namespace
 
-std::string told_range(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
+std::string told_range(const Circuit& circuit, const RowPrediction& row, MeasureKind measure) {
+    const Reading& reading = row.reading;
     const bool lamp = measure == MeasureKind::testlamp;
     switch (reading.kind) {
     case ReadingKind::number: break;
@@ -31,23 +32,25 @@ std::string told_range(const Circuit& circuit, const Reading& reading, MeasureKi
     case ReadingKind::history: return say(Word::reads_history);
     case ReadingKind::beyond: return say(Word::reads_beyond);
     }
-    return true_minus(ohms_printed(range_words(circuit, reading, measure)));
+    return true_minus(ohms_printed(range_words(circuit, reading, measure, finest_step(row.limit))));
 }
 
-std::string told_reading(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
-    if (reading.kind != ReadingKind::number) return told_range(circuit, reading, measure);
-    return true_minus(ohms_printed(reading_words(circuit, reading, measure)));
+std::string told_reading(const Circuit& circuit, const RowPrediction& row, MeasureKind measure) {
+    const Reading& reading = row.reading;
+    if (reading.kind != ReadingKind::number) return told_range(circuit, row, measure);
+    return true_minus(ohms_printed(reading_words(circuit, reading, measure, finest_step(row.limit))));
 }
 
-std::string told_truth(Truth truth) {
-    switch (truth) {
-    case Truth::yes: return say(Word::reads_yes);
-    case Truth::no: return say(Word::reads_no);
-    case Truth::maybe: return say(Word::reads_unsure);
-    case Truth::jumps: return say(Word::reads_chatters);
-    case Truth::unknown: break;
+std::string told_seen(const Check& check, const CheckPrediction& made) {
+    if (made.look == Truth::unknown && made.seen == every_outcome(check)) return say(Word::reads_beyond);
+    std::vector<std::string> words;
+    for (std::size_t i = 0; i <= check.outcomes.size(); ++i) {
+        if ((made.seen & outcome_bit(i)) == 0) continue;
+        const OutcomeKind kind = i < check.outcomes.size() ? check.outcomes[i].kind : OutcomeKind::fail;
+        words.push_back(kind == OutcomeKind::pass ? say(Word::reads_yes) : kind == OutcomeKind::fail ? say(Word::reads_no) : check.outcomes[i].answer);
     }
-    return say(Word::reads_beyond);
+    if (made.seen & stop_bit) words.push_back(say(Word::reads_chatters));
+    return join(words, say(Word::or_between));
 }
 
 std::string told_limit(const Plan& plan, const Limit& limit) {
