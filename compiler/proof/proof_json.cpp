@@ -5,7 +5,7 @@
 #include "proof/gaps.hpp"
 #include "proof/matrix_table.hpp"
 #include "proof/plan_json.hpp"
-#include "proof/reading_table.hpp"
+#include "proof/reading_json.hpp"
 #include "proof/splits.hpp"
 #include <nlohmann/json.hpp>
 
@@ -41,11 +41,6 @@ std::string_view end_word(EndKind kind) {
     }
     return "done";
 }
-std::string_view kind_of_reading(ReadingKind kind) {
-    constexpr std::string_view words[] = {"number", "open", "floats", "yes", "no", "either", "chatters", "history", "beyond"};
-    return words[static_cast<std::size_t>(kind)];
-}
-
 Json way_of(const Plan& plan, const std::vector<Taken>& way) {
     Json list = Json::array();
     for (const Taken& step : way)
@@ -115,35 +110,9 @@ Json verdicts_of(const Plan& plan, const Diagnosis& diagnosis) {
 }
 
 Json checks_of(const Plan& plan, const Prediction& prediction, const Matrix& matrix) {
-    Json list = Json::array();
-    for (std::size_t i = 0; i < plan.checks.size(); ++i) {
-        const Check& check = plan.checks[i];
-        Json rows = Json::array();
-        for (std::size_t r = 0; r < check.rows.size(); ++r) {
-            const RowPrediction& made = prediction[i].rows[r];
-            Json row;
-            if (!check.rows[r].name.empty()) row["name"] = check.rows[r].name;
-            row["red"] = written_point(plan.circuit, check.rows[r].red);
-            row["black"] = written_point(plan.circuit, check.rows[r].black);
-            row["reads"] = range_words(plan.circuit, made.reading, check.measure);
-            row["kind"] = kind_of_reading(made.reading.kind), row["may_chatter"] = made.reading.may_chatter, row["may_float"] = made.reading.floats;
-            if (made.reading.kind == ReadingKind::number)
-                row["value"] = made.reading.value, row["low"] = made.reading.low, row["high"] = made.reading.high;
-            if (made.difference && made.difference->kind == ReadingKind::number)
-                row["difference"] = {{"low", made.difference->low}, {"high", made.difference->high}};
-            if (made.limit) row["limit"] = written_limit(plan, *made.limit), row["fit"] = fit_words(made.fit);
-            rows.push_back(std::move(row));
-        }
-        Json made = {{"check", check.label}, {"sound", cell_words(check, matrix.sound[i])}, {"rows", std::move(rows)}};
-        if (check.measure == MeasureKind::look) {
-            made["look"] = truth_words(prediction[i].look), made["may_chatter"] = prediction[i].may_chatter;
-            Json answers = Json::array();
-            for (const Truth answer : prediction[i].answers)
-                answers.push_back(truth_words(answer));
-            made["answers"] = std::move(answers);
-        }
-        list.push_back(std::move(made));
-    }
+    Json list = readings_json(plan, prediction);
+    for (std::size_t i = 0; i < plan.checks.size(); ++i)
+        list[i]["sound"] = cell_words(plan.checks[i], matrix.sound[i]);
     return list;
 }
 

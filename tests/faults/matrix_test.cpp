@@ -168,6 +168,7 @@ public:
             }
             made.rows.push_back(std::move(row));
         }
+        made.turns = {{none, made.rows}};
         return outcomes_of(check_, made);
     }
 
