@@ -6,7 +6,7 @@
 namespace loomsheet {
 
 // Circuit, set-ups of the checks with their labels replaced, measures, rows, limits in force, outcomes with targets, verdicts, complaint,
-// planted faults. Values in SI with the unit (V A W ohm m m2 s degC K 1 Hz rpm Pa Nm Ah) and the ± that is written (0: none).
+// planted faults. Values in SI with the unit (V A W ohm m m2 s degC K 1 Hz rpm Pa Nm Ah) and the ± that is written (null: none).
 nlohmann::ordered_json plan_json(const Plan& plan);
 // What a fault is and where, as plan_json names things.
 nlohmann::ordered_json fault_json(const Circuit& circuit, const Fault& fault);

@@ -202,7 +202,7 @@ void Loom::lay_battery(int index) {
         source.law = Law::source, source.gate = Gate::given, source.choice = static_cast<int>(i);
         const Quantity& volts = part.gives[i].value;
         const bool charging = part.gives[i].when && part.gives[i].when->engine_running;
-        const Range range = volts.plus_minus > 0 ? Range{volts.si - volts.plus_minus, volts.si, volts.si + volts.plus_minus}
+        const Range range = volts.plus_minus >= 0 ? Range{volts.si - volts.plus_minus, volts.si, volts.si + volts.plus_minus}
                                                  : usual[charging ? "volts with the engine running" : "a battery's volts, engine off"].plus(volts.si);
         source.real = [=](Dice& dice) { return Real{dice(inner), dice(range), 0}; };
     }
@@ -233,7 +233,7 @@ void Loom::lay_element(int index, int number) {
         diode.real = [=](Dice& dice) { return Real{dice(ohms), dice(drop), 0}; };
     } else if (it.kind == "load" && part.kind == "lamp" && it.value->unit != "ohm") {
         Branch& lamp = lay(a, b, index, number);
-        const Range share = it.value->plus_minus > 0 ? usual.written(*it.value, "a lamp's power").times(1 / it.value->si) : usual["a lamp's power"];
+        const Range share = it.value->plus_minus >= 0 ? usual.written(*it.value, "a lamp's power").times(1 / it.value->si) : usual["a lamp's power"];
         const Range cold = usual["a filament, cold to hot ohms"];
         const double amps = it.value->unit == "W" ? it.value->si / volts : it.value->si;
         lamp.law = Law::filament;
@@ -281,7 +281,7 @@ void Loom::lay_sensor(int index, int number, int a, int b, int c) {
         std::vector<std::pair<double, double>> curve; // degC, ohm
         for (const TableRow& row : it.table)
             if (row.at && row.value) curve.emplace_back(row.at->si, row.value->si);
-        const Range share = !it.table.empty() && it.table.front().value && it.table.front().value->plus_minus > 0
+        const Range share = !it.table.empty() && it.table.front().value && it.table.front().value->plus_minus >= 0
                                 ? usual.written(*it.table.front().value, "an NTC's ohms at its temperature").times(1 / it.table.front().value->si)
                                 : usual["an NTC's ohms at its temperature"];
         const Range shop = usual["a sensor whose temperature nobody said"], hot = usual["the same with the engine running"];
