@@ -24,14 +24,14 @@ public:
 
     void take(std::size_t index, const RowPrediction& row) {
         if (!may_pass_) return;
-        const std::vector<Case> fits = fits_of(check_, row);
+        const std::vector<ReadCase> fits = fits_of(check_, row);
         if (row.reading.may_chatter || row.reading.kind == ReadingKind::chatters) fails |= stop_bit;
-        const auto answers = [&](const Case& each) { return !possible_ || possible_(index, each.answer); };
-        const bool several = std::any_of(fits.begin(), fits.end(), [&](const Case& each) { return each.answer != fits.front().answer; });
+        const auto answers = [&](const ReadCase& each) { return !possible_ || possible_(index, each.answer); };
+        const bool several = std::any_of(fits.begin(), fits.end(), [&](const ReadCase& each) { return each.answer != fits.front().answer; });
         const bool filter = several && std::any_of(fits.begin(), fits.end(), answers);
         may_pass_ = fits.empty() && row.reading.kind != ReadingKind::chatters; // without a limit it is anything
         if (may_pass_) fails |= outcome_bit(fail_of(check_, row.name));
-        for (const Case& each : fits) {
+        for (const ReadCase& each : fits) {
             if (filter && !answers(each)) continue;
             if (each.answer == Answer::pass)
                 may_pass_ = true;

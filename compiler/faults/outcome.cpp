@@ -41,7 +41,7 @@ public:
         if (limit.kind == LimitKind::within && !has(check, OutcomeKind::high, name)) good_.high = infinity; // "that or more"
     }
 
-    std::vector<Case> list() {
+    std::vector<ReadCase> list() {
         if (limit_.kind == LimitKind::yes || limit_.kind == LimitKind::no || check_.measure == MeasureKind::continuity)
             yes_and_no();
         else
@@ -51,7 +51,7 @@ public:
     }
 
 private:
-    void add(Case::Shown shown, double low, double high, Answer answer, std::size_t outcome) {
+    void add(ReadCase::Shown shown, double low, double high, Answer answer, std::size_t outcome) {
         list_.push_back({shown, low, high, answer, outcome});
     }
 
@@ -62,14 +62,14 @@ private:
         std::size_t fail = find(check_, OutcomeKind::low, name_);
         if (check_.measure == MeasureKind::continuity && yes_is_good && has(check_, OutcomeKind::open, name_))
             fail = find(check_, OutcomeKind::open, name_);
-        add(Case::Shown::yes, 0, 0, yes_is_good ? Answer::pass : Answer::low, yes_is_good ? pass : fail);
-        add(Case::Shown::no, 0, 0, yes_is_good ? Answer::low : Answer::pass, yes_is_good ? fail : pass);
+        add(ReadCase::Shown::yes, 0, 0, yes_is_good ? Answer::pass : Answer::low, yes_is_good ? pass : fail);
+        add(ReadCase::Shown::no, 0, 0, yes_is_good ? Answer::low : Answer::pass, yes_is_good ? fail : pass);
     }
 
     // The line of numbers, cut where a limit or a band ends.
     void numbers() {
         if (limit_.kind == LimitKind::open) // joined, though it should not be
-            return add(Case::Shown::number, -infinity, infinity, Answer::low, find(check_, OutcomeKind::low, name_));
+            return add(ReadCase::Shown::number, -infinity, infinity, Answer::low, find(check_, OutcomeKind::low, name_));
         std::vector<double> cuts{-infinity, infinity};
         const auto cut = [&](const Good& good) { cuts.push_back(good.low), cuts.push_back(good.high); };
         cut(good_);
@@ -85,15 +85,15 @@ private:
     }
     // `like`: a number that stands for all of the piece.
     void number(double low, double high, double like) {
-        if (like >= good_.low && like <= good_.high) return add(Case::Shown::number, low, high, Answer::pass, pass_of(check_, name_));
+        if (like >= good_.low && like <= good_.high) return add(ReadCase::Shown::number, low, high, Answer::pass, pass_of(check_, name_));
         for (std::size_t i = 0; i < check_.outcomes.size(); ++i) {
             if (!check_.outcomes[i].band) continue;
             const Good band = good_of(*check_.outcomes[i].band, MeasureKind::nothing);
-            if (like >= band.low && like <= band.high) return add(Case::Shown::number, low, high, Answer::other, i);
+            if (like >= band.low && like <= band.high) return add(ReadCase::Shown::number, low, high, Answer::other, i);
         }
         const bool below = like < good_.low;
         const bool as_above = below && limit_.kind == LimitKind::below; // the leads are swapped, and it is too much
-        add(Case::Shown::number, low, high, below ? Answer::low : Answer::high,
+        add(ReadCase::Shown::number, low, high, below ? Answer::low : Answer::high,
             find(check_, below && !as_above ? OutcomeKind::low : OutcomeKind::high, name_));
     }
 
@@ -101,15 +101,15 @@ private:
     void open() {
         const bool passes = limit_.kind == LimitKind::open || good_.high == infinity;
         const bool named = limit_.kind != LimitKind::open && has(check_, OutcomeKind::open, name_);
-        if (passes && !named) return add(Case::Shown::open, 0, 0, Answer::pass, pass_of(check_, name_));
-        add(Case::Shown::open, 0, 0, Answer::other, find(check_, named ? OutcomeKind::open : OutcomeKind::high, name_));
+        if (passes && !named) return add(ReadCase::Shown::open, 0, 0, Answer::pass, pass_of(check_, name_));
+        add(ReadCase::Shown::open, 0, 0, Answer::other, find(check_, named ? OutcomeKind::open : OutcomeKind::high, name_));
     }
 
     const Check& check_;
     const std::string& name_;
     const Limit& limit_;
     Good good_;
-    std::vector<Case> list_;
+    std::vector<ReadCase> list_;
 };
 
 // --- looks: the states that parts may be in, whatever the car
@@ -184,9 +184,9 @@ const Target* target_of(const Check& check, std::size_t outcome) {
     return outcome < check.outcomes.size() ? &check.outcomes[outcome].target : nullptr;
 }
 
-std::vector<Case> cases_of(const Check& check, const std::string& name) {
+std::vector<ReadCase> cases_of(const Check& check, const std::string& name) {
     const Limit* limit = limit_of(check, name);
-    return limit ? Cases(check, name, *limit).list() : std::vector<Case>();
+    return limit ? Cases(check, name, *limit).list() : std::vector<ReadCase>();
 }
 
 std::vector<State> states_of(const Check& check) {
@@ -218,9 +218,9 @@ bool leaves_something(const Check& check) {
     const OutcomeSet left = outcome_bit(check.outcomes.size());
     if (check.measure == MeasureKind::look) return look_leaves_something(check);
     const auto leaves = [&](const std::string& name) {
-        const std::vector<Case> cases = cases_of(check, name);
+        const std::vector<ReadCase> cases = cases_of(check, name);
         return cases.empty() ? fail_of(check, name) == check.outcomes.size()
-                             : std::any_of(cases.begin(), cases.end(), [&](const Case& each) { return outcome_bit(each.outcome) == left; });
+                             : std::any_of(cases.begin(), cases.end(), [&](const ReadCase& each) { return outcome_bit(each.outcome) == left; });
     };
     if (check.rows.size() < 2) return leaves("");
     return std::any_of(check.rows.begin(), check.rows.end(), [&](const Row& row) { return leaves(row.name); });

@@ -22,7 +22,7 @@ const Target* target_of(const Check& check, std::size_t outcome); // null: suspe
 enum class Answer : std::uint8_t { pass, low, high, other }; // of a row; of a look low is its NO
 
 // A piece of what a row can show, and the outcome that it has.
-struct Case {
+struct ReadCase {
     enum class Shown : std::uint8_t { number, open, yes, no } shown = Shown::number;
     double low = 0, high = 0; // of a number: open ends, or one point
     Answer answer = Answer::pass;
@@ -31,7 +31,7 @@ struct Case {
 };
 // All that a row can show, each reading in one case; none where it has no limit. Named as its row, or as the part
 // of `one of` that is pulled; empty where there is one row only.
-std::vector<Case> cases_of(const Check& check, const std::string& name);
+std::vector<ReadCase> cases_of(const Check& check, const std::string& name);
 
 std::size_t pass_of(const Check& check, const std::string& name);
 std::size_t fail_of(const Check& check, const std::string& name);

@@ -74,22 +74,22 @@ bool same_use(const SetupItem& a, const SetupItem& b) {
 
 } // namespace
 
-std::vector<Case> fits_of(const Check& check, const RowPrediction& row) {
+std::vector<ReadCase> fits_of(const Check& check, const RowPrediction& row) {
     const Reading& reading = row.compared();
-    std::vector<Case> fits;
-    const auto touches = [&](const Case& each) {
+    std::vector<ReadCase> fits;
+    const auto touches = [&](const ReadCase& each) {
         const bool unsure = reading.kind == ReadingKind::unsure;
         switch (each.shown) {
-        case Case::Shown::number: return reading.is_number() && each.holds(reading.low, reading.high);
-        case Case::Shown::open: return reading.kind == ReadingKind::open || reading.may_be_open;
-        case Case::Shown::yes: return unsure || reading.kind == ReadingKind::yes;
-        case Case::Shown::no: return unsure || reading.kind == ReadingKind::no;
+        case ReadCase::Shown::number: return reading.is_number() && each.holds(reading.low, reading.high);
+        case ReadCase::Shown::open: return reading.kind == ReadingKind::open || reading.may_be_open;
+        case ReadCase::Shown::yes: return unsure || reading.kind == ReadingKind::yes;
+        case ReadCase::Shown::no: return unsure || reading.kind == ReadingKind::no;
         }
         return false;
     };
     if (reading.kind == ReadingKind::chatters) return fits;
     const bool known = row.limit && !row.limit->not_computed && reading.kind != ReadingKind::beyond && reading.kind != ReadingKind::history;
-    for (const Case& each : cases_of(check, row.name))
+    for (const ReadCase& each : cases_of(check, row.name))
         if (!known || touches(each)) fits.push_back(each);
     return fits;
 }
@@ -104,8 +104,8 @@ Fit fit_of(const Check& check, const RowPrediction& row) {
     const Reading& reading = row.compared();
     if (!row.limit || row.limit->not_computed || reading.kind == ReadingKind::beyond) return Fit::unknown;
     if (reading.kind == ReadingKind::chatters || reading.kind == ReadingKind::history) return Fit::may_miss;
-    const std::vector<Case> fits = fits_of(check, row);
-    const auto passes = [](const Case& each) { return each.answer == Answer::pass; };
+    const std::vector<ReadCase> fits = fits_of(check, row);
+    const auto passes = [](const ReadCase& each) { return each.answer == Answer::pass; };
     return fit_of(std::any_of(fits.begin(), fits.end(), passes), !std::all_of(fits.begin(), fits.end(), passes));
 }
 

@@ -46,7 +46,7 @@ Truth hold(const Predictor& car, const Setup& setup, const States& states);
 std::vector<Setup> normal_use(const Plan& plan);
 
 // The cases of the check that cars with this reading may be in.
-std::vector<Case> fits_of(const Check& check, const RowPrediction& row);
+std::vector<ReadCase> fits_of(const Check& check, const RowPrediction& row);
 Fit fit_of(const Check& check, const RowPrediction& row);
 // Against a limit that no check has.
 Fit fit_of(const Reading& reading, const Limit& limit, MeasureKind measure);
