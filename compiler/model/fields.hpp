@@ -56,7 +56,7 @@ LOOMSHEET_FIELDS(Fault, at_point, kind, words, position, value, other, at)
 LOOMSHEET_FIELDS(Plant, label, title, fault, how, undo, complaint, complaint_states, with, time, marks, cautions, notes, at)
 LOOMSHEET_FIELDS(Plan, id, title, at, vehicle, complaint, author, revision, date, complaint_states, complaint_points,
                  complaint_measure, complaint_limit, complaint_with, codes, system, cautions, notes, allows, circuit, setups, checks,
-                 verdicts, plants, questions, broken)
+                 verdicts, plants, asked, questions, broken)
 #undef LOOMSHEET_FIELDS
 
 template <class One>

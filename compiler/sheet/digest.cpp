@@ -11,7 +11,7 @@ namespace {
 // plan may change without meaning something else.
 class Teller {
 public:
-    explicit Teller(const Plan& plan) : left_out_{&plan.author, &plan.revision, &plan.date, &plan.broken} { put(plan); }
+    explicit Teller(const Plan& plan) : left_out_{&plan.author, &plan.revision, &plan.date, &plan.asked, &plan.broken} { put(plan); }
     std::string told;
 
 private:
