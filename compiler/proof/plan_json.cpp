@@ -48,7 +48,7 @@ Json each(const List& list, const Make& make) {
 }
 
 Json quantity(const Quantity& value) {
-    return {{"si", value.si}, {"plus_minus", value.plus_minus}, {"unit", value.unit ? word(dimension_units, value.unit->dimension) : ""}};
+    return {{"si", value.si}, {"plus_minus", value.plus_minus ? Json(*value.plus_minus) : Json()}, {"unit", value.unit ? word(dimension_units, value.unit->dimension) : ""}};
 }
 Json quantity(const MaybeQuantity& value) { return value ? quantity(*value) : Json(); }
 

@@ -117,12 +117,10 @@ void Loom::lay_points() {
         if (part.kind == "splice")
             for (const int pin : part.joins)
                 same[first(wire_side_[pin])] = first(wire_side_[part.pins.front()]);
-        if (part.kind == "ground") metal(part.metal.empty() ? "body" : part.metal);
+        if (part.kind == "ground" || part.bolted_pin != none) metal(part.metal.empty() ? "body" : part.metal);
     }
     for (int node = static_cast<int>(same.size()); node < nodes; ++node)
         same.push_back(node);
-    for (const Part& part : plan.parts) // a case sits on the metal of its ground point
-        if (part.bolted_pin != none) same[first(part_side_[part.bolted_pin])] = first(metal(plan.parts[part.bolted_to].metal));
     std::vector<int> number(nodes, none);
     int count = 0;
     const auto renumber = [&](int& node) {
@@ -140,7 +138,21 @@ void Loom::lay_points() {
     nodes = count;
 }
 
+// A case lies on the metal of its ground point, which holds it there, and on the metal that it says itself.
+void Loom::lay_case(int index) {
+    const Part& part = plan.parts[index];
+    if (part.bolted_pin == none) return;
+    const Range ohms = usual["a bolted ground point"];
+    const auto bolt = [&](const std::string& on, int by) {
+        lay(part_side_[part.bolted_pin], metal(on.empty() ? "body" : on), by).real = [ohms](Dice& dice) { return Real{dice(ohms)}; };
+    };
+    if (part.bolted_to != none) bolt(plan.parts[part.bolted_to].metal, part.bolted_to);
+    if (part.bolted_to == none || !part.metal.empty()) bolt(part.metal, index);
+}
+
 void Loom::lay_joints() {
+    for (std::size_t i = 0; i < plan.parts.size(); ++i)
+        lay_case(static_cast<int>(i));
     for (std::size_t i = 0; i < plan.pins.size(); ++i) {
         const Pin& pin = plan.pins[i];
         const Part& part = plan.parts[pin.part];
@@ -202,7 +214,7 @@ void Loom::lay_battery(int index) {
         source.law = Law::source, source.gate = Gate::given, source.choice = static_cast<int>(i);
         const Quantity& volts = part.gives[i].value;
         const bool charging = part.gives[i].when && part.gives[i].when->engine_running;
-        const Range range = volts.plus_minus > 0 ? Range{volts.si - volts.plus_minus, volts.si, volts.si + volts.plus_minus}
+        const Range range = volts.plus_minus >= 0 ? Range{volts.si - volts.plus_minus, volts.si, volts.si + volts.plus_minus}
                                                  : usual[charging ? "volts with the engine running" : "a battery's volts, engine off"].plus(volts.si);
         source.real = [=](Dice& dice) { return Real{dice(inner), dice(range), 0}; };
     }
@@ -233,7 +245,7 @@ void Loom::lay_element(int index, int number) {
         diode.real = [=](Dice& dice) { return Real{dice(ohms), dice(drop), 0}; };
     } else if (it.kind == "load" && part.kind == "lamp" && it.value->unit != "ohm") {
         Branch& lamp = lay(a, b, index, number);
-        const Range share = it.value->plus_minus > 0 ? usual.written(*it.value, "a lamp's power").times(1 / it.value->si) : usual["a lamp's power"];
+        const Range share = it.value->plus_minus >= 0 ? usual.written(*it.value, "a lamp's power").times(1 / it.value->si) : usual["a lamp's power"];
         const Range cold = usual["a filament, cold to hot ohms"];
         const double amps = it.value->unit == "W" ? it.value->si / volts : it.value->si;
         lamp.law = Law::filament;
@@ -281,7 +293,7 @@ void Loom::lay_sensor(int index, int number, int a, int b, int c) {
         std::vector<std::pair<double, double>> curve; // degC, ohm
         for (const TableRow& row : it.table)
             if (row.at && row.value) curve.emplace_back(row.at->si, row.value->si);
-        const Range share = !it.table.empty() && it.table.front().value && it.table.front().value->plus_minus > 0
+        const Range share = !it.table.empty() && it.table.front().value && it.table.front().value->plus_minus >= 0
                                 ? usual.written(*it.table.front().value, "an NTC's ohms at its temperature").times(1 / it.table.front().value->si)
                                 : usual["an NTC's ohms at its temperature"];
         const Range shop = usual["a sensor whose temperature nobody said"], hot = usual["the same with the engine running"];

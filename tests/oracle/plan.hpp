@@ -12,7 +12,7 @@ using Json = nlohmann::json;
 inline constexpr int none = -1;
 
 struct Quantity {
-    double si = 0, plus_minus = 0; // plus_minus 0: none written
+    double si = 0, plus_minus = -1; // plus_minus below 0: none written
     std::string unit;              // V A W ohm m m2 degC 1 ...
 };
 using MaybeQuantity = std::optional<Quantity>;
