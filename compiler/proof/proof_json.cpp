@@ -114,7 +114,8 @@ Json verdicts_of(const Plan& plan, const Diagnosis& diagnosis) {
     return list;
 }
 
-Json checks_of(const Plan& plan, const Prediction& prediction, const Matrix& matrix) {
+Json checks_of(const Plan& plan, const Prediction& prediction, const Diagnosis& diagnosis) {
+    const std::vector<int> doubtful = doubtful_ends(diagnosis).stops;
     Json list = Json::array();
     for (std::size_t i = 0; i < plan.checks.size(); ++i) {
         const Check& check = plan.checks[i];
@@ -134,7 +135,8 @@ Json checks_of(const Plan& plan, const Prediction& prediction, const Matrix& mat
             if (made.limit) row["limit"] = written_limit(plan, *made.limit), row["fit"] = fit_words(made.fit);
             rows.push_back(std::move(row));
         }
-        Json made = {{"check", check.label}, {"sound", cell_words(check, matrix.sound[i])}, {"rows", std::move(rows)}};
+        Json made = {{"check", check.label}, {"sound", cell_words(check, diagnosis.matrix.sound[i])}, {"rows", std::move(rows)}};
+        made["suspects_hold"] = std::find(doubtful.begin(), doubtful.end(), static_cast<int>(i)) == doubtful.end();
         if (check.measure == MeasureKind::look) {
             made["look"] = truth_words(prediction[i].look), made["may_chatter"] = prediction[i].may_chatter;
             Json answers = Json::array();
@@ -250,7 +252,7 @@ std::string proof_json(const Plan& plan, const Predictor& sound, const Predictio
                        {"figures", figures_of(plan, diagnosis.figures)},
                        {"coverage", coverage_of(plan, diagnosis)},
                        {"verdicts", verdicts_of(plan, diagnosis)},
-                       {"checks", checks_of(plan, prediction, diagnosis.matrix)},
+                       {"checks", checks_of(plan, prediction, diagnosis)},
                        {"gaps", gaps_of(plan, sound, diagnosis)},
                        {"splits", splits_of(plan, sound, diagnosis)},
                        {"small_faults", small_faults_of(plan, sound, diagnosis)},
