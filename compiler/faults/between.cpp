@@ -90,6 +90,12 @@ void add_once(std::vector<Suspect>& list, const Suspect& one) {
     if (std::find(list.begin(), list.end(), one) == list.end()) list.push_back(one);
 }
 
+PartId splice_at(const Circuit& circuit, const Graph& graph, NodeId node) {
+    const PinId pin = graph.nodes[node].pin; // a splice gives its name to what it joins
+    const PartId part = pin == none ? PartId{none} : circuit.pins[pin].part;
+    return part != none && circuit.parts[part].kind == PartKind::splice ? part : PartId{none};
+}
+
 } // namespace
 
 std::vector<Suspect> suspects_between(const Circuit& circuit, const Graph& at_rest, const PointRef& from, const PointRef& to) {
@@ -121,6 +127,9 @@ std::vector<Suspect> suspects_between(const Circuit& circuit, const Graph& at_re
         });
         for (const int index : edges) {
             const Edge& edge = at_rest.edges[index];
+            const NodeId nearer = place[edge.a] < place[edge.b] ? edge.a : edge.b;
+            if (const PartId splice = splice_at(circuit, at_rest, nearer); splice != none && nearer != a && nearer != b)
+                add_once(suspects, {splice, none, none});
             if (edge.kind == EdgeKind::wire)
                 add_once(suspects, {none, edge.wire, none});
             else if (edge.kind == EdgeKind::joint)

@@ -109,10 +109,13 @@ Json verdicts_of(const Plan& plan, const Diagnosis& diagnosis) {
     return list;
 }
 
-Json checks_of(const Plan& plan, const Prediction& prediction, const Matrix& matrix) {
+Json checks_of(const Plan& plan, const Prediction& prediction, const Diagnosis& diagnosis) {
+    const std::vector<int> doubtful = doubtful_ends(diagnosis).stops;
     Json list = readings_json(plan, prediction);
-    for (std::size_t i = 0; i < plan.checks.size(); ++i)
-        list[i]["sound"] = cell_words(plan.checks[i], matrix.sound[i]);
+    for (std::size_t i = 0; i < plan.checks.size(); ++i) {
+        list[i]["sound"] = cell_words(plan.checks[i], diagnosis.matrix.sound[i]);
+        list[i]["suspects_hold"] = std::find(doubtful.begin(), doubtful.end(), static_cast<int>(i)) == doubtful.end();
+    }
     return list;
 }
 
@@ -219,7 +222,7 @@ std::string proof_json(const Plan& plan, const Predictor& sound, const Predictio
                        {"figures", figures_of(plan, diagnosis.figures)},
                        {"coverage", coverage_of(plan, diagnosis)},
                        {"verdicts", verdicts_of(plan, diagnosis)},
-                       {"checks", checks_of(plan, prediction, diagnosis.matrix)},
+                       {"checks", checks_of(plan, prediction, diagnosis)},
                        {"gaps", gaps_of(plan, sound, diagnosis)},
                        {"splits", splits_of(plan, sound, diagnosis)},
                        {"small_faults", small_faults_of(plan, sound, diagnosis)},

@@ -117,12 +117,10 @@ void Loom::lay_points() {
         if (part.kind == "splice")
             for (const int pin : part.joins)
                 same[first(wire_side_[pin])] = first(wire_side_[part.pins.front()]);
-        if (part.kind == "ground") metal(part.metal.empty() ? "body" : part.metal);
+        if (part.kind == "ground" || part.bolted_pin != none) metal(part.metal.empty() ? "body" : part.metal);
     }
     for (int node = static_cast<int>(same.size()); node < nodes; ++node)
         same.push_back(node);
-    for (const Part& part : plan.parts) // a case sits on the metal of its ground point
-        if (part.bolted_pin != none) same[first(part_side_[part.bolted_pin])] = first(metal(plan.parts[part.bolted_to].metal));
     std::vector<int> number(nodes, none);
     int count = 0;
     const auto renumber = [&](int& node) {
@@ -140,7 +138,21 @@ void Loom::lay_points() {
     nodes = count;
 }
 
+// A case lies on the metal of its ground point, which holds it there, and on the metal that it says itself.
+void Loom::lay_case(int index) {
+    const Part& part = plan.parts[index];
+    if (part.bolted_pin == none) return;
+    const Range ohms = usual["a bolted ground point"];
+    const auto bolt = [&](const std::string& on, int by) {
+        lay(part_side_[part.bolted_pin], metal(on.empty() ? "body" : on), by).real = [ohms](Dice& dice) { return Real{dice(ohms)}; };
+    };
+    if (part.bolted_to != none) bolt(plan.parts[part.bolted_to].metal, part.bolted_to);
+    if (part.bolted_to == none || !part.metal.empty()) bolt(part.metal, index);
+}
+
 void Loom::lay_joints() {
+    for (std::size_t i = 0; i < plan.parts.size(); ++i)
+        lay_case(static_cast<int>(i));
     for (std::size_t i = 0; i < plan.pins.size(); ++i) {
         const Pin& pin = plan.pins[i];
         const Part& part = plan.parts[pin.part];

@@ -82,6 +82,7 @@ private:
     int metal(const std::string& name);
     void lay_points();
     void lay_joints();
+    void lay_case(int part);
     void lay_wires();
     void lay_part(int part);
     void lay_element(int part, int element);

@@ -227,7 +227,10 @@ private:
 
     // What the program says of itself.
     void consistent() {
-        const bool all_hold = std::all_of(proved_.at("verdicts").begin(), proved_.at("verdicts").end(), [](const Json& each) { return each.at("holds").get<bool>(); });
+        const auto all = [&](const char* what, const char* holds) {
+            return std::all_of(proved_.at(what).begin(), proved_.at(what).end(), [&](const Json& each) { return each.at(holds).get<bool>(); });
+        };
+        const bool all_hold = all("verdicts", "holds") && all("checks", "suspects_hold");
         const double wrong = proved_.at("figures").at("blames_else");
         if (all_hold && wrong > 0) opinion_.add("figures", "every verdict holds", fmt::format("and {} of the cars may be told something else", wrong));
     }
