@@ -40,11 +40,20 @@ private:
     Truth relay(const State& state) {
         for (std::size_t i = 0; i < net_.relays.size(); ++i)
             if (net_.relays[i].part == state.of.part) {
-                const Truth in = stand_.in[i] ? Truth::yes : Truth::no;
+                const Truth in = stand_.in[i] && !is_held_at_rest(state.of.part) ? Truth::yes : Truth::no;
                 if (state.verb == StateVerb::chatters) return Truth::no;
                 return state.verb == StateVerb::works ? in : negate(in);
             }
         return state.verb == StateVerb::works || state.verb == StateVerb::chatters ? Truth::no : Truth::yes;
+    }
+
+    // A break contact that is welded keeps the armature from pulling in.
+    bool is_held_at_rest(PartId relay) const {
+        for (std::size_t i = 0; i < net_.graph.edges.size(); ++i) {
+            const Edge& edge = net_.graph.edges[i];
+            if (edge.kind == EdgeKind::contact && edge.part == relay && net_.branches[i].law == Law::ohmic && !net_.branches[i].when_in) return true;
+        }
+        return false;
     }
 
     Truth fuse(const State& state) {
