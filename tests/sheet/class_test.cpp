@@ -106,8 +106,9 @@ TEST_CASE("a card is a leaf: its front tells no fault; its back has what each ch
 
 TEST_CASE("no card is printed of a fault that changes nothing, and the answer sheet has no line for it") {
     printed::Proved one;
-    one.plan = printed::plan(printed::lamp_plan("check lit \"Lamp\"\n  with S1 pressed\n  look \"It is lit\": E1 lit\n  pass -> done\n  fail -> suspects\n"
-                                                "plant same \"Card A\" X1.2 touches W4\nplant cut \"Card B\" W4 open\n"));
+    one.plan = printed::plan(printed::lamp_plan(
+        "check lit \"Lamp\"\n  with S1 pressed\n  look \"It is lit\": E1 lit\n  pass -> done\n  fail -> suspects\n"
+        "plant same \"Card A\" X1.2 touches W4\nplant cut \"Card B\" W4 open\n"));
     const Predictor sound(one.plan.circuit, system_volts(one.plan));
     one.prediction = predict(one.plan, sound);
     one.diagnosis = diagnose(one.plan, sound, one.prediction);
