@@ -54,18 +54,16 @@ private:
     const Edge& edge(int branch) const { return net_.graph.edges[branch]; }
 
     static bool is_contact(const Edge& edge) { return edge.kind == EdgeKind::contact; }
-    static bool is_at_rest(const Edge& contact) { return (contact.positions & 1) != 0; } // of a relay: 30/87a
     // A contact of a relay that is welded holds the armature, and with it all other contacts.
     bool holds_armature() const {
         return fault_.kind == FaultKind::stuck_closed && circuit_.parts[fault_.at_point.part].kind == PartKind::relay;
     }
     // Where a welded contact holds the armature: pulled in by a make contact, at rest by a break contact. The others make there what
     // they make when the coil does it. Common practice, no source: some forcibly guided relays part the others a little.
-    bool made_by_armature(const Edge& contact) const {
-        const auto& edges = net_.graph.edges;
-        return std::any_of(edges.begin(), edges.end(), [&](const Edge& each) {
-            return is_contact(each) && touches(each) && is_at_rest(each) == is_at_rest(contact);
-        });
+    bool made_by_armature(int contact) const {
+        for (int i = 0; i < static_cast<int>(net_.graph.edges.size()); ++i)
+            if (is_contact(edge(i)) && touches(edge(i)) && net_.branches[i].when_in == net_.branches[contact].when_in) return true;
+        return false;
     }
 
     bool touches(const Edge& edge) const {
@@ -157,7 +155,7 @@ private:
             return;
         case FaultKind::stuck_closed:
             if (holds_armature() && is_contact(edge(index)))
-                branch.law = made_by_armature(edge(index)) ? Law::ohmic : Law::absent;
+                branch.law = made_by_armature(index) ? Law::ohmic : Law::absent;
             else if (is_contact(edge(index)) || edge(index).kind == EdgeKind::driver)
                 branch.law = Law::ohmic;
             return;

@@ -6,8 +6,9 @@
 
 namespace loomsheet {
 
-// Changes the branches that the fault touches; a short adds one. False where it changes nothing: this set-up has nothing
-// of what the fault names (its plug is off, its fuse is pulled), or has it so already (a contact that is closed).
+// Changes the branches that the fault touches; a short adds one. False where it changes nothing: this set-up has
+// nothing of what the fault names (its plug is off, its fuse is pulled), or has it so already (a contact that is
+// closed).
 bool put_in(const Circuit& circuit, const Fault& fault, Network& network);
 // The branches that it changes; empty for shorts and swaps, which lay new ones.
 std::vector<int> touched(const Circuit& circuit, const Fault& fault, const Network& network);

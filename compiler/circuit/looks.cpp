@@ -59,8 +59,16 @@ private:
 
     Truth relay(const State& state) const {
         for (std::size_t i = 0; i < net_.relays.size(); ++i)
-            if (net_.relays[i].part == state.of.part) return stands(state, stand_.in[i] != 0);
+            if (net_.relays[i].part == state.of.part) return stands(state, stand_.in[i] != 0 && !is_held_at_rest(state.of.part));
         return stands(state, false);
+    }
+    // A break contact that is welded keeps the armature from pulling in.
+    bool is_held_at_rest(PartId relay) const {
+        for (std::size_t i = 0; i < net_.graph.edges.size(); ++i) {
+            const Edge& edge = net_.graph.edges[i];
+            if (edge.kind == EdgeKind::contact && edge.part == relay && net_.branches[i].law == Law::ohmic && !net_.branches[i].when_in) return true;
+        }
+        return false;
     }
 
     Truth fuse(const State& state) const {

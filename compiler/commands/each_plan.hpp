@@ -27,7 +27,8 @@ struct Tally {
     std::size_t well = 0;    // plans without errors, done to the end
     std::string json;        // the findings as an array, where that is the format; not said yet
 };
-// `fault` is put into each, see `compile`. A plan that cannot be read, or on which we fail ourselves, keeps none of the others from its turn.
+// `fault` is put into each, see `compile`. A plan that cannot be read, or on which we fail ourselves, keeps none of the
+// others from its turn.
 Tally each_plan(const std::vector<std::string>& plans, const Surroundings& around, const Tongue& tongue,
                 const Then& then, const std::string& fault = {});
 

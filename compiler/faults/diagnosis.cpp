@@ -1,4 +1,5 @@
 #include "faults/diagnosis.hpp"
+#include "faults/planted.hpp"
 #include <algorithm>
 #include <utility>
 
@@ -117,6 +118,7 @@ Diagnosis diagnose(const Plan& plan, const Predictor& sound, Matrix matrix) {
         const Candidate fault = as_candidate(plant.fault);
         const Predictor car(sound, plant.fault, uses);
         PlantEnds& ends = made.planted.emplace_back();
+        if (!changes_a_setup(plan, sound, plant.fault)) continue; // which is said of it
         for (const Ending& ending : made.walker->endings(outcomes_of_car(plan, car), &fault)) {
             const Fate fate = fate_of(made.walker->judge(ending, fault));
             if (ends.way.empty() || fate > ends.fate) ends = {fate, ending.way};

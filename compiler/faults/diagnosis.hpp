@@ -27,7 +27,7 @@ struct Figures {
     bool false_alarm = false;  // a sound car may end where something is blamed or nothing is said
 };
 
-struct PlantEnds { // of a planted fault: its worst
+struct PlantEnds { // of a planted fault: its worst; of one that changes nothing, found
     Fate fate = Fate::found;
     std::vector<Taken> way;
 };

@@ -1,5 +1,5 @@
-// A fault in words: what kind it is, and what of the circuit it befalls. What proof tries is written in these words too and
-// comes to the same place.
+// A fault in words: what kind it is, and what of the circuit it befalls. What proof tries is written in these words too
+// and comes to the same place.
 #include "model/builder.hpp"
 #include "model/inside.hpp"
 #include <algorithm>
@@ -9,11 +9,12 @@ namespace loomsheet {
 namespace {
 
 using Things = std::uint32_t;
-constexpr Things wire = 1, joint = 2, crimp = 4, splice = 8, ground = 16, plug = 32, fuse = 64, battery = 128, module = 256,
-                 motor = 512, lamp = 1024, sensor = 2048, contact = 1 << 12, driver = 1 << 13, input = 1 << 14,
-                 diode = 1 << 15, ohmic = 1 << 16, // a coil, a resistor, a heater: its amps go with its volts
-                 bent = 1 << 17,                   // a filament, the winding of a motor
-                 load = 1 << 18;                   // beside one of these two: of something that works for the driver
+constexpr Things wire = 1, joint = 2, crimp = 4, splice = 8, ground = 16, plug = 32, fuse = 64, battery = 128,
+                 module = 256, motor = 512, lamp = 1024, sensor = 2048, contact = 1 << 12, driver = 1 << 13,
+                 input = 1 << 14, diode = 1 << 15,
+                 ohmic = 1 << 16, // a coil, a resistor, a heater: its amps go with its volts
+    bent = 1 << 17,               // a filament, the winding of a motor
+    load = 1 << 18;               // beside one of these two: of something that works for the driver
 constexpr Things winding = ohmic | bent, metal = wire | joint | crimp | splice;
 
 struct FaultRow {
@@ -23,7 +24,8 @@ struct FaultRow {
     std::string_view such; // as an example has it
 };
 constexpr FaultRow rows[] = {
-    {"open", FaultKind::open, wire | joint | crimp | ground | plug | fuse | battery | motor | lamp | sensor | contact | diode | winding, "open"},
+    {"open", FaultKind::open,
+     wire | joint | crimp | ground | plug | fuse | battery | motor | lamp | sensor | contact | diode | winding, "open"},
     {"", FaultKind::added, wire | joint | crimp | ground | plug | fuse | battery | contact | ohmic, "2 ohm"},
     {"touches ground", FaultKind::to_ground, metal, "touches ground"},
     {"touches supply", FaultKind::to_supply, metal, "touches supply"},
@@ -109,9 +111,11 @@ private:
         const std::vector<PinId> named = at.pin != none ? std::vector{at.pin} : at.pins;
         for (const PlaceInside& each : places_inside(circuit_.parts[id])) {
             const auto has = [&](PinId pin) {
-                return std::any_of(each.pins.begin(), each.pins.end(), [&](PinId own) { return own == pin || circuit_.mate(own) == pin; });
+                return std::any_of(each.pins.begin(), each.pins.end(),
+                                   [&](PinId own) { return own == pin || circuit_.mate(own) == pin; });
             };
-            if (!std::all_of(named.begin(), named.end(), has) || (!named.empty() && named.size() != each.pins.size())) continue;
+            if (!std::all_of(named.begin(), named.end(), has) || (!named.empty() && named.size() != each.pins.size()))
+                continue;
             at.part = id, at.pin = none, at.pins = each.pins;
             if (at.metal == Metal::wire_end) at.metal = Metal::part;
             list_.push_back({at, thing_of(circuit_.parts[id].kind, each.what)});
@@ -128,7 +132,9 @@ std::vector<PointRef> befallen(const std::vector<Place>& places, Things befalls)
     for (const Place& each : places) {
         if ((each.thing & befalls) == 0) continue;
         if (each.at.pins.empty()) return {each.at};
-        const auto is_it = [&](const PointRef& other) { return other.part == each.at.part && other.pins == each.at.pins; };
+        const auto is_it = [&](const PointRef& other) {
+            return other.part == each.at.part && other.pins == each.at.pins;
+        };
         if (std::none_of(list.begin(), list.end(), is_it)) list.push_back(each.at);
     }
     return list;
@@ -157,7 +163,8 @@ std::vector<std::string> beside(const Circuit& circuit, const Fault& fault) {
             for (const WireId each : circuit.wires_at(pin))
                 list.push_back(fmt::format("{} {}", circuit.wires[each].id, fault.words));
         else
-            list.push_back(fmt::format("joint {} {}", circuit.pin_name(circuit.mate(pin) != none ? circuit.mate(pin) : pin), fault.words));
+            list.push_back(fmt::format(
+                "joint {} {}", circuit.pin_name(circuit.mate(pin) != none ? circuit.mate(pin) : pin), fault.words));
     }
     return list;
 }
@@ -165,11 +172,13 @@ std::vector<std::string> beside(const Circuit& circuit, const Fault& fault) {
 // "joint X30.1 2.2 ohm" as an example for each place: the first words that suit it.
 std::vector<std::string> what_suits(const Circuit& circuit, const Fault& fault, const std::vector<Place>& places) {
     const bool is_splice = !places.empty() && places.front().thing == splice;
-    if (fault.at_point.part != none && (fault.kind == FaultKind::added || (is_splice && fault.kind == FaultKind::open))) return beside(circuit, fault);
+    if (fault.at_point.part != none && (fault.kind == FaultKind::added || (is_splice && fault.kind == FaultKind::open)))
+        return beside(circuit, fault);
     std::vector<std::string> list;
     for (const Place& each : places)
         for (const FaultRow& row : rows) {
-            if ((row.befalls & each.thing) == 0 || row.kind == FaultKind::swapped || row.kind == FaultKind::touches) continue;
+            if ((row.befalls & each.thing) == 0 || row.kind == FaultKind::swapped || row.kind == FaultKind::touches)
+                continue;
             list.push_back(fmt::format("{} {}", written_point(circuit, each.at), row.such));
             if (places.size() > 1) break;
         }
@@ -213,10 +222,13 @@ Quantity Builder::added_ohms(Reader& read) {
     Quantity low, high;
     read.range(low, high);
     if (high.unit->dimension != Dimension::ohm || low.unit->dimension != Dimension::ohm)
-        findings_.add(206, high.at, fmt::format("`{}` is {}; what is added is ohms", said(high.at), dimension_name(high.unit->dimension)),
-                      fmt::format("for instance: {}", dimension_example(Dimension::ohm)));
+        findings_.add(
+            206, high.at,
+            fmt::format("`{}` is {}; what is added is ohms", said(high.at), dimension_name(high.unit->dimension)),
+            fmt::format("for instance: {}", dimension_example(Dimension::ohm)));
     else if (low.si > high.si)
-        findings_.add(207, low.at, fmt::format("the range `{}` runs from high to low", said(low.at)), "the smaller value stands first");
+        findings_.add(207, low.at, fmt::format("the range `{}` runs from high to low", said(low.at)),
+                      "the smaller value stands first");
     else
         reach(high, "resistance");
     Quantity made = ohms_between(low.si, high.si);
@@ -228,6 +240,7 @@ Quantity Builder::added_ohms(Reader& read) {
 void Builder::put_at(Fault& fault, std::uint32_t befalls, Span words_at) {
     PointRef& at = fault.at_point;
     if (at.part == none && at.wire == none && at.metal != Metal::body) return; // said already
+    if (at.part != none && half_read_.contains(at.part)) return;
     if (fault.kind == FaultKind::at_position && at.part != none && part(at.part).kind == PartKind::switch_) {
         stands_at(part(at.part), fault.position, words_at);
         return;
@@ -236,7 +249,6 @@ void Builder::put_at(Fault& fault, std::uint32_t befalls, Span words_at) {
     const std::vector<PointRef> found = befallen(places, befalls);
     if (found.size() == 1) {
         at = found.front();
-        at.at = fault.at_point.at;
         if (fault.kind == FaultKind::touches || fault.kind == FaultKind::swapped) joins(fault, befalls);
         return;
     }
@@ -256,7 +268,9 @@ void Builder::joins(const Fault& fault, std::uint32_t befalls) {
     const PointRef& to = fault.other;
     if (to.part == none && to.wire == none) return;
     if (befallen(Places(circuit_).of(to), befalls).empty())
-        findings_.add(203, to.at, fmt::format("`{}` is not what a fault can {} to", text(to.at), fault.kind == FaultKind::swapped ? "swap" : "join it"),
+        findings_.add(203, to.at,
+                      fmt::format("`{}` is not what a fault can {} to", text(to.at),
+                                  fault.kind == FaultKind::swapped ? "swap" : "join it"),
                       fault.kind == FaultKind::swapped ? "name another wire" : "name a wire, a pin or a ground point");
 }
 
@@ -267,9 +281,11 @@ void Builder::fits_not(const Fault& fault, const std::string& suits) {
         if (at.wire != none) return fmt::format("{}, which is a wire", text(at.at));
         if (at.metal == Metal::joint) return fmt::format("{}, which is a joint", text(at.at));
         const PartKind kind = part(at.part).kind;
-        return fmt::format("{}, which is {}", text(at.at), kind == PartKind::ground ? "a ground point" : with_article(kind_word(kind)));
+        return fmt::format("{}, which is {}", text(at.at),
+                           kind == PartKind::ground ? "a ground point" : with_article(kind_word(kind)));
     };
-    std::string help = suits.empty() ? "name the wire, the joint or the part that has failed" : fmt::format("write {}", suits);
+    std::string help =
+        suits.empty() ? "name the wire, the joint or the part that has failed" : fmt::format("write {}", suits);
     findings_.add(203, at.at, fmt::format("`{}` does not befall {}", fault.words, what()), help);
 }
 

@@ -106,8 +106,7 @@ void Builder::stands_at(const Part& owner, std::string_view position, Span at) {
         for (const auto& p : element.table)
             if (!p.position.empty()) known.push_back(p.position);
     if (known.empty()) {
-        findings_.add(203, at,
-                      fmt::format("{} is {} without positions", owner.id, with_article(kind_word(owner.kind))),
+        findings_.add(203, at, fmt::format("{} is {} without positions", owner.id, with_article(kind_word(owner.kind))),
                       "positions are written `at up 30/A` in a switch, `at pressed 76 %` in a sensor");
     } else if (std::find(known.begin(), known.end(), position) == known.end()) {
         std::string list;

@@ -1,9 +1,8 @@
 // States and faults that cannot be put into the circuit: LS310 of states that are not computed, LS710, LS711.
 #include "circuit/fault.hpp"
-#include "faults/matrix.hpp"
 #include "faults/planted.hpp"
-#include "proof/rules.hpp"
 #include "proof/reading_table.hpp"
+#include "proof/rules.hpp"
 #include <fmt/format.h>
 
 namespace loomsheet {
@@ -18,35 +17,37 @@ void prove_looks(const Check& check, const Predictor& sound, Findings& findings)
     for (const States* states : asked) {
         const std::string why = sound.not_computed(setup, *states);
         if (why.empty()) continue;
-        findings.add(310, states->list.front().at, fmt::format("'{}' proves nothing: {}", check.label, why),
-                     "name a motor, a lamp, a relay or another part that shows it, in a set-up in which it stands still");
+        findings.add(
+            310, states->list.front().at, fmt::format("'{}' proves nothing: {}", check.label, why),
+            "name a motor, a lamp, a relay or another part that shows it, in a set-up in which it stands still");
         return;
     }
 }
 
 void prove_complaint(const Plan& plan, const Predictor& sound, Findings& findings) {
     if (const std::string why = sound.not_computed(plan.complaint_with, plan.complaint_states); !why.empty()) {
-        findings.add(310, plan.complaint_states.list.front().at, fmt::format("the complaint tells no fault from another: {}", why),
+        findings.add(310, plan.complaint_states.list.front().at,
+                     fmt::format("the complaint tells no fault from another: {}", why),
                      "name a motor, a lamp or another part that shows it, in a set-up in which it stands still");
         return;
     }
-    const bool measured = plan.complaint_points && plan.complaint_limit;
-    if (plan.complaint_states.empty() && !measured) return;
-    const Truth truth = complains(plan, sound, sound);
-    if (truth != Truth::yes && truth != Truth::maybe) return;
-    const std::string who = truth == Truth::yes ? "a sound car has" : "a sound car may have";
-    if (measured) {
+    if (plan.complaint_points && plan.complaint_limit) {
         const Reading reading = sound.read(plan.complaint_with, plan.complaint_measure, *plan.complaint_points);
-        findings.add(710, plan.complaint_points->at,
-                     fmt::format("{} this complaint already: it reads {}", who, range_words(plan.circuit, reading, plan.complaint_measure)),
-                     "write a limit that a sound car does not meet");
-        return;
+        Reading usual = reading; // what the tolerances leave over is a matter of luck
+        usual.low = usual.high = usual.value;
+        if (fit_of(usual, *plan.complaint_limit) == Fit::passes)
+            findings.add(710, plan.complaint_points->at,
+                         fmt::format("a sound car has this complaint already: it reads {}",
+                                     reading_words(plan.circuit, reading, plan.complaint_measure)),
+                         "write a limit that a sound car does not meet");
+    } else if (!plan.complaint_states.empty() &&
+               hold(sound, plan.complaint_with, plan.complaint_states) == Truth::yes) {
+        const State& state = plan.complaint_states.list.front();
+        findings.add(710, state.at,
+                     fmt::format("a sound car has this complaint already: {} {} in this set-up",
+                                 plan.circuit.part_name(state.of.part), state_word(state.verb)),
+                     "write what a sound car does not do, and in `with` what is on when it is complained of");
     }
-    const State& state = plan.complaint_states.list.front();
-    findings.add(710, state.at,
-                 fmt::format("{} this complaint already: {} {} in this set-up", who, plan.circuit.part_name(state.of.part),
-                             state_word(state.verb)),
-                 "write what a sound car does not do, and in `with` what is on when it is complained of");
 }
 
 std::string why_nothing(FaultKind kind) {
@@ -70,7 +71,8 @@ void prove_put_in(const Plan& plan, const Predictor& sound, Findings& findings) 
     const auto prove = [&](const Fault& fault, Span at, const std::string& help) {
         if (!changes_a_setup(plan, sound, fault))
             findings.add(711, at,
-                         fmt::format("{} changes nothing in any set-up of this plan: {}", fault_words(plan.circuit, fault), why_nothing(fault.kind)),
+                         fmt::format("{} changes nothing in any set-up of this plan: {}",
+                                     fault_words(plan.circuit, fault), why_nothing(fault.kind)),
                          help);
     };
     for (const Plant& plant : plan.plants)

@@ -79,13 +79,17 @@ bool is_relay(const Look& look, const InDoubt& each) { return look.circuit().par
 std::string device_name(const Look& look, const InDoubt& each) {
     return each.input == none ? look.circuit().part_name(each.part) : look.circuit().pin_name(each.input);
 }
-std::string goes_on(const Look& look, const InDoubt& each) { return each.input != none ? "read high" : is_relay(look, each) ? "pull in" : "start"; }
+std::string goes_on(const Look& look, const InDoubt& each) {
+    return each.input != none ? "read high" : is_relay(look, each) ? "pull in" : "start";
+}
 
 std::string chatters_words(const Look& look) {
     if (look.reading().in_doubt.empty()) return "the circuit comes to no rest in this set-up";
     const InDoubt& each = look.reading().in_doubt.front();
     return fmt::format("{} {} without end in this set-up", device_name(look, each),
-                       each.input != none ? "reads high and low" : is_relay(look, each) ? "pulls in and lets go" : "starts and stops");
+                       each.input != none     ? "reads high and low"
+                       : is_relay(look, each) ? "pulls in and lets go"
+                                              : "starts and stops");
 }
 
 std::string history_words(const Look& look) {
@@ -98,8 +102,7 @@ std::string history_words(const Look& look) {
                            device_name(look, doubts.front()));
     return fmt::format(
         "what this reads hangs on what was on before: {} gets {:.1f} V, too little to {} ({} V) and enough to hold on",
-        device_name(look, *too_little), too_little->low, goes_on(look, *too_little),
-        number_words(too_little->on));
+        device_name(look, *too_little), too_little->low, goes_on(look, *too_little), number_words(too_little->on));
 }
 
 bool not_at_rest(const Look& look, int code, const std::string& says, std::string help) {
@@ -140,17 +143,22 @@ bool prove_number(const Look& look) {
 
 void prove_certain(const Look& look) {
     for (const InDoubt& each : look.reading().in_doubt) {
-        const bool relay = is_relay(look, each), input = each.input != none, lets_go = each.low <= each.off && each.high < each.on;
-        const std::string sure =
-            lets_go ? fmt::format("{} for sure only up to {} V: on a sound car it may {}", input ? "reads low" : "lets go",
-                                  number_words(each.off), input ? "read high" : "stay in")
-                    : fmt::format("{} for sure only from {} V: on a sound car it may not",
-                                  input ? "reads high" : relay ? "pulls in" : "works", number_words(each.on));
-        look.findings.add(614, look.check.at,
-                          fmt::format("{} gets {:.1f} .. {:.1f} V here, and {}", device_name(look, each), each.low, each.high, sure),
-                          relay   ? "take what is in series with its coil out of this set-up"
-                          : input ? "take what is in series with the switch out of this set-up"
-                                  : "feed it fully in this set-up");
+        const bool relay = is_relay(look, each), input = each.input != none,
+                   lets_go = each.low <= each.off && each.high < each.on;
+        const std::string sure = lets_go ? fmt::format("{} for sure only up to {} V: on a sound car it may {}",
+                                                       input ? "reads low" : "lets go", number_words(each.off),
+                                                       input ? "read high" : "stay in")
+                                         : fmt::format("{} for sure only from {} V: on a sound car it may not",
+                                                       input   ? "reads high"
+                                                       : relay ? "pulls in"
+                                                               : "works",
+                                                       number_words(each.on));
+        look.findings.add(
+            614, look.check.at,
+            fmt::format("{} gets {:.1f} .. {:.1f} V here, and {}", device_name(look, each), each.low, each.high, sure),
+            relay   ? "take what is in series with its coil out of this set-up"
+            : input ? "take what is in series with the switch out of this set-up"
+                    : "feed it fully in this set-up");
     }
 }
 

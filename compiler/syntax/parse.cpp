@@ -111,10 +111,14 @@ public:
         matcher_.end = line;
         std::uint32_t at = 0;
         bool broken = has_stray(0, line);
-        if (line > 0 && !broken) phrase(vocabulary_.statements[static_cast<std::size_t>(vocabulary_.find_statement("plant"))], Context::plant, at, broken);
-        const bool is_fault = !broken && tree_.phrases.size() == 1 && vocabulary_.phrases[tree_.phrases.front().row].form == Form::fault;
+        if (line > 0 && !broken)
+            phrase(vocabulary_.statements[static_cast<std::size_t>(vocabulary_.find_statement("plant"))],
+                   Context::plant, at, broken);
+        const bool is_fault =
+            !broken && tree_.phrases.size() == 1 && vocabulary_.phrases[tree_.phrases.front().row].form == Form::fault;
         if (!broken && (!is_fault || at < count))
-            findings_.add(102, count == 0 ? Span{tree_.file, 0, 0} : span(is_fault ? at : 0), is_fault ? "the fault ends before this" : "this is no fault",
+            findings_.add(102, count == 0 ? Span{tree_.file, 0, 0} : span(is_fault ? at : 0),
+                          is_fault ? "the fault ends before this" : "this is no fault",
                           "one fault, on one line, such as `joint X30.1 2.2 ohm`");
         if (!is_fault || at < count) tree_.phrases.clear();
         return std::move(tree_);

@@ -622,6 +622,10 @@ check rest "Free"
 check second "Free"
   look "E3 is lit": E3 lit
   pass -> done
+check clicks "Pressed"
+  with S1 pressed
+  look "K1 clicks": K1 works
+  pass -> done
 check made-pressed "Pressed"
   with S1 pressed
   look "E1 is lit": E1 lit
@@ -643,6 +647,8 @@ plant burnt "C" K1.30/87 stuck open
     CHECK(all("") == "nynyn");
     CHECK(all("made-welded") == "ynyyn");
     CHECK(all("rest-welded") == "nynny");
+    CHECK(car.looks("clicks") == Truth::yes);
+    CHECK(car.looks("clicks", "rest-welded") == Truth::no);
     CHECK(all("burnt") == "nynnn"); // a contact that no longer makes holds nothing: 87a parts as ever
 }
 

@@ -14,6 +14,26 @@ struct Said {
 Said predicted(std::vector<const char*> words) {
     MemoryDisk disk;
     disk.files["fan.plan"] = read_file(LOOMSHEET_ROOT "/plans/cooling/fan.plan");
+    disk.files["lamp.plan"] = R"(plan LAMP-01 "Lamp stays dark"
+  complaint "Dark": E1 dark
+  with S1 pressed
+battery G1, 12.6 V
+ground XE1 "Battery"
+ground XE2 "Lamp"
+fuse F1, 10 A
+switch S1 "Switch", at rest, at pressed 1/2
+lamp E1 "Lamp", 1/2 21 W at 12 V
+wire W1 G1.- -> XE1 16 mm2 BK 0.4 m unfused
+wire W2 G1.+ -> F1.1 2.5 mm2 RD 0.5 m
+wire W3 F1.2 -> S1.1 2.5 mm2 RD 1 m
+wire W4 S1.2 -> E1.1 1 mm2 BU 2 m
+wire W5 E1.2 -> XE2 1 mm2 BN 1 m
+check ground-drop "Ground side"
+  with S1 pressed
+  drop E1.2 to part G1.-
+  expect below 0.3 V
+  pass -> done
+)";
     disk.files["broken.plan"] = "plan A-01 \"x\"\nbattery\n";
     words.insert(words.begin(), {"loomsheet", "predict"});
     std::ostringstream out, err;
@@ -50,11 +70,14 @@ TEST_CASE("with 5 ohm in a joint of the feed the drop over it fails") {
 }
 
 TEST_CASE("a ground point, and all that proof prints, is put in") {
-    const Said sound = predicted({"fan.plan"}), open = predicted({"--fault", "XE1 open", "fan.plan"});
+    const Said open = predicted({"--fault", "XE2 open", "lamp.plan"});
     CHECK(open.exit == Exit::clean);
-    CHECK(holds(open.out, ": XE1 open\n"));
-    CHECK(line_of(open.out, "fan-runs") != line_of(sound.out, "fan-runs"));
-    for (const char* fault : {"U1 dead", "U1.47 never on", "U1.47 always on", "M3.1/2 shorted inside", "G1 weak", "W10 0.3 .. 1 ohm", "joint X30.1 100 ohm .. 10 kohm"})
+    CHECK(holds(open.out, ": XE2 open\n"));
+    CHECK(line_of(predicted({"lamp.plan"}).out, "ground-drop").ends_with("passes"));
+    CHECK(line_of(open.out, "ground-drop").ends_with("fails"));
+    CHECK(holds(line_of(open.out, "ground-drop"), "12.6 V"));
+    for (const char* fault : {"U1 dead", "U1.47 never on", "U1.47 always on", "M3.1/2 shorted inside", "G1 weak",
+                              "W10 0.3 .. 1 ohm", "joint X30.1 100 ohm .. 10 kohm"})
         CHECK_MESSAGE(predicted({"--fault", fault, "fan.plan"}).exit == Exit::clean, fault);
 }
 

@@ -136,3 +136,21 @@ plant p "Card A" F1 blown
             }
     CHECK(holds(printed::words(sheet_of(negative, "answer")), "−12."));
 }
+
+TEST_CASE("no card is printed of a fault that changes nothing, and the answer sheet has no line for it") {
+    printed::Proved one;
+    one.plan = printed::plan(printed::lamp_plan(
+        "check lit \"Lamp\"\n  with S1 pressed\n  look \"It is lit\": E1 lit\n  pass -> done\n  fail -> suspects\n"
+        "plant same \"Card A\" X1.2 touches W4\nplant cut \"Card B\" W4 open\n"));
+    const Predictor sound(one.plan.circuit, system_volts(one.plan));
+    one.prediction = predict(one.plan, sound);
+    one.diagnosis = diagnose(one.plan, sound, one.prediction);
+    one.planted = planted_cars(one.plan, sound);
+    const page::Document cards = sheet_of(one, "card");
+    CHECK(cards.pages.size() == 2);
+    CHECK(!holds(printed::words(cards), "Card A"));
+    CHECK(holds(printed::words(cards), "Card B"));
+    const std::string answer = printed::words(sheet_of(one, "answer"));
+    CHECK(!holds(answer, "Card A"));
+    CHECK(holds(answer, "Card B"));
+}

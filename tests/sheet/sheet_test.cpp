@@ -116,7 +116,8 @@ TEST_CASE("proof sheets keep the rules of the paper, say the answer first, and h
 
 TEST_CASE("a plan whose complaint no fault causes has a proof sheet that says so") {
     const Plan plan =
-        printed::plan("plan A-01 \"x\"\n  complaint \"y\": E1 lit\nbattery G1 12.6 V\nground XE1\nlamp E1 1/2 5 W\n"
+        printed::plan("plan A-01 \"x\"\n  complaint \"y\": volts E1.1 to E1.2 above 20 V\nbattery G1 12.6 V\nground "
+                      "XE1\nlamp E1 1/2 5 W\n"
                       "wire W1 G1.+ -> E1.1 1 mm2 RD 1 m unfused\nwire W2 E1.2 -> XE1 1 mm2 BN 1 m\nwire W3 G1.- -> "
                       "XE1 16 mm2 BK 1 m\n"
                       "check c1 \"c\"\n volts G1.+ to G1.-\n expect above 12 V\n pass -> done\n fail -> suspects\n");
