@@ -1,8 +1,10 @@
 #include "circuit/fault.hpp"
 #include "commands/each_plan.hpp"
 #include "commands/gather.hpp"
+#include "proof/reading_json.hpp"
 #include "proof/reading_table.hpp"
 #include <fmt/format.h>
+#include <ostream>
 
 namespace loomsheet {
 
@@ -18,24 +20,27 @@ std::string blown_words(const Circuit& circuit, const std::vector<PartId>& blown
 Exit predict(const Arguments& arguments, const Surroundings& around) {
     const auto [plans, error] = gather(around.disk, arguments.plans);
     if (!error.empty()) return complain(around, error);
+    const bool for_programs = arguments.format == Format::json;
+    std::string objects; // of the plans, as JSON
+    const auto told = [&](const Plan& plan, const Predictor& car) {
+        const Prediction readings = predict(plan, car);
+        const std::string fault = car.fault() ? fault_words(plan.circuit, *car.fault()) : std::string();
+        if (!for_programs)
+            return fmt::format("{} {}: {}\n{}{}", plan.id, plan.title, fault.empty() ? "sound" : fault,
+                               blown_words(plan.circuit, car.blown_before()), reading_table(plan, readings));
+        objects += (objects.empty() ? "" : ",\n") + predict_json(plan, car, fault, readings);
+        return std::string();
+    };
     const Tongue tongue{around.err, around.err_colour, arguments.format};
     const Tally tally = each_plan(
         plans, around, tongue,
         [&](const std::string&, Compiled& compiled) {
             const Plan& plan = compiled.plan;
-            const std::string name = fmt::format("{} {}", plan.id, plan.title);
             const Predictor sound(plan.circuit, system_volts(plan));
-            if (!plan.asked)
-                return Done{{}, fmt::format("{}: sound\n{}", name, reading_table(plan, predict(plan, sound)))};
-            const Fault& fault = *plan.asked;
-            const Predictor faulty(sound, fault, normal_use(plan));
-            return Done{{},
-                        fmt::format("{}: {}\n{}{}", name, fault_words(plan.circuit, fault),
-                                    blown_words(plan.circuit, faulty.blown_before()),
-                                    reading_table(plan, predict(plan, faulty)))};
+            return Done{{}, plan.asked ? told(plan, Predictor(sound, *plan.asked, normal_use(plan))) : told(plan, sound)};
         },
         arguments.fault);
-    around.err << tally.json;
+    if (for_programs) around.out << fmt::format("{{\"plans\": [{}],\n\"findings\": {}}}\n", objects, tally.json);
     return tally.exit;
 }
 

@@ -62,4 +62,16 @@ Json readings_json(const Plan& plan, const Prediction& prediction) {
     return list;
 }
 
+std::string predict_json(const Plan& plan, const Predictor& car, const std::string& fault, const Prediction& prediction) {
+    Json blown = Json::array();
+    for (const PartId part : car.blown_before())
+        blown.push_back(plan.circuit.parts[part].id);
+    const Json made = {{"id", plan.id},
+                       {"title", plan.title},
+                       {"fault", fault.empty() ? Json() : Json(fault)},
+                       {"blown", std::move(blown)},
+                       {"checks", readings_json(plan, prediction)}};
+    return made.dump(1, ' ', false, Json::error_handler_t::replace);
+}
+
 } // namespace loomsheet
