@@ -21,8 +21,8 @@ Truth one_of(Truth a, Truth b) { return negate(both(negate(a), negate(b))); }
 
 class Onlooker {
 public:
-    Onlooker(const Circuit& circuit, const Setting& setting, const Stand& stand, const std::vector<PartId>& blown)
-        : circuit_(circuit), net_(*setting.network), setting_(setting), stand_(stand), blown_(blown) {}
+    Onlooker(const Circuit& circuit, const Setting& setting, const Stand& stand)
+        : circuit_(circuit), net_(*setting.network), setting_(setting), stand_(stand) {}
 
     Truth see(const State& state) {
         const PartId id = state.of.part;
@@ -48,7 +48,7 @@ private:
     }
 
     Truth fuse(const State& state) {
-        bool blown = std::find(blown_.begin(), blown_.end(), state.of.part) != blown_.end();
+        bool blown = false;
         for (std::size_t i = 0; i < net_.fuses.size(); ++i)
             if (net_.fuses[i].part == state.of.part)
                 blown |= stand_.blown[i] != 0 || net_.branches[net_.fuses[i].branch].law == Law::absent;
@@ -140,7 +140,6 @@ private:
     const Network& net_;
     const Setting& setting_;
     const Stand& stand_;
-    const std::vector<PartId>& blown_;
 };
 
 } // namespace
@@ -155,11 +154,11 @@ Truth Predictor::looks(const Setup& setup, const States& states) const {
     const Setting& setting = rigged.setting();
     if (!setting.beyond.empty()) return Truth::unknown;
     const Stands& stands = rigged.stands();
-    if (stands.chatters) return asks_rattling ? Truth::yes : Truth::jumps;
+    if (stands.chatters || (stands.usual_chatters && !fault_)) return asks_rattling ? Truth::yes : Truth::jumps;
     if (stands.history && !fault_) return Truth::unknown;
     std::optional<Truth> seen;
     for (const Stand& stand : stands.list) {
-        Onlooker onlooker(circuit_, setting, stand, blown_);
+        Onlooker onlooker(circuit_, setting, stand);
         Truth now = states.any ? Truth::no : Truth::yes;
         for (const State& state : states.list)
             now = states.any ? one_of(now, onlooker.see(state)) : both(now, onlooker.see(state));

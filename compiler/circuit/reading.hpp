@@ -35,10 +35,12 @@ struct Reading {
     double low = 0, high = 0;               // guaranteed: every value at either end of its range, and the meter's error
     double likely_low = 0, likely_high = 0; // typical: root of the sum of squares
     double bare_low = 0, bare_high = 0;     // guaranteed, by a perfect meter with perfect leads
-    double carried = 0;                     // A that flow along the points of a drop, by the shortest way
+    double carried = 0;                     // A that usually flow along the points of a drop, by the shortest way
+    double carried_low = 0, carried_high = 0; // A, near where a meter shows nothing: of all cars and stands
     double residual = 0;                    // ohms: what still drives the points, as a share of the test current
     double burden = 0;                      // amps in line: the share that the meter itself takes off
     bool floats = false;                    // or did in some stand: what is near 0 is a ghost
+    bool may_be_open = false;               // ohms: of kind `open`, or a number in some cars and open in others
     bool may_chatter = false;               // some cars come to no rest
     std::vector<InDoubt> in_doubt;          // what may stand otherwise within its tolerances: not all sound cars read alike
     std::string why;
@@ -50,6 +52,7 @@ bool is_current(MeasureKind measure); // amps in line and by clamp
 // A state that is looked for: surely so, surely not, or hangs on tolerances.
 enum class Truth : std::uint8_t { no, yes, maybe, jumps, unknown }; // jumps: the circuit chatters
 
+using Blown = std::vector<PartId>; // fuses that normal use has blown
 class Rig;
 class Rigs;
 struct RiggedCar;
@@ -72,9 +75,9 @@ public:
                        MeasureKind measure_before, const Row& row_before) const;
     Truth looks(const Setup& setup, const State& state) const;
     Truth looks(const Setup& setup, const States& states) const; // together, as it stands
-    // Fuses that normal use has blown before the plan starts.
-    const std::vector<PartId>& blown_before() const { return blown_; }
-    const std::vector<PartId>& may_be_blown_before() const { return may_be_blown_; }
+    // Fuses that normal use has blown before the plan starts: surely; or in some cars.
+    const Blown& blown_before() const { return surely_blown_; }
+    const Blown& may_be_blown_before() const { return may_be_blown_; }
 
     // The settings that it is measured in: of a row, or with nothing measured.
     Rig& rig(const Setup& setup, MeasureKind measure, const Row& row, double ohms_volts) const;
@@ -88,7 +91,9 @@ private:
     const Circuit& circuit_;
     std::shared_ptr<const Parameters> parameters_;
     std::optional<Fault> fault_;
-    std::vector<PartId> blown_, may_be_blown_;
+    void use(const Setup& setup);
+    std::vector<Blown> blown_{{}}; // one of them is so
+    Blown surely_blown_, may_be_blown_;
     std::vector<Setup> uses_; // before
     std::shared_ptr<Rigs> rigs_;
     std::shared_ptr<RiggedCar> car_; // its part of them
