@@ -112,7 +112,7 @@ public:
     explicit Exploring(Bench& bench) : bench_(bench), devices_(devices_of(bench.network())), cars_(cars_of(bench)) { bench.watch(); }
 
     Stands run(std::span<const Stand> from, const Stand& before) {
-        constexpr std::size_t most = 16;
+        constexpr std::size_t most = 64;
         for (const Stand& each : from)
             begin(each, before, &each == &from.front());
         while (!open_.empty() && seen_.size() <= most) {
@@ -168,10 +168,7 @@ private:
         for (auto each = way.rbegin(); each != way.rend(); ++each) {
             goes_round &= !each->blew;
             if (goes_round) rattling_.push_back(each->stand), add(each->stand);
-            if (each->blew && each->load < widest * fuse_blows_at)
-                add(each->stand); // in another car it may not
-            else if (each->blew || each->load > fuse_passes_to / widest)
-                weigh_fuses(each->stand, each->blew ? fuse_holds_to : fuse_passes_to);
+            add(each->stand);
         }
         return rests;
     }
@@ -187,6 +184,7 @@ private:
             driven.push_back(device.feeds);
             std::erase_if(driven.back(), [&](const std::vector<Along>& feed) { return std::abs(bench_.sum(feed)) <= 1e-12; });
         }
+        std::vector<Range>& weighed = weighed_.emplace_back(Weighed{stand, {}}).volts;
         for (std::size_t i = 0; i < devices_.size(); ++i) {
             const Device& device = devices_[i];
             Range volts{0, 0};
@@ -194,6 +192,7 @@ private:
                 const Range range = range_of(bench_, stand, feed), counts = device.either_way ? size_of(range) : range;
                 volts = {std::max(volts.low, counts.low), std::max(volts.high, counts.high)};
             }
+            weighed.push_back(volts);
             (bench_.*device.weigh)(device.index, volts.low), (bench_.*device.weigh)(device.index, volts.high);
             const bool on = device.is_on(stand);
             if (on ? volts.high <= device.off : volts.low >= device.on) holds = false;
@@ -252,16 +251,17 @@ private:
         return range_of(bench_, stand, ahead).high >= 0;
     }
 
-    // Whether something that is off in one stand and on in the other may find neither to its liking: off it gets enough, and on too little.
+    // Whether something that is off in one stand and on in the other may find neither to its liking: off it gets enough, on too little.
     bool swings() const {
-        for (const Stand& off : made_.list)
-            for (const Device& device : devices_) {
-                if (device.is_on(off)) continue;
-                const Stand on = device.flipped(off);
-                if (is_in(made_.list, on) && std::any_of(device.feeds.begin(), device.feeds.end(), [&](const std::vector<Along>& feed) {
-                        return loses_by_it(device, feed, off, on);
-                    }))
-                    return true;
+        for (const Weighed& off : weighed_)
+            for (std::size_t i = 0; i < devices_.size(); ++i) {
+                const Device& device = devices_[i];
+                if (device.is_on(off.stand) || off.volts[i].high * device.plays < device.off) continue;
+                const Stand flipped = device.flipped(off.stand);
+                const auto on = std::find_if(weighed_.begin(), weighed_.end(), [&](const Weighed& each) { return each.stand == flipped; });
+                if (on == weighed_.end() || on->volts[i].low > device.on * device.plays) continue;
+                const auto loses = [&](const std::vector<Along>& feed) { return loses_by_it(device, feed, off.stand, flipped); };
+                if (std::any_of(device.feeds.begin(), device.feeds.end(), loses)) return true;
             }
         return false;
     }
@@ -277,11 +277,16 @@ private:
         return extent_of(terms, bench_.network().parameters.size()).high > 0;
     }
 
+    struct Weighed {
+        Stand stand;
+        std::vector<Range> volts; // by device
+    };
     Bench& bench_;
     std::vector<Device> devices_;
     std::vector<Values> cars_;
     Stands made_;
     Stand first_; // where the usual car ends
+    std::vector<Weighed> weighed_;
     std::vector<Stand> open_, seen_, left_for_, rattling_, blown_; // left_for: where cars go from a stand that holds for others
 };
 
