@@ -297,6 +297,7 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
     if (!held) std::fill(touched_at_.begin(), touched_at_.end(), 0.0);
     for (std::size_t i = 0; i < bent_branches_.size(); ++i)
         lay_bent(i, values, touched_at_[i]);
+    constexpr double far_below = 1.4, far_above = 1.25; // times a threshold: no tolerance leads so far
     constexpr int most_stands = 10000; // a circuit that takes more has no end that matters
     way_.clear();
     std::size_t since = 0; // a fuse blew
@@ -306,9 +307,11 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
         if (held) return Settling::settled;
 
         Stand next = stand;
+        bool close = false;
+        const auto weigh = [&](double volts, double off, double on) { close |= volts > off / far_below && volts < on * far_above; };
         for (std::size_t i = 0; i < network_->relays.size(); ++i) {
             const double pull = std::abs(sum(pulls_[i]));
-            weigh_relay(i, pull);
+            weigh_relay(i, pull), weigh(pull, network_->relays[i].drops_out, network_->relays[i].pulls_in);
             if (pull >= network_->relays[i].pulls_in) next.in[i] = 1;
             if (pull <= network_->relays[i].drops_out) next.in[i] = 0;
         }
@@ -316,14 +319,14 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
             const Module& module = network_->modules[i];
             next.alive[i] = 0;
             for (const int supply : module.supplies) {
-                weigh_module(i, volts(supply));
+                weigh_module(i, volts(supply)), weigh(volts(supply), module.needs, module.needs);
                 next.alive[i] |= volts(supply) >= module.needs;
             }
         }
         if (next != stand) {
             const auto is_next = [&](const Passed& each) { return each.stand == next; };
             const bool again = std::any_of(way_.begin() + static_cast<std::ptrdiff_t>(since), way_.end(), is_next);
-            way_.push_back({stand, most_load(), false});
+            way_.push_back({stand, most_load(), false, close});
             if (again) return Settling::chatters;
             stand = std::move(next);
             continue;
@@ -335,7 +338,7 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
             if (!stand.blown[i] && load(i) > most) worst = static_cast<int>(i), most = load(i);
         }
         if (worst == none) return Settling::settled;
-        way_.push_back({stand, most, true});
+        way_.push_back({stand, most, true, close});
         stand.blown[worst] = 1;
         since = way_.size();
     }

@@ -54,8 +54,9 @@ public:
     Settling settle(std::span<const double> values, Stand& stand, bool held = false);
     struct Passed {
         Stand stand;
-        double load = 0;   // the greatest of its fuses
-        bool blew = false; // at rest, but for a fuse that blew there
+        double load = 0;    // the greatest of its fuses
+        bool blew = false;  // at rest, but for a fuse that blew there
+        bool close = false; // something was not far from standing otherwise
     };
     // The stands that the last settling left, in order. What chatters goes round in those since a fuse blew.
     const std::vector<Passed>& way() const { return way_; }

@@ -38,11 +38,11 @@ int carrier(const Setting& setting) {
 
 // The bench stands as it was read.
 void carry(Reading& reading, const Setting& setting, const Stand& stand) {
-    constexpr double something = 0.2, rounding = 1e-9; // A: from here on a clamp shows it, in any car of the kind
+    constexpr double something = 0.1, nothing = 1e-3; // A: outside of them all cars of the kind agree whether a meter shows a current
     const int branch = carrier(setting);
     const double amps = branch == none ? 0 : std::abs(setting.bench->amps(branch));
     reading.carried = reading.carried_low = reading.carried_high = amps;
-    if (amps < rounding || amps > something) return;
+    if (amps < nothing || amps > something) return;
     Term term = setting.term;
     term.stand = stand, term.own = none;
     term.along = {{branch, 1, Share::amps}};

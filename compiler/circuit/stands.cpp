@@ -93,14 +93,17 @@ std::vector<InDoubt> differing(Bench& bench, const std::vector<Device>& devices,
     return list;
 }
 
-// The usual car, then those at the ends and in the middle of what a fault adds: it spans decades.
+// The usual car, then those at the ends of what a fault adds, and in the middle where that spans decades.
 std::vector<Values> cars_of(const Bench& bench) {
     std::vector<Values> cars{bench.usual()};
     const ParameterId added = bench.network().added;
     const Parameter& band = bench.network().parameters[added];
     const std::span<const ParameterId> used = bench.in_use();
     if (band.low == band.high || !std::binary_search(used.begin(), used.end(), added)) return cars;
-    for (const double ohms : {band.low, band.high, std::sqrt(band.low * band.high)}) {
+    constexpr double wide = 4;
+    std::vector<double> tried{band.low, band.high};
+    if (band.high > wide * band.low) tried.push_back(std::sqrt(band.low * band.high));
+    for (const double ohms : tried) {
         cars.push_back(cars.front());
         cars.back()[added] = ohms;
     }
@@ -109,7 +112,11 @@ std::vector<Values> cars_of(const Bench& bench) {
 
 class Exploring {
 public:
-    explicit Exploring(Bench& bench) : bench_(bench), devices_(devices_of(bench.network())), cars_(cars_of(bench)) { bench.watch(); }
+    explicit Exploring(Bench& bench) : bench_(bench), devices_(devices_of(bench.network())), cars_(cars_of(bench)) {
+        bench.watch();
+        const Parameter& band = bench.network().parameters[bench.network().added];
+        if (cars_.size() > 1) most_times_ *= band.value / band.low;
+    }
 
     Stands run(std::span<const Stand> from, const Stand& before) {
         constexpr std::size_t most = 64;
@@ -151,6 +158,7 @@ private:
                 first_ = rest, made_.usual_chatters = !rests;
                 if (!rests) made_.moves = restless_in(bench_, devices_, rest);
             }
+            if (!usual && rests && rest == first_ && !made_.history) continue; // as the usual car, from whatever was before
             if (!travel(car, busy) && !rests) continue;
             if (rests && busy == rest) continue;
             made_.history = true;
@@ -168,7 +176,13 @@ private:
         for (auto each = way.rbegin(); each != way.rend(); ++each) {
             goes_round &= !each->blew;
             if (goes_round) rattling_.push_back(each->stand), add(each->stand);
-            add(each->stand);
+            if (each->close || (each->blew ? each->load < widest * fuse_blows_at : each->load > fuse_passes_to / widest))
+                add(each->stand);
+            else if (each->blew) {
+                Stand as_it_is = each->stand;
+                bench_.settle(bench_.usual(), as_it_is, true);
+                weigh_fuses(each->stand, loads_there(), fuse_holds_to);
+            }
         }
         return rests;
     }
@@ -178,13 +192,14 @@ private:
         std::vector<Stand> leaves; // where a car goes from a stand that holds for others
         Stand as_it_is = stand;
         bench_.settle(bench_.usual(), as_it_is, true);
-        const double load = bench_.most_load();
+        Weighed& weighed = weighed_.emplace_back(Weighed{stand, {}, {}});
         std::vector<std::vector<std::vector<Along>>> driven; // by device: the feeds that something drives
         for (const Device& device : devices_) {
+            weighed.usual.push_back(device.volts(bench_));
             driven.push_back(device.feeds);
             std::erase_if(driven.back(), [&](const std::vector<Along>& feed) { return std::abs(bench_.sum(feed)) <= 1e-12; });
         }
-        std::vector<Range>& weighed = weighed_.emplace_back(Weighed{stand, {}}).volts;
+        const std::vector<double> loads = loads_there();
         for (std::size_t i = 0; i < devices_.size(); ++i) {
             const Device& device = devices_[i];
             Range volts{0, 0};
@@ -192,7 +207,7 @@ private:
                 const Range range = range_of(bench_, stand, feed), counts = device.either_way ? size_of(range) : range;
                 volts = {std::max(volts.low, counts.low), std::max(volts.high, counts.high)};
             }
-            weighed.push_back(volts);
+            weighed.volts.push_back(volts);
             (bench_.*device.weigh)(device.index, volts.low), (bench_.*device.weigh)(device.index, volts.high);
             const bool on = device.is_on(stand);
             if (on ? volts.high <= device.off : volts.low >= device.on) holds = false;
@@ -203,30 +218,33 @@ private:
             if (std::none_of(made_.in_doubt.begin(), made_.in_doubt.end(), is_it))
                 made_.in_doubt.push_back(told(device, volts.low, volts.high));
         }
-        if (holds || is_in(rattling_, stand))
-            holds &= weigh_fuses(stand, fuse_holds_to);
-        else if (load > fuse_passes_to / widest)
-            weigh_fuses(stand, fuse_passes_to);
+        holds &= weigh_fuses(stand, loads, holds || is_in(rattling_, stand) ? fuse_holds_to : fuse_passes_to);
         if (!holds) return;
         made_.list.push_back(stand);
         left_for_.insert(left_for_.end(), leaves.begin(), leaves.end());
     }
 
     // Blows each that may blow there first, alone and with others. False where one surely does.
-    bool weigh_fuses(const Stand& stand, double holds_to) {
+    bool weigh_fuses(const Stand& stand, const std::vector<double>& loads, double holds_to) { // loads: the usual ones there
         constexpr std::size_t few = 3;
+        if (std::none_of(loads.begin(), loads.end(), [&](double load) { return load * most_times_ > holds_to; })) return true;
         bool holds = true;
         std::vector<std::size_t> may;
         const std::vector<FuseLink>& fuses = bench_.network().fuses;
         for (const std::size_t i : bench_.strained(stand, holds_to)) {
-            const Range amps = size_of(range_of(bench_, stand, {{fuses[i].branch, 1, Share::amps}}));
-            bench_.weigh_fuse(i, amps.low / fuses[i].rating), bench_.weigh_fuse(i, amps.high / fuses[i].rating);
-            if (amps.low > fuse_blows_at * fuses[i].rating) holds = false;
-            if (amps.high > holds_to * fuses[i].rating) may.push_back(i);
+            Range load{loads[i] / widest, loads[i] * widest};
+            if (load.low < holds_to || load.low < fuse_blows_at) {
+                load = size_of(range_of(bench_, stand, {{fuses[i].branch, 1 / fuses[i].rating, Share::amps}}));
+                bench_.weigh_fuse(i, load.low), bench_.weigh_fuse(i, load.high);
+            }
+            if (load.low > fuse_blows_at) holds = false;
+            if (load.high > holds_to) may.push_back(i);
         }
         std::vector<std::size_t> first;
         std::copy_if(may.begin(), may.end(), std::back_inserter(first), [&](std::size_t one) {
-            return std::all_of(may.begin(), may.end(), [&](std::size_t other) { return one == other || may_go_before(stand, one, other); });
+            return std::all_of(may.begin(), may.end(), [&](std::size_t other) {
+                return one == other || (loads[one] * goes_first_by * widest > loads[other] && may_go_before(stand, one, other));
+            });
         });
         first.resize(std::min(first.size(), few));
         for (unsigned set = 1; set < 1u << first.size(); ++set) {
@@ -238,6 +256,12 @@ private:
             travel(bench_.usual(), blown);
         }
         return holds;
+    }
+    std::vector<double> loads_there() const { // where the bench was settled last
+        std::vector<double> loads;
+        for (std::size_t i = 0; i < bench_.network().fuses.size(); ++i)
+            loads.push_back(bench_.load(i));
+        return loads;
     }
     bool may_go_before(const Stand& stand, std::size_t one, std::size_t other) {
         const std::vector<FuseLink>& fuses = bench_.network().fuses;
@@ -260,30 +284,28 @@ private:
                 const Stand flipped = device.flipped(off.stand);
                 const auto on = std::find_if(weighed_.begin(), weighed_.end(), [&](const Weighed& each) { return each.stand == flipped; });
                 if (on == weighed_.end() || on->volts[i].low > device.on * device.plays) continue;
-                const auto loses = [&](const std::vector<Along>& feed) { return loses_by_it(device, feed, off.stand, flipped); };
-                if (std::any_of(device.feeds.begin(), device.feeds.end(), loses)) return true;
+                if (on->usual[i] < off.usual[i] * device.plays || loses_by_it(device, off.stand, flipped)) return true;
             }
         return false;
     }
-    bool loses_by_it(const Device& device, const std::vector<Along>& feed, const Stand& off, const Stand& on) const {
-        Stand as_it_is = off;
-        bench_.settle(bench_.usual(), as_it_is, true);
-        const double way = device.either_way && bench_.sum(feed) < 0 ? -1 : 1;
-        Term terms[2];
-        for (Term& each : terms)
-            each.bench = &bench_, each.along = feed;
-        terms[0].stand = off, terms[0].sign = way * device.plays;
-        terms[1].stand = on, terms[1].sign = -way;
-        return extent_of(terms, bench_.network().parameters.size()).high > 0;
+    bool loses_by_it(const Device& device, Stand off, Stand on) const {
+        return std::any_of(cars_.begin(), cars_.end(), [&](const Values& car) {
+            bench_.settle(car, off, true);
+            const double enough = device.volts(bench_) * device.plays;
+            bench_.settle(car, on, true);
+            return device.volts(bench_) < enough;
+        });
     }
 
     struct Weighed {
         Stand stand;
         std::vector<Range> volts; // by device
+        std::vector<double> usual;
     };
     Bench& bench_;
     std::vector<Device> devices_;
     std::vector<Values> cars_;
+    double most_times_ = widest; // no current is more than so many times what it usually is
     Stands made_;
     Stand first_; // where the usual car ends
     std::vector<Weighed> weighed_;
