@@ -297,7 +297,7 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
     if (!held) std::fill(touched_at_.begin(), touched_at_.end(), 0.0);
     for (std::size_t i = 0; i < bent_branches_.size(); ++i)
         lay_bent(i, values, touched_at_[i]);
-    constexpr double far_below = 1.4, far_above = 1.25; // times a threshold: no tolerance leads so far
+    constexpr double far_below = 2, far_above = 1.25; // times a threshold: no tolerance leads so far
     constexpr int most_stands = 10000; // a circuit that takes more has no end that matters
     way_.clear();
     std::size_t since = 0; // a fuse blew

@@ -1,6 +1,7 @@
 #include "circuit/extent.hpp"
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 
 namespace loomsheet {
@@ -44,6 +45,23 @@ public:
         spread(found);
         found.settled = settled_;
         return found;
+    }
+
+    double highest() {
+        Values middle;
+        for (const Coordinate& each : coordinates_)
+            middle.push_back(each.range.value);
+        const double value = evaluate(middle);
+        const Values at_middle = slope_;
+        Values highest = middle;
+        double high = std::max(value, extreme(1, highest));
+        if (pulled_apart_) { // once more from the other end
+            slope_ = at_middle;
+            extreme(-1, middle);
+            evaluate(middle);
+            high = std::max(high, extreme(1, middle));
+        }
+        return settled_ ? high : std::numeric_limits<double>::infinity();
     }
 
 private:
@@ -246,5 +264,6 @@ private:
 } // namespace
 
 Extent extent_of(std::span<Term> terms, std::size_t shared) { return Corners(terms, shared).find(); }
+double highest_of(std::span<Term> terms, std::size_t shared) { return Corners(terms, shared).highest(); }
 
 } // namespace loomsheet

@@ -23,5 +23,7 @@ struct Extent {
 };
 // Of the sum of the terms. Parameters below `shared` are the same things on all benches.
 Extent extent_of(std::span<Term> terms, std::size_t shared);
+// The high end alone, for less; endless where some corner has no solution.
+double highest_of(std::span<Term> terms, std::size_t shared);
 
 } // namespace loomsheet

@@ -54,12 +54,20 @@ std::vector<Device> devices_of(const Network& network) {
 struct Range {
     double low, high;
 };
-Range range_of(Bench& bench, const Stand& stand, std::vector<Along> along) {
+Term term_of(Bench& bench, const Stand& stand, std::vector<Along> along, double sign = 1) {
     Term term;
-    term.bench = &bench, term.stand = stand;
+    term.bench = &bench, term.stand = stand, term.sign = sign;
     term.along = std::move(along);
+    return term;
+}
+Range ends_in(Bench& bench, const Stand& stand, std::vector<Along> along) {
+    Term term = term_of(bench, stand, std::move(along));
     const Extent extent = extent_of({&term, 1}, 0);
     return {extent.low, extent.high};
+}
+double highest_in(Bench& bench, const Stand& stand, std::vector<Along> along, double sign = 1) {
+    Term term = term_of(bench, stand, std::move(along), sign);
+    return highest_of({&term, 1}, 0);
 }
 Range size_of(const Range& range) { // its sign aside
     if (range.low <= 0 && range.high >= 0) return {0, std::max(-range.low, range.high)};
@@ -193,18 +201,23 @@ private:
         Stand as_it_is = stand;
         bench_.settle(bench_.usual(), as_it_is, true);
         Weighed& weighed = weighed_.emplace_back(Weighed{stand, {}, {}});
-        std::vector<std::vector<std::vector<Along>>> driven; // by device: the feeds that something drives
+        struct Feed {
+            std::vector<Along> along;
+            double volts;
+        };
+        std::vector<std::vector<Feed>> driven; // by device: what something drives
         for (const Device& device : devices_) {
             weighed.usual.push_back(device.volts(bench_));
-            driven.push_back(device.feeds);
-            std::erase_if(driven.back(), [&](const std::vector<Along>& feed) { return std::abs(bench_.sum(feed)) <= 1e-12; });
+            driven.emplace_back();
+            for (const std::vector<Along>& feed : device.feeds)
+                if (const double volts = bench_.sum(feed); std::abs(volts) > 1e-12) driven.back().push_back({feed, volts});
         }
         const std::vector<double> loads = loads_there();
         for (std::size_t i = 0; i < devices_.size(); ++i) {
             const Device& device = devices_[i];
             Range volts{0, 0};
-            for (const std::vector<Along>& feed : driven[i]) {
-                const Range range = range_of(bench_, stand, feed), counts = device.either_way ? size_of(range) : range;
+            for (const Feed& feed : driven[i]) {
+                const Range counts = range_of(device, stand, feed.along, feed.volts);
                 volts = {std::max(volts.low, counts.low), std::max(volts.high, counts.high)};
             }
             weighed.volts.push_back(volts);
@@ -224,6 +237,20 @@ private:
         left_for_.insert(left_for_.end(), leaves.begin(), leaves.end());
     }
 
+    // As far as it decides: where the usual volts are enough or too little, the other end of the range may stand at them.
+    Range range_of(const Device& device, const Stand& stand, const std::vector<Along>& feed, double volts) {
+        const double sign = device.either_way && volts < 0 ? -1 : 1, counts = volts * sign;
+        if (counts >= device.on) {
+            const double low = -highest_in(bench_, stand, feed, -sign);
+            if (low >= device.on) return {low, counts};
+        } else if (counts <= device.off) {
+            const double high = highest_in(bench_, stand, feed, sign), low = device.either_way ? -highest_in(bench_, stand, feed, -sign) : 0;
+            if (high <= device.off && low >= -device.off) return {0, std::max(high, -low)};
+        }
+        const Range range = ends_in(bench_, stand, feed);
+        return device.either_way ? size_of(range) : range;
+    }
+
     // Blows each that may blow there first, alone and with others. False where one surely does.
     bool weigh_fuses(const Stand& stand, const std::vector<double>& loads, double holds_to) { // loads: the usual ones there
         constexpr std::size_t few = 3;
@@ -234,7 +261,7 @@ private:
         for (const std::size_t i : bench_.strained(stand, holds_to)) {
             Range load{loads[i] / widest, loads[i] * widest};
             if (load.low < holds_to || load.low < fuse_blows_at) {
-                load = size_of(range_of(bench_, stand, {{fuses[i].branch, 1 / fuses[i].rating, Share::amps}}));
+                load = size_of(ends_in(bench_, stand, {{fuses[i].branch, 1 / fuses[i].rating, Share::amps}}));
                 bench_.weigh_fuse(i, load.low), bench_.weigh_fuse(i, load.high);
             }
             if (load.low > fuse_blows_at) holds = false;
@@ -272,7 +299,7 @@ private:
             return Along{branch, std::copysign(times / fuses[fuse].rating, times * bench_.amps(branch)), Share::amps};
         };
         const std::vector<Along> ahead{by(one, goes_first_by), by(other, -1)};
-        return range_of(bench_, stand, ahead).high >= 0;
+        return highest_in(bench_, stand, ahead) >= 0;
     }
 
     // Whether something that is off in one stand and on in the other may find neither to its liking: off it gets enough, on too little.
