@@ -18,6 +18,8 @@ Fit fit_of_truth(ReadingKind kind, ReadingKind wanted) {
     return kind == wanted ? Fit::passes : Fit::fails;
 }
 
+Fit either(Fit a, Fit b) { return a == b ? a : Fit::may_miss; }
+
 const Row* row_named(const Check& check, const std::string& name) {
     for (const Row& row : check.rows)
         if (row.name == name) return &row;
@@ -122,14 +124,16 @@ Fit fit_of(const Reading& reading, const Limit& limit) {
     switch (limit.kind) {
     case LimitKind::yes: return fit_of_truth(reading.kind, ReadingKind::yes);
     case LimitKind::no: return fit_of_truth(reading.kind, ReadingKind::no);
-    case LimitKind::open: return fit_of_truth(reading.kind, ReadingKind::open);
+    case LimitKind::open: return reading.kind == ReadingKind::number && reading.may_be_open ? Fit::may_miss : fit_of_truth(reading.kind, ReadingKind::open);
     default: break;
     }
-    if (reading.kind == ReadingKind::open) return limit.high ? Fit::fails : Fit::passes;
+    const Fit of_open = limit.high ? Fit::fails : Fit::passes;
+    if (reading.kind == ReadingKind::open) return of_open;
     if (reading.kind == ReadingKind::unsure) return Fit::may_miss;
     if (limit.kind == LimitKind::within) return fit_of_range(reading.low, reading.high, -limit.high->si, limit.high->si);
     const double from = limit.low ? limit.low->si : -infinity; // a sign is looked at elsewhere
-    return fit_of_range(reading.low, reading.high, from, limit.high ? limit.high->si : infinity);
+    const Fit fit = fit_of_range(reading.low, reading.high, from, limit.high ? limit.high->si : infinity);
+    return reading.may_be_open ? either(fit, of_open) : fit;
 }
 
 Truth hold(const Predictor& car, const Setup& setup, const States& states) { return car.looks(setup, states); }
