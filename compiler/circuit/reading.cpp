@@ -240,7 +240,7 @@ void Predictor::use(const Setup& setup) {
                 if (stand.blown[fuse] && !has(blown, fuses[fuse].part)) blown.push_back(fuses[fuse].part);
             add(std::move(blown));
         }
-        if (stands.may_chatter) add(blown_[i]);
+        if (stands.usual_chatters && !stands.wears) add(blown_[i]);
     }
     blown_ = std::move(after);
 }

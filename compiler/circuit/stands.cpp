@@ -40,7 +40,8 @@ std::vector<Device> devices_of(const Network& network) {
     std::vector<Device> list;
     for (std::size_t i = 0; i < network.relays.size(); ++i) {
         const Relay& of = network.relays[i];
-        list.push_back({of.part, &Stand::in, i, of.pulls_in, of.drops_out, true, lets_go_by, {pull_of(network, of)}, &Bench::weigh_relay});
+        const double plays = of.coils.size() > 1 ? of.drops_out / of.pulls_in : lets_go_by; // one of several coils holds it alone
+        list.push_back({of.part, &Stand::in, i, of.pulls_in, of.drops_out, true, plays, {pull_of(network, of)}, &Bench::weigh_relay});
     }
     for (std::size_t i = 0; i < network.modules.size(); ++i) {
         const Module& of = network.modules[i];
@@ -231,6 +232,7 @@ private:
             if (std::none_of(made_.in_doubt.begin(), made_.in_doubt.end(), is_it))
                 made_.in_doubt.push_back(told(device, volts.low, volts.high));
         }
+        made_.wears |= std::any_of(loads.begin(), loads.end(), [](double load) { return load > fuse_wears_at; });
         holds &= weigh_fuses(stand, loads, holds || is_in(rattling_, stand) ? fuse_holds_to : fuse_passes_to);
         if (!holds) return;
         made_.list.push_back(stand);

@@ -14,6 +14,7 @@ struct Stands {
     bool chatters = false, history = false; // chatters: no car comes to rest
     bool may_chatter = false;               // some car comes to no rest
     bool usual_chatters = false;
+    bool wears = false; // what rattles blows a fuse sooner or later
     double slack = 0; // A: what is pushed into the network must be more to move a relay, a module or a fuse
 };
 // `from` are the stands that a car may begin with: other fuses are blown in each.

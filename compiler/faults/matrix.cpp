@@ -72,10 +72,7 @@ std::vector<Use> working(const Plan& plan, const Predictor& sound, const std::ve
 }
 
 Truth complains_of(const Plan& plan, const std::vector<Use>& before, const Predictor& car) {
-    if (!plan.complaint_states.empty()) { // what rattles is complained of
-        const Truth states = hold(car, plan.complaint_with, plan.complaint_states);
-        return states == Truth::no && car.rig(plan.complaint_with).stands().may_chatter ? Truth::maybe : states;
-    }
+    if (!plan.complaint_states.empty()) return hold(car, plan.complaint_with, plan.complaint_states);
     if (plan.complaint_points && plan.complaint_limit) {
         const Reading reading = car.read(plan.complaint_with, plan.complaint_measure, *plan.complaint_points);
         switch (fit_of(reading, *plan.complaint_limit)) {
