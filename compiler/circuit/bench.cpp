@@ -6,7 +6,6 @@ namespace loomsheet {
 namespace {
 
 constexpr double least_ohms = 1e-6; // what cannot be less: a shorted fault
-constexpr double widest = 2; // no current of a car is more than so many times, or less than that part of, what it usually is. From memory
 
 const double filament_power = usual(Usual::filament_power_law).value, motor_friction = usual(Usual::friction).value;
 
@@ -305,34 +304,40 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
     if (!held) std::fill(touched_at_.begin(), touched_at_.end(), 0.0);
     for (std::size_t i = 0; i < bent_branches_.size(); ++i)
         lay_bent(i, values, touched_at_[i]);
+    constexpr double far_below = 2, far_above = 1.25; // times a threshold: no tolerance leads so far
     constexpr int most_stands = 10000; // a circuit that takes more has no end that matters
-    std::vector<Stand> seen;
+    way_.clear();
+    std::size_t since = 0; // a fuse blew
     for (int turn = 0; turn < most_stands; ++turn) {
         lay_all(values, stand);
         if (!solve(values)) return Settling::chatters;
         if (held) return Settling::settled;
 
         Stand next = stand;
+        bool close = false;
+        const auto weigh = [&](double volts, double off, double on) { close |= volts > off / far_below && volts < on * far_above; };
         for (std::size_t i = 0; i < network_->relays.size(); ++i) {
             const double pull = std::abs(sum(pulls_[i]));
-            weigh_relay(i, pull);
+            weigh_relay(i, pull), weigh(pull, network_->relays[i].drops_out, network_->relays[i].pulls_in);
             if (pull >= network_->relays[i].pulls_in) next.in[i] = 1;
             if (pull <= network_->relays[i].drops_out) next.in[i] = 0;
         }
         for (std::size_t i = 0; i < network_->modules.size(); ++i) {
-            weigh_module(i, feed(i));
+            weigh_module(i, feed(i)), weigh(feed(i), network_->modules[i].needs, network_->modules[i].needs);
             next.alive[i] = feed(i) >= network_->modules[i].needs;
         }
         for (std::size_t i = 0; i < network_->listeners.size(); ++i) {
             const Listener& listener = network_->listeners[i];
             const double reads = heard(i);
-            weigh_listener(i, reads);
+            weigh_listener(i, reads), weigh(reads, listener.low, listener.high);
             if (reads >= listener.high) next.high[i] = 1;
             if (reads <= listener.low) next.high[i] = 0;
         }
         if (next != stand) {
-            if (std::find(seen.begin(), seen.end(), next) != seen.end()) return Settling::chatters;
-            seen.push_back(stand);
+            const auto is_next = [&](const Passed& each) { return each.stand == next; };
+            const bool again = std::any_of(way_.begin() + static_cast<std::ptrdiff_t>(since), way_.end(), is_next);
+            way_.push_back({stand, most_load(), false, close});
+            if (again) return Settling::chatters;
             stand = std::move(next);
             continue;
         }
@@ -343,9 +348,9 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
             if (!stand.blown[i] && load(i) > most) worst = static_cast<int>(i), most = load(i);
         }
         if (worst == none) return Settling::settled;
-        if (most < widest * fuse_blows_at) close_calls_.push_back(stand);
+        way_.push_back({stand, most, true, close});
         stand.blown[worst] = 1;
-        seen.clear();
+        since = way_.size();
     }
     return Settling::chatters;
 }
@@ -381,8 +386,15 @@ void Bench::weigh_fuse(std::size_t fuse, double load) {
 }
 double Bench::load(std::size_t fuse) const { return std::abs(amps(network_->fuses[fuse].branch)) / network_->fuses[fuse].rating; }
 
-std::vector<std::size_t> Bench::strained(const Stand& stand) {
-    constexpr double near = 0.8 * fuse_holds_to; // should a bridge have its most elsewhere
+double Bench::most_load() const {
+    double most = 0;
+    for (std::size_t i = 0; i < network_->fuses.size(); ++i)
+        most = std::max(most, load(i)); // of a blown one 0
+    return most;
+}
+
+std::vector<std::size_t> Bench::strained(const Stand& stand, double limit) {
+    const double near = 0.8 * limit; // should a bridge have its most elsewhere
     if (network_->fuses.empty()) return {};
     std::vector<double> values = usual_;
     for (const NetBranch& of : network_->branches) {
@@ -397,7 +409,6 @@ std::vector<std::size_t> Bench::strained(const Stand& stand) {
     if (settle(values, held, true) == Settling::chatters) return list;
     for (std::size_t i = 0; i < network_->fuses.size(); ++i)
         if (!stand.blown[i] && load(i) > near) list.push_back(i);
-    std::sort(list.begin(), list.end(), [&](std::size_t a, std::size_t b) { return load(a) > load(b); });
     return list;
 }
 

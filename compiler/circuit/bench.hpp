@@ -26,6 +26,12 @@ struct Stand {
 
 // Shares of its rating: up to here a fuse surely stays whole, from there on it surely blows. ISO 8820-3: 100 h at 1.1, half an hour at most at 1.35.
 inline constexpr double fuse_holds_to = 1.1, fuse_blows_at = 1.35;
+// What passes in the time that a relay or a module takes leaves it whole up to here. ISO 8820-3: at 3.5 times 0.04 to 0.5 s.
+inline constexpr double fuse_passes_to = 3.5;
+// What comes again and again blows it within some turns from here on. ISO 8820-3: at 6 times 0.02 to 0.1 s in all.
+inline constexpr double fuse_wears_at = 6;
+// No current of a car is more than so many times, or less than that part of, what it usually is. From memory.
+inline constexpr double widest = 2;
 
 enum class Settling : std::uint8_t { settled, chatters };
 
@@ -49,9 +55,17 @@ public:
     // Settles from `stand`, which becomes the one that is reached. A stand seen twice chatters. With `held` nothing
     // moves but diodes and filaments.
     Settling settle(std::span<const double> values, Stand& stand, bool held = false);
+    struct Passed {
+        Stand stand;
+        double load = 0;    // the greatest of its fuses
+        bool blew = false;  // at rest, but for a fuse that blew there
+        bool close = false; // something was not far from standing otherwise
+    };
+    // The stands that the last settling left, in order. What chatters goes round in those since a fuse blew.
+    const std::vector<Passed>& way() const { return way_; }
 
-    // From here on it keeps the slack and the close calls.
-    void watch() { slack_ = std::numeric_limits<double>::infinity(), close_calls_.clear(); }
+    // From here on it keeps the slack.
+    void watch() { slack_ = std::numeric_limits<double>::infinity(); }
     // How near anything came to standing otherwise, in A that would have to be pushed through it.
     double slack() const { return slack_; }
     void weigh_relay(std::size_t relay, double volts);
@@ -60,11 +74,10 @@ public:
     double feed(std::size_t module) const; // V on that of its supply pins which has most; of a dead one 0
     double heard(std::size_t listener) const; // V on that input; 0 where it is open inside
     void weigh_fuse(std::size_t fuse, double load);
-    // Stands at rest in which a fuse blew by so little that in another car of the kind it may not.
-    const std::vector<Stand>& close_calls() const { return close_calls_; }
     double load(std::size_t fuse) const; // its current as a share of its rating
-    // Fuses whose load comes near to blowing them when all ohms are low and all volts high, in this stand; the greatest load first.
-    std::vector<std::size_t> strained(const Stand& stand);
+    double most_load() const;            // of those that are whole
+    // Fuses whose load comes near to `limit` when all ohms are low and all volts high, in this stand.
+    std::vector<std::size_t> strained(const Stand& stand, double limit);
 
     // --- of what was settled last
     double port_volts() const { return port_volts_; }
@@ -123,7 +136,7 @@ private:
     bool all_changed_ = true;
     std::vector<double> volts_, answer_;
     double port_volts_ = 0, slack_ = 0;
-    std::vector<Stand> close_calls_;
+    std::vector<Passed> way_;
 };
 
 } // namespace loomsheet

@@ -1,6 +1,7 @@
 #include "circuit/extent.hpp"
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 
 namespace loomsheet {
@@ -44,6 +45,23 @@ public:
         spread(found);
         found.settled = settled_;
         return found;
+    }
+
+    double highest() {
+        Values middle;
+        for (const Coordinate& each : coordinates_)
+            middle.push_back(each.range.value);
+        const double value = evaluate(middle);
+        const Values at_middle = slope_;
+        Values highest = middle;
+        double high = std::max(value, extreme(1, highest));
+        if (pulled_apart_) { // once more from the other end
+            slope_ = at_middle;
+            extreme(-1, middle);
+            evaluate(middle);
+            high = std::max(high, extreme(1, middle));
+        }
+        return settled_ ? high : std::numeric_limits<double>::infinity();
     }
 
 private:
@@ -243,208 +261,9 @@ private:
     bool settled_ = true;
 };
 
-// Whether what hangs on these volts may stand otherwise than it does: its threshold lies in their range.
-struct Threshold {
-    double on, off; // from `on` it surely stands, up to `off` it surely does not
-};
-struct Doubt {
-    bool must_be_on = false, must_be_off = false, may_be_on = false, may_be_off = false;
-};
-Doubt doubt_of(double low, double high, const Threshold& threshold) {
-    return {low >= threshold.on, high <= threshold.off, high > threshold.off, low < threshold.on};
-}
-
-// The range of the size of these volts or amperes, their sign aside.
-struct Size {
-    double low, high;
-};
-Size size_of(Bench& bench, const Stand& stand, std::vector<Along> along) {
-    Term term;
-    term.bench = &bench, term.stand = stand;
-    term.along = std::move(along);
-    const Extent extent = extent_of({&term, 1}, 0);
-    if (extent.low <= 0 && extent.high >= 0) return {0, std::max(-extent.low, extent.high)};
-    const auto [low, high] = std::minmax({std::abs(extent.low), std::abs(extent.high)});
-    return {low, high};
-}
-
-// Every relay and module with the volts that it gets in this stand, and whether it is on there.
-struct Device {
-    InDoubt device;
-    bool on;
-};
-std::vector<Device> devices_in(Bench& bench, Stand stand) {
-    const Network& network = bench.network();
-    bench.settle(usual_values(network), stand, true);
-    std::vector<Device> list;
-    for (std::size_t i = 0; i < network.relays.size(); ++i) {
-        const Relay& relay = network.relays[i];
-        const double pull = std::abs(bench.sum(pull_of(network, relay)));
-        list.push_back({{relay.part, pull, pull, relay.pulls_in, relay.drops_out}, stand.in[i] != 0});
-    }
-    for (std::size_t i = 0; i < network.modules.size(); ++i) {
-        const Module& module = network.modules[i];
-        const double feed = bench.feed(i);
-        list.push_back({{module.part, feed, feed, module.needs, module.needs}, stand.alive[i] != 0});
-    }
-    for (std::size_t i = 0; i < network.listeners.size(); ++i) {
-        const Listener& listener = network.listeners[i];
-        const double reads = bench.heard(i);
-        list.push_back({{listener.part, reads, reads, listener.high, listener.low, listener.pin}, stand.high[i] != 0});
-    }
-    return list;
-}
-
-// What does not stay as this stand has it.
-std::vector<InDoubt> restless_in(Bench& bench, const Stand& stand) {
-    std::vector<InDoubt> list;
-    for (const auto& [device, on] : devices_in(bench, stand))
-        if (on ? device.low <= device.off : device.low >= device.on) list.push_back(device);
-    return list;
-}
-
-// What is on in one stand and off in the other: its volts in the one are `low`, in the other `high`.
-std::vector<InDoubt> differing(Bench& bench, const Stand& one, const Stand& other) {
-    const std::vector<Device> here = devices_in(bench, one), there = devices_in(bench, other);
-    std::vector<InDoubt> list;
-    for (std::size_t i = 0; i < here.size(); ++i) {
-        if (here[i].on == there[i].on) continue;
-        list.push_back(here[i].device);
-        list.back().high = there[i].device.low;
-    }
-    return list;
-}
-
-// Whether a relay or module stands otherwise in some of these.
-bool differs(const Network& network, const std::vector<Stand>& list, PartId part) {
-    const auto any = [&](const auto& devices, std::vector<char> Stand::*group) {
-        for (std::size_t i = 0; i < devices.size(); ++i)
-            if (devices[i].part == part)
-                for (const Stand& stand : list)
-                    if ((stand.*group)[i] != (list.front().*group)[i]) return true;
-        return false;
-    };
-    return any(network.relays, &Stand::in) || any(network.modules, &Stand::alive) || any(network.listeners, &Stand::high);
-}
-
 } // namespace
 
 Extent extent_of(std::span<Term> terms, std::size_t shared) { return Corners(terms, shared).find(); }
-
-Stands stands_of(Bench& bench, const Stand& from, const Stand& before, std::span<const char> may_be_blown) {
-    constexpr std::size_t most = 16;
-    Stands stands;
-    const Values& values = bench.usual();
-    const Network& network = bench.network();
-    bench.watch();
-    Stand rest = from;
-    if (bench.settle(values, rest) == Settling::chatters) {
-        stands.chatters = true, stands.moves = restless_in(bench, rest);
-        return stands;
-    }
-    Stand busy = before;
-    busy.blown = from.blown;
-    const bool busy_rests = bench.settle(values, busy) == Settling::settled;
-    stands.history = !busy_rests || busy != rest;
-    if (stands.history) stands.moves = differing(bench, rest, busy);
-
-    std::vector<Stand> open{rest}, seen{rest}, left_for; // left_for: where a car goes from a stand that holds for others
-    if (busy_rests && busy != rest) open.push_back(busy), seen.push_back(busy);
-    const auto add = [&](const Stand& stand) {
-        if (std::find(seen.begin(), seen.end(), stand) == seen.end()) seen.push_back(stand), open.push_back(stand);
-    };
-    const auto blow = [&](Stand stand, std::size_t fuse) {
-        stand.blown[fuse] = 1;
-        if (bench.settle(values, stand) == Settling::settled)
-            add(stand);
-        else
-            stands.may_chatter = true;
-    };
-    const std::vector<Stand> close_calls = bench.close_calls();
-    for (const Stand& stand : close_calls)
-        add(stand);
-    for (std::size_t i = 0; i < may_be_blown.size(); ++i)
-        if (may_be_blown[i] && !rest.blown[i]) blow(rest, i);
-    while (!open.empty() && seen.size() <= most) {
-        const Stand stand = open.front();
-        open.erase(open.begin());
-        bool holds = true;
-        std::vector<Stand> leaves;
-        Stand as_it_is = stand;
-        bench.settle(values, as_it_is, true);
-        const auto driven = [&](const std::vector<Along>& along) { return std::abs(bench.sum(along)) > 1e-12; };
-        std::vector<std::vector<Along>> pulls, supplies; // those that something drives
-        for (const Relay& relay : network.relays) {
-            std::vector<Along> pull = pull_of(network, relay);
-            pulls.push_back(driven(pull) ? std::move(pull) : std::vector<Along>());
-        }
-        for (const Module& module : network.modules) {
-            supplies.emplace_back();
-            for (const int supply : module.supplies)
-                if (network.branches[supply].law != Law::absent && driven({{supply, 1}})) supplies.back().push_back({supply, 1});
-        }
-        const auto may_flip = [&](std::vector<char> Stand::*group, std::size_t index) {
-            Stand other = stand;
-            char& flips = (other.*group)[index];
-            flips = !flips;
-            add(other);
-        };
-        const auto weigh = [&](PartId part, const Size& size, const Threshold& threshold, std::vector<char> Stand::*group,
-                               std::size_t index, PinId pin = none) {
-            const Doubt doubt = doubt_of(size.low, size.high, threshold);
-            const bool on = (stand.*group)[index] != 0;
-            if (on ? doubt.must_be_off : doubt.must_be_on) holds = false;
-            if (!(on ? doubt.may_be_off : doubt.may_be_on)) return;
-            may_flip(group, index);
-            if (on ? size.low <= threshold.off : size.high >= threshold.on) {
-                leaves.push_back(stand);
-                (leaves.back().*group)[index] = !on;
-            }
-            const auto told = [&](const InDoubt& each) { return each.part == part; };
-            if (std::none_of(stands.in_doubt.begin(), stands.in_doubt.end(), told))
-                stands.in_doubt.push_back({part, size.low, size.high, threshold.on, threshold.off, pin});
-        };
-        for (std::size_t i = 0; i < network.relays.size(); ++i) {
-            const Size pull = pulls[i].empty() ? Size{0, 0} : size_of(bench, stand, pulls[i]);
-            bench.weigh_relay(i, pull.low), bench.weigh_relay(i, pull.high);
-            weigh(network.relays[i].part, pull, {network.relays[i].pulls_in, network.relays[i].drops_out}, &Stand::in, i);
-        }
-        for (std::size_t i = 0; i < network.modules.size(); ++i) {
-            Size most_volts{0, 0};
-            for (const Along& supply : supplies[i]) {
-                const Size size = size_of(bench, stand, {supply});
-                most_volts = {std::max(most_volts.low, size.low), std::max(most_volts.high, size.high)};
-            }
-            bench.weigh_module(i, most_volts.low), bench.weigh_module(i, most_volts.high);
-            weigh(network.modules[i].part, most_volts, {network.modules[i].needs, network.modules[i].needs}, &Stand::alive, i);
-        }
-        for (std::size_t i = 0; i < network.listeners.size(); ++i) {
-            const Listener& of = network.listeners[i];
-            const bool reads = network.branches[of.branch].law != Law::absent && driven({{of.branch, 1}});
-            const Size volts = reads ? size_of(bench, stand, {{of.branch, 1}}) : Size{0, 0};
-            bench.weigh_listener(i, volts.low), bench.weigh_listener(i, volts.high);
-            weigh(of.part, volts, {of.high, of.low}, &Stand::high, i, of.pin);
-        }
-        if (!holds) continue;
-        for (const std::size_t i : bench.strained(stand)) { // the first of them goes first; one that is blown stays so
-            const FuseLink& fuse = network.fuses[i];
-            const Size amps = size_of(bench, stand, {{fuse.branch, 1, Share::amps}});
-            bench.weigh_fuse(i, amps.low / fuse.rating), bench.weigh_fuse(i, amps.high / fuse.rating);
-            if (amps.low > fuse_blows_at * fuse.rating) holds = false;
-            if (amps.high <= fuse_holds_to * fuse.rating) continue;
-            blow(stand, i);
-            break;
-        }
-        if (!holds) continue;
-        stands.list.push_back(stand);
-        left_for.insert(left_for.end(), leaves.begin(), leaves.end());
-    }
-    for (const Stand& stand : left_for)
-        if (std::find(stands.list.begin(), stands.list.end(), stand) == stands.list.end()) stands.may_chatter = true;
-    if (stands.list.empty()) stands.list.push_back(rest);
-    std::erase_if(stands.in_doubt, [&](const InDoubt& each) { return !differs(network, stands.list, each.part); });
-    stands.slack = bench.slack();
-    return stands;
-}
+double highest_of(std::span<Term> terms, std::size_t shared) { return Corners(terms, shared).highest(); }
 
 } // namespace loomsheet

@@ -2,7 +2,6 @@
 // only with each parameter, so its extremes lie at corners: the slopes say which, and are asked again there.
 #pragma once
 #include "circuit/bench.hpp"
-#include "circuit/reading.hpp"
 #include <span>
 
 namespace loomsheet {
@@ -24,18 +23,7 @@ struct Extent {
 };
 // Of the sum of the terms. Parameters below `shared` are the same things on all benches.
 Extent extent_of(std::span<Term> terms, std::size_t shared);
-
-// The stands in which cars may settle from rest, the one of usual values first; empty when it chatters. With `history` the end hangs
-// on the beginning: those reached from `before` stand in the list too.
-struct Stands {
-    std::vector<Stand> list;
-    std::vector<InDoubt> in_doubt;
-    std::vector<InDoubt> moves; // what chatters; or what ends otherwise: its volts from rest `low`, from before `high`
-    bool chatters = false, history = false;
-    bool may_chatter = false; // some car leaves its stand and comes back to it
-    double slack = 0;         // A: what is pushed into the network must be more to move a relay, a module or a fuse
-};
-// `may_be_blown` by fuse: before, in some cars; none where empty.
-Stands stands_of(Bench& bench, const Stand& from, const Stand& before, std::span<const char> may_be_blown = {});
+// The high end alone, for less; endless where some corner has no solution.
+double highest_of(std::span<Term> terms, std::size_t shared);
 
 } // namespace loomsheet

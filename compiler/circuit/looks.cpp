@@ -23,8 +23,8 @@ struct SeenLoad {
 
 class Onlooker {
 public:
-    Onlooker(const Circuit& circuit, const Setting& setting, const Stand& stand, const std::vector<PartId>& blown)
-        : circuit_(circuit), net_(*setting.network), setting_(setting), stand_(stand), blown_(blown) {}
+    Onlooker(const Circuit& circuit, const Setting& setting, const Stand& stand)
+        : circuit_(circuit), net_(*setting.network), setting_(setting), stand_(stand) {}
 
     // Adds each combination once.
     void see(std::span<const State> states, Sights& sights) {
@@ -72,7 +72,7 @@ private:
     }
 
     Truth fuse(const State& state) const {
-        bool blown = std::find(blown_.begin(), blown_.end(), state.of.part) != blown_.end();
+        bool blown = false;
         for (std::size_t i = 0; i < net_.fuses.size(); ++i)
             if (net_.fuses[i].part == state.of.part)
                 blown |= stand_.blown[i] != 0 || net_.branches[net_.fuses[i].branch].law == Law::absent;
@@ -167,7 +167,6 @@ private:
     const Network& net_;
     const Setting& setting_;
     const Stand& stand_;
-    const std::vector<PartId>& blown_;
     std::vector<SeenLoad> loads_;
 };
 
@@ -179,10 +178,11 @@ Sights Predictor::see(const Setup& setup, std::span<const State> states) const {
     const Setting& setting = rigged.setting();
     const Stands& stands = rigged.stands();
     sights.computed = setting.beyond.empty() && (!stands.history || fault_);
-    sights.may_jump = stands.chatters || stands.may_chatter;
-    if (!sights.computed || stands.chatters) return sights;
+    const bool never_rests = stands.chatters || (stands.usual_chatters && !fault_);
+    sights.may_jump = never_rests || stands.may_chatter;
+    if (!sights.computed || never_rests) return sights;
     for (const Stand& stand : stands.list)
-        Onlooker(circuit_, setting, stand, blown_).see(states, sights);
+        Onlooker(circuit_, setting, stand).see(states, sights);
     return sights;
 }
 

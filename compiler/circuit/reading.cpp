@@ -19,7 +19,7 @@ void widen(Reading& reading, double low, double high) {
     reading.low = std::min(reading.low, low), reading.high = std::max(reading.high, high);
 }
 
-// Of the shortest way of what conducts from red to black the branch with the most amperes; none where nothing leads there.
+// What conducts from red to black on the shortest way, and carries most there; none where nothing does.
 int carrier(const Setting& setting) {
     const Network& network = *setting.network;
     const Bench& bench = *setting.bench;
@@ -29,11 +29,26 @@ int carrier(const Setting& setting) {
     };
     const NodeId start[] = {setting.red};
     const Reach way = reach(network.graph, start, flows, setting.black);
+    if (!way.has(setting.black)) return none;
     int most = none;
-    if (way.has(setting.black))
-        for (const int branch : way.way(network.graph, setting.black))
-            if (most == none || std::abs(bench.amps(branch)) > std::abs(bench.amps(most))) most = branch;
+    for (const int branch : way.way(network.graph, setting.black))
+        if (most == none || std::abs(bench.amps(branch)) > std::abs(bench.amps(most))) most = branch;
     return most;
+}
+
+// The bench stands as it was read.
+void carry(Reading& reading, const Setting& setting, const Stand& stand) {
+    constexpr double something = 0.1, nothing = 1e-3; // A: outside of them all cars of the kind agree whether a meter shows a current
+    const int branch = carrier(setting);
+    const double amps = branch == none ? 0 : std::abs(setting.bench->amps(branch));
+    reading.carried = reading.carried_low = reading.carried_high = amps;
+    if (amps < nothing || amps > something) return;
+    Term term = setting.term;
+    term.stand = stand, term.own = none;
+    term.along = {{branch, 1, Share::amps}};
+    const Extent extent = extent_of({&term, 1}, 0);
+    const auto [low, high] = std::minmax({std::abs(extent.low), std::abs(extent.high)});
+    reading.carried_low = extent.low <= 0 && extent.high >= 0 ? 0 : low, reading.carried_high = high;
 }
 
 Reading of_kind(ReadingKind kind, std::string why = {}) {
@@ -41,6 +56,8 @@ Reading of_kind(ReadingKind kind, std::string why = {}) {
     reading.kind = kind, reading.why = std::move(why);
     return reading;
 }
+
+bool has(const Blown& blown, PartId part) { return std::find(blown.begin(), blown.end(), part) != blown.end(); }
 
 // V: what stray leakage leaves on a meter between points that nothing joins; its own ohms pull it to 0.
 double ghost(double system_volts) { return usual(Usual::ghost).high * system_volts; }
@@ -61,6 +78,8 @@ void put_meter_on(Reading& reading, const Circuit& circuit, MeasureKind measure)
     const Meter meter = meter_for(circuit, function_of(measure));
     reading.likely_low -= meter.error(reading.likely_low) / 2, reading.likely_high += meter.error(reading.likely_high) / 2;
     reading.low -= meter.error(reading.low), reading.high += meter.error(reading.high);
+    if (measure == MeasureKind::testlamp && reading.high < -reading.low) // which end is up does not count
+        std::swap(reading.low, reading.high), reading.low = -reading.low, reading.high = -reading.high;
     if (is_ohms(measure) || is_current(measure))
         reading.low = std::max(reading.low, 0.0), reading.likely_low = std::max(reading.likely_low, 0.0);
 }
@@ -76,15 +95,13 @@ void answer(Reading& reading, MeasureKind measure, double system_volts) {
     if (measure == MeasureKind::testlamp) {
         const UsualRow& seen = usual(Usual::lamp_seen);
         if (reading.kind == ReadingKind::floating) reading.kind = ReadingKind::no;
-        if (reading.kind == ReadingKind::number) {
-            if (reading.high < -reading.low) std::swap(reading.low, reading.high), reading.low = -reading.low, reading.high = -reading.high;
-            as_answer(reading, seen.high * system_volts, seen.low * system_volts, ReadingKind::yes, ReadingKind::no);
-        }
+        if (reading.kind == ReadingKind::number) as_answer(reading, seen.high * system_volts, seen.low * system_volts, ReadingKind::yes, ReadingKind::no);
     }
     if (measure == MeasureKind::continuity) {
         const UsualRow& beep = usual(Usual::beep);
         if (reading.kind == ReadingKind::open) reading.kind = ReadingKind::no;
         if (reading.kind == ReadingKind::number) as_answer(reading, beep.high, beep.low, ReadingKind::no, ReadingKind::yes);
+        if (reading.kind == ReadingKind::yes && reading.may_be_open) reading.kind = ReadingKind::unsure;
     }
 }
 
@@ -99,9 +116,8 @@ Reading in_stand(const Setting& setting, const Stand& stand, MeasureKind measure
     }
     setting.bench->settle(setting.bench->usual(), term.stand, true); // back from the corners
     const bool joined = setting.bench->port().g > 0;
-    if (!joined && is_ohms(measure)) return of_kind(ReadingKind::open);
     Reading reading;
-    if (!joined && !is_current(measure)) {
+    if (!joined && !is_current(measure) && !is_ohms(measure)) {
         reading.kind = ReadingKind::floating, reading.floats = true;
         reading.high = reading.likely_high = ghost(setting.network->system_volts);
         reading.low = reading.likely_low = -reading.high;
@@ -116,7 +132,10 @@ Reading in_stand(const Setting& setting, const Stand& stand, MeasureKind measure
     reading.residual = driven / ohms_test_amps;
     for (double* each : {&reading.value, &reading.low, &reading.high, &reading.likely_low, &reading.likely_high})
         *each = shown_ohms(*each, ohms_volts);
-    if (reading.low > display_end_ohms) return of_kind(ReadingKind::open);
+    reading.may_be_open = reading.high > display_end_ohms; // as behind a diode that conducts with some meters only
+    if (reading.low > display_end_ohms) reading.kind = ReadingKind::open;
+    for (double* each : {&reading.value, &reading.low, &reading.high, &reading.likely_low, &reading.likely_high})
+        *each = std::min(*each, display_end_ohms);
     return reading;
 }
 
@@ -125,22 +144,31 @@ Reading in_stand(const Setting& setting, const Stand& stand, MeasureKind measure
 bool is_ohms(MeasureKind measure) { return measure == MeasureKind::ohms || measure == MeasureKind::continuity; }
 bool is_current(MeasureKind measure) { return measure == MeasureKind::amps || measure == MeasureKind::clamp; }
 
-void unite(Reading& all, const Reading& more) {
-    all.floats |= more.floats, all.may_be_open |= more.may_be_open, all.may_chatter |= more.may_chatter;
-    const auto is_volts = [](ReadingKind kind) { return kind == ReadingKind::number || kind == ReadingKind::floating; };
-    if (all.kind != more.kind && is_volts(all.kind) && is_volts(more.kind)) {
-        all.kind = ReadingKind::number;
-    } else if (all.kind != more.kind) {
-        const bool numbers = all.kind == ReadingKind::number || more.kind == ReadingKind::number;
-        if (!numbers) {
-            all.kind = ReadingKind::unsure;
-            return;
-        }
-        if (all.kind != ReadingKind::number) all.kind = ReadingKind::unsure;
+// The first reading, or what both have in common. What is open has no number.
+void unite(std::optional<Reading>& all, Reading more) {
+    if (!all) {
+        all = std::move(more);
+        return;
     }
-    widen(all, more.low, more.high);
-    all.bare_low = std::min(all.bare_low, more.bare_low), all.bare_high = std::max(all.bare_high, more.bare_high);
-    all.likely_low = std::min(all.likely_low, more.likely_low), all.likely_high = std::max(all.likely_high, more.likely_high);
+    const auto is_answer = [](ReadingKind kind) { return kind == ReadingKind::yes || kind == ReadingKind::no || kind == ReadingKind::unsure; };
+    if (!is_answer(all->kind) && !all->is_number() && all->kind != ReadingKind::open) return; // nothing is known
+    if (!is_answer(more.kind) && !more.is_number() && more.kind != ReadingKind::open) {
+        all = std::move(more);
+        return;
+    }
+    const bool floats = all->floats || more.floats, may_be_open = all->may_be_open || more.may_be_open;
+    const bool may_chatter = all->may_chatter || more.may_chatter;
+    if (all->kind == ReadingKind::open) {
+        more.carried = all->carried, more.in_doubt = std::move(all->in_doubt);
+        all = std::move(more);
+    } else if (more.kind != ReadingKind::open) {
+        if (all->kind != more.kind) all->kind = is_answer(all->kind) ? ReadingKind::unsure : ReadingKind::number;
+        widen(*all, more.low, more.high);
+        all->bare_low = std::min(all->bare_low, more.bare_low), all->bare_high = std::max(all->bare_high, more.bare_high);
+        all->likely_low = std::min(all->likely_low, more.likely_low), all->likely_high = std::max(all->likely_high, more.likely_high);
+        all->carried_low = std::min(all->carried_low, more.carried_low), all->carried_high = std::max(all->carried_high, more.carried_high);
+    }
+    all->floats = floats, all->may_be_open = may_be_open, all->may_chatter = may_chatter;
 }
 
 std::vector<Setup> one_by_one(const Setup& setup) {
@@ -176,32 +204,50 @@ std::vector<double> ohmmeter_volts(MeasureKind measure) {
 
 Predictor::Predictor(const Circuit& circuit, double system_volts)
     : circuit_(circuit), parameters_(std::make_shared<Parameters>(circuit, system_volts)),
-      rigs_(std::make_shared<Rigs>(circuit, parameters_)), car_(std::make_shared<RiggedCar>(rigs_->car(nullptr, blown_, may_be_blown_, uses_))) {}
+      rigs_(std::make_shared<Rigs>(circuit, parameters_)), car_(std::make_shared<RiggedCar>(rigs_->car(nullptr, blown_, uses_))) {}
 
 Predictor::Predictor(const Predictor& sound, const Fault& fault, const std::vector<Setup>& used_before)
     : circuit_(sound.circuit_), parameters_(sound.parameters_), fault_(fault), uses_(used_before), rigs_(sound.rigs_),
-      car_(std::make_shared<RiggedCar>(rigs_->car(&*fault_, blown_, may_be_blown_, uses_))) {
+      car_(std::make_shared<RiggedCar>(rigs_->car(&*fault_, blown_, uses_))) {
     if (!can_blow(fault.kind)) return;
-    for (const Setup& setup : uses_) {
-        const Setting& setting = rig(setup).setting();
-        Bench& bench = *setting.bench;
-        const std::vector<FuseLink>& fuses = setting.network->fuses;
-        Stands stands;
-        stands.list = {setting.from};
-        bench.watch();
-        const bool settled = bench.settle(bench.usual(), stands.list.front()) == Settling::settled;
-        if (settled && (!bench.close_calls().empty() || !bench.strained(stands.list.front()).empty()))
-            stands = stands_of(bench, setting.from, setting.from, setting.may_be_blown);
-        for (std::size_t i = 0; i < fuses.size(); ++i) {
-            if (setting.from.blown[i]) continue;
-            const auto blows = [&](const Stand& stand) { return stand.blown[i] != 0; };
-            if (std::all_of(stands.list.begin(), stands.list.end(), blows))
-                blown_.push_back(fuses[i].part);
-            else if (std::any_of(stands.list.begin(), stands.list.end(), blows))
-                may_be_blown_.push_back(fuses[i].part);
+    for (const Setup& setup : uses_)
+        use(setup);
+    surely_blown_ = surely_blown(blown_);
+    for (const Blown& each : blown_)
+        std::copy_if(each.begin(), each.end(), std::back_inserter(may_be_blown_), [&](PartId part) { return !has(may_be_blown_, part); });
+    std::erase_if(may_be_blown_, [&](PartId part) { return has(surely_blown_, part); });
+}
+
+// What of the fuses it may have blown.
+void Predictor::use(const Setup& setup) {
+    constexpr std::size_t most = 8;
+    const Setting& setting = rig(setup).setting();
+    Bench& bench = *setting.bench;
+    const std::vector<FuseLink>& fuses = setting.network->fuses;
+    std::vector<Blown> after;
+    const auto add = [&](Blown blown) {
+        if (after.size() < most && std::find(after.begin(), after.end(), blown) == after.end()) after.push_back(std::move(blown));
+    };
+    const std::vector<Stand> beginnings = setting.beginnings();
+    for (std::size_t i = 0; i < beginnings.size(); ++i) {
+        Stand rest = beginnings[i];
+        const bool settled = bench.settle(bench.usual(), rest) == Settling::settled;
+        const bool calm = std::all_of(bench.way().begin(), bench.way().end(),
+                                      [](const Bench::Passed& each) { return !each.blew && each.load < fuse_passes_to / widest; });
+        if (settled && calm && bench.strained(rest, fuse_holds_to).empty()) {
+            add(blown_[i]);
+            continue;
         }
+        const Stands stands = stands_of(bench, {&beginnings[i], 1}, beginnings[i]);
+        for (const Stand& stand : stands.list) {
+            Blown blown = blown_[i];
+            for (std::size_t fuse = 0; fuse < fuses.size(); ++fuse)
+                if (stand.blown[fuse] && !has(blown, fuses[fuse].part)) blown.push_back(fuses[fuse].part);
+            add(std::move(blown));
+        }
+        if (stands.usual_chatters && !stands.wears) add(blown_[i]);
     }
-    std::erase_if(may_be_blown_, [&](PartId part) { return std::find(blown_.begin(), blown_.end(), part) != blown_.end(); });
+    blown_ = std::move(after);
 }
 
 Rig& Predictor::rig(const Setup& setup, MeasureKind measure, const Row& row, double ohms_volts) const {
@@ -214,6 +260,7 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
     if (measure == MeasureKind::read || measure == MeasureKind::look || measure == MeasureKind::nothing)
         return of_kind(ReadingKind::beyond, "the circuit does not give it");
     std::optional<Reading> all;
+    bool may_chatter = false;
     for (const Setup& each : one_by_one(setup)) {
         // Where a diode may conduct, the volts of the ohmmeter decide: both the least and the most are tried.
         std::vector<double> open_volts{usual(Usual::ohms_test).value};
@@ -225,62 +272,38 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
                 for (const NetBranch& branch : setting.network->branches)
                     if (branch.law == Law::diode) open_volts = ohmmeter_volts(measure);
             const Stands& stands = rigged.stands();
-            if (stands.chatters || (stands.history && !fault_)) {
-                Reading no_number = of_kind(stands.chatters ? ReadingKind::chatters : ReadingKind::history);
+            if (!fault_ && (stands.usual_chatters || stands.history)) {
+                Reading no_number = of_kind(stands.usual_chatters ? ReadingKind::chatters : ReadingKind::history);
                 no_number.in_doubt = stands.moves;
                 return no_number;
             }
-            const std::vector<InDoubt> in_doubt = all ? all->in_doubt : stands.in_doubt;
+            may_chatter |= stands.may_chatter;
             for (const Stand& stand : stands.list) {
                 Reading reading = in_stand(setting, stand, measure, open_volts[turn]);
-                if (measure == MeasureKind::drop && !all)
-                    if (const int branch = carrier(setting); branch != none) reading.carried = std::abs(setting.bench->amps(branch));
+                if (measure == MeasureKind::drop) carry(reading, setting, stand);
                 if (reading.kind == ReadingKind::chatters) return reading;
                 if (reading.kind == ReadingKind::number) put_meter_on(reading, circuit_, measure);
-                answer(reading, measure, parameters_->system_volts);
-                if (all)
-                    unite(*all, reading);
-                else
-                    all = reading;
+                if (!all) reading.in_doubt = stands.in_doubt;
+                unite(all, std::move(reading));
             }
-            all->in_doubt = in_doubt;
-            all->may_chatter |= stands.may_chatter;
         }
     }
-    return *all;
-}
-
-Carried Predictor::carried(const Setup& setup, const Row& row) const {
-    std::optional<Carried> all;
-    Rig& rigged = rig(placed(setup, row), MeasureKind::drop, row, usual(Usual::ohms_test).value);
-    const Setting& setting = rigged.setting();
-    if (!setting.beyond.empty() || rigged.stands().chatters) return {0, std::numeric_limits<double>::infinity()};
-    for (const Stand& stand : rigged.stands().list) {
-        Term term = setting.term;
-        term.stand = stand;
-        setting.bench->settle(setting.bench->usual(), term.stand, true);
-        const int branch = carrier(setting);
-        Carried here;
-        if (branch != none) {
-            term.along = {{branch, 1, Share::amps}}, term.own = none;
-            const Extent amps = extent_of({&term, 1}, 0);
-            here.low = amps.low <= 0 && amps.high >= 0 ? 0 : std::min(std::abs(amps.low), std::abs(amps.high));
-            here.high = std::max(std::abs(amps.low), std::abs(amps.high));
-        }
-        all = all ? Carried{std::min(all->low, here.low), std::max(all->high, here.high)} : here;
-    }
+    if (!all) return of_kind(ReadingKind::chatters);
+    answer(*all, measure, parameters_->system_volts);
+    all->may_chatter |= may_chatter;
     return *all;
 }
 
 Reading Predictor::rest(const Setup& setup, MeasureKind measure, const Row& row) const {
     Reading made = of_kind(ReadingKind::number);
+    bool comes_to_rest = false;
     for (const Setup& each : one_by_one(setup)) {
         Rig& rigged = rig(placed(each, row), measure, row, usual(Usual::ohms_test).value);
         if (!rigged.setting().beyond.empty()) return of_kind(ReadingKind::beyond, rigged.setting().beyond);
-        if (rigged.stands().chatters) return of_kind(ReadingKind::chatters);
+        comes_to_rest |= !rigged.stands().chatters;
         made.may_chatter |= rigged.stands().may_chatter;
     }
-    return made;
+    return comes_to_rest ? made : of_kind(ReadingKind::chatters);
 }
 
 Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row& row, const Setup& before,
@@ -292,7 +315,7 @@ Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row
     for (const Setting* each : {&here, &there})
         if (!each->beyond.empty()) return of_kind(ReadingKind::beyond, each->beyond);
     const Stands &now = rig_here.stands(), &then = rig_there.stands();
-    if (now.chatters || then.chatters) return of_kind(ReadingKind::chatters);
+    if (now.chatters || then.chatters || (!fault_ && (now.usual_chatters || then.usual_chatters))) return of_kind(ReadingKind::chatters);
     if ((now.history || then.history) && !fault_) return of_kind(ReadingKind::history);
     const Meter meter = meter_for(circuit_, function_of(measure));
     std::optional<Reading> all;
@@ -319,10 +342,7 @@ Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row
             reading.low = extent.low - off(extent.low) - ghosts, reading.high = extent.high + off(extent.high) + ghosts;
             reading.likely_low = extent.likely_low - off(extent.likely_low) / 2 - ghosts;
             reading.likely_high = extent.likely_high + off(extent.likely_high) / 2 + ghosts;
-            if (all)
-                unite(*all, reading);
-            else
-                all = reading;
+            unite(all, std::move(reading));
         }
     all->may_chatter = now.may_chatter || then.may_chatter;
     return *all;

@@ -37,23 +37,19 @@ struct Reading {
     double low = 0, high = 0;               // guaranteed: every value at either end of its range, and the meter's error
     double likely_low = 0, likely_high = 0; // typical: root of the sum of squares
     double bare_low = 0, bare_high = 0;     // guaranteed, by a perfect meter with perfect leads
-    double carried = 0;                     // A that flow along the points of a drop, by the shortest way
+    double carried = 0;                     // A that usually flow along the points of a drop, by the shortest way
+    double carried_low = 0, carried_high = 0; // A, near where a meter shows nothing: of all cars and stands
     double residual = 0;                    // ohms: what still drives the points, as a share of the test current
     double burden = 0;                      // amps in line: the share that the meter itself takes off
     bool floats = false;                    // or did in some stand: what is near 0 is a ghost
+    bool may_be_open = false;               // ohms: of kind `open`, or a number in some cars and open in others
     bool may_chatter = false;               // some cars come to no rest
     std::vector<InDoubt> in_doubt;          // what may stand otherwise within its tolerances: not all sound cars read alike
-    bool may_be_open = false;               // beside what it is else: some cars have nothing there that joins the points
     std::string why;
 
     bool is_number() const { return kind == ReadingKind::number || kind == ReadingKind::floating; }
 };
-void unite(Reading& all, const Reading& more); // what either may show
-
-// A that flow along the points of a drop.
-struct Carried {
-    double low = 0, high = 0;
-};
+void unite(std::optional<Reading>& all, Reading more); // what either may show
 
 bool is_ohms(MeasureKind measure);    // ohms and continuity
 bool is_current(MeasureKind measure); // amps in line and by clamp
@@ -74,6 +70,7 @@ struct Sight { // one of them
 // Whether these states hold together, the first of them being bit `first` of the sight.
 Truth holds(const States& states, std::size_t first, const Sight& sight);
 
+using Blown = std::vector<PartId>; // fuses that normal use has blown
 class Rig;
 class Rigs;
 struct Extent;
@@ -92,8 +89,6 @@ public:
     Reading read(const Setup& setup, MeasureKind measure, const Row& row) const;
     // Only whether it comes to rest: a number without its value, else as `read`.
     Reading rest(const Setup& setup, MeasureKind measure, const Row& row) const;
-    // What flows along the points of a drop, by the shortest way.
-    Carried carried(const Setup& setup, const Row& row) const;
     // The same minus another reading of the same meter: what both share cancels.
     Reading difference(const Setup& setup, MeasureKind measure, const Row& row, const Setup& before,
                        MeasureKind measure_before, const Row& row_before) const;
@@ -104,9 +99,9 @@ public:
     Truth looks(const Setup& setup, const States& states) const; // together, as it stands
     // Why that is unknown: "S9 (Inertia switch) has no state that is computed"; empty where it is not.
     std::string not_computed(const Setup& setup, const States& states) const;
-    // Fuses that normal use has blown before the plan starts.
-    const std::vector<PartId>& blown_before() const { return blown_; }
-    const std::vector<PartId>& may_be_blown_before() const { return may_be_blown_; }
+    // Fuses that normal use has blown before the plan starts: surely; or in some cars.
+    const Blown& blown_before() const { return surely_blown_; }
+    const Blown& may_be_blown_before() const { return may_be_blown_; }
 
     // The settings that it is measured in: of a row, or with nothing measured.
     Rig& rig(const Setup& setup, MeasureKind measure, const Row& row, double ohms_volts) const;
@@ -120,7 +115,9 @@ private:
     const Circuit& circuit_;
     std::shared_ptr<const Parameters> parameters_;
     std::optional<Fault> fault_;
-    std::vector<PartId> blown_, may_be_blown_;
+    void use(const Setup& setup);
+    std::vector<Blown> blown_{{}}; // one of them is so
+    Blown surely_blown_, may_be_blown_;
     std::vector<Setup> uses_; // before
     std::shared_ptr<Rigs> rigs_;
     std::shared_ptr<RiggedCar> car_; // its part of them

@@ -66,6 +66,13 @@ Stand with_on(const Setting& setting, const std::vector<PartId>& parts) {
 
 } // namespace
 
+Blown surely_blown(const std::vector<Blown>& alternatives) {
+    Blown all = alternatives.front();
+    for (const Blown& each : alternatives)
+        std::erase_if(all, [&](PartId fuse) { return !has(each, fuse); });
+    return all;
+}
+
 // No branch of a resistive network carries more than what is pushed into it. So a meter that pushes less than it takes to
 // move any relay, module or fuse leaves all of them as they stand without it.
 const Stands& Rig::stands() {
@@ -77,11 +84,11 @@ const Stands& Rig::stands() {
         if (one && bare.slack > 2 * kept.pushes) stands_ = std::make_unique<Stands>(bare);
     }
     if (stands_) return *stands_;
-    stands_ = std::make_unique<Stands>(stands_of(*setting_->bench, setting_->from, setting_->bench->all_on(), setting_->may_be_blown));
+    stands_ = std::make_unique<Stands>(stands_of(*setting_->bench, setting_->beginnings(), setting_->bench->all_on()));
     if (!stands_->history || !car_->fault) return *stands_;
     const std::vector<PartId>& was_on = home_->was_on(*car_);
     home_->at(*car_, place_);
-    stands_ = std::make_unique<Stands>(stands_of(*setting_->bench, setting_->from, with_on(*setting_, was_on), setting_->may_be_blown));
+    stands_ = std::make_unique<Stands>(stands_of(*setting_->bench, setting_->beginnings(), with_on(*setting_, was_on)));
     return *stands_;
 }
 
@@ -118,8 +125,8 @@ Rig& Rigs::at(RiggedCar& car, std::size_t place) {
         // An instrument in the way of a current takes a branch's place: whether that branch is the fault's is seen anew.
         if (car.fault && (car.fault->kind == FaultKind::swapped || (kept.row && is_current(kept.measure))))
             rig.own_ = std::make_unique<Setting>(
-                kept.row ? set_up(circuit_, *parameters_, kept.setup, kept.measure, *kept.row, car.fault, *car.blown, kept.ohms_volts)
-                         : set_up(circuit_, *parameters_, kept.setup, car.fault, *car.blown));
+                kept.row ? set_up(circuit_, *parameters_, kept.setup, kept.measure, *kept.row, car.fault, car.blown->front(), kept.ohms_volts)
+                         : set_up(circuit_, *parameters_, kept.setup, car.fault, car.blown->front()));
         rig.setting_ = rig.own_ ? rig.own_.get() : &kept.setting;
     }
     if (!rig.own_ && kept.tenant != car.number) {
@@ -128,11 +135,10 @@ Rig& Rigs::at(RiggedCar& car, std::size_t place) {
     }
     Setting& setting = *rig.setting_;
     setting.bench->instrument() = kept.instrument;
-    setting.may_be_blown.clear();
-    for (const FuseLink& fuse : setting.network->fuses)
-        if (!car.may_be_blown->empty()) setting.may_be_blown.push_back(has(*car.may_be_blown, fuse.part));
-    for (std::size_t i = 0; i < setting.network->fuses.size(); ++i)
-        setting.from.blown[i] = has(*car.blown, setting.network->fuses[i].part);
+    setting.or_from.assign(car.blown->size() - 1, setting.from);
+    for (std::size_t i = 0; i < car.blown->size(); ++i)
+        for (std::size_t fuse = 0; fuse < setting.network->fuses.size(); ++fuse)
+            (i == 0 ? setting.from : setting.or_from[i - 1]).blown[fuse] = has((*car.blown)[i], setting.network->fuses[fuse].part);
     return rig;
 }
 
@@ -145,16 +151,16 @@ const std::vector<PartId>& Rigs::was_on(RiggedCar& car) {
         for (const Setup& use : *car.uses) {
             const Setting& setting = at(car, use, MeasureKind::look, nullptr, 0).setting();
             const Network& network = *setting.network;
-            for (Stand stand : {setting.from, with_on(setting, on)}) {
-                setting.bench->settle(setting.bench->usual(), stand);
-                const auto add = [&](PartId part) {
-                    if (!has(on, part)) on.push_back(part), more = true;
-                };
-                for (std::size_t i = 0; i < stand.in.size(); ++i)
-                    if (stand.in[i]) add(network.relays[i].part);
-                for (std::size_t i = 0; i < stand.alive.size(); ++i)
-                    if (stand.alive[i]) add(network.modules[i].part);
-            }
+            const auto add = [&](PartId part) {
+                if (!has(on, part)) on.push_back(part), more = true;
+            };
+            for (const Stand& before : {setting.from, with_on(setting, on)})
+                for (const Stand& stand : reached(*setting.bench, before)) {
+                    for (std::size_t i = 0; i < stand.in.size(); ++i)
+                        if (stand.in[i]) add(network.relays[i].part);
+                    for (std::size_t i = 0; i < stand.alive.size(); ++i)
+                        if (stand.alive[i]) add(network.modules[i].part);
+                }
         }
     }
     return car.was_on.emplace(std::move(on));
@@ -172,7 +178,7 @@ void Rigs::put_in(Kept& kept, const RiggedCar& car) {
             kept.as_they_were.emplace_back(branch, network.branches[branch]);
         changed |= loomsheet::put_in(circuit_, *car.fault, network);
     }
-    settle_charging(network, *car.blown);
+    settle_charging(network, surely_blown(*car.blown));
     if (network.branches.size() != kept.branches) {
         kept.bench = std::move(setting.bench);
         setting.bench = std::make_unique<Bench>(*kept.bench, network);

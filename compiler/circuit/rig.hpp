@@ -9,6 +9,8 @@
 
 namespace loomsheet {
 
+Blown surely_blown(const std::vector<Blown>& alternatives); // fuses: in every one of these
+
 class Rigs;
 struct RiggedCar;
 
@@ -32,7 +34,7 @@ private:
 struct RiggedCar {
     std::size_t number = 0; // no two cars have the same; 0 is none
     const Fault* fault = nullptr;
-    const std::vector<PartId>*blown = nullptr, *may_be_blown = nullptr;
+    const std::vector<Blown>* blown = nullptr;
     const std::vector<Setup>* uses = nullptr; // before; of a sound car any may have been
     std::optional<std::vector<PartId>> was_on; // relays and modules, in one of these uses or in one that came after another
     std::unordered_map<std::size_t, Rig> rigs; // by place
@@ -45,8 +47,8 @@ public:
     Rigs(const Rigs&) = delete;
     Rigs& operator=(const Rigs&) = delete;
 
-    RiggedCar car(const Fault* fault, const std::vector<PartId>& blown, const std::vector<PartId>& may_be_blown, const std::vector<Setup>& uses) {
-        return {++cars_, fault, &blown, &may_be_blown, &uses, {}, {}};
+    RiggedCar car(const Fault* fault, const std::vector<Blown>& blown, const std::vector<Setup>& uses) {
+        return {++cars_, fault, &blown, &uses, {}, {}};
     }
     // `row` is null where nothing is measured. Loads are placed.
     Rig& at(RiggedCar& car, const Setup& setup, MeasureKind measure, const Row* row, double ohms_volts);

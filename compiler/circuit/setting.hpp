@@ -1,6 +1,6 @@
 // A measurement set up: the network with its instrument, ready to be asked.
 #pragma once
-#include "circuit/extent.hpp"
+#include "circuit/stands.hpp"
 #include "circuit/fault.hpp"
 #include <memory>
 #include <string>
@@ -11,11 +11,16 @@ struct Setting {
     std::unique_ptr<Network> network; // the bench works on it where it stands
     std::unique_ptr<Bench> bench;
     Term term;        // without its stand
-    Stand from;       // fuses that were blown before
-    std::vector<char> may_be_blown; // fuses, before
+    Stand from;       // at rest, but for the fuses that were blown before
+    std::vector<Stand> or_from; // other fuses were, in other cars
     NodeId red = none, black = none;
     bool dead = false; // nothing is there through which a current could be measured
     std::string beyond; // what is not modelled; empty when all is
+    std::vector<Stand> beginnings() const {
+        std::vector<Stand> list{from};
+        list.insert(list.end(), or_from.begin(), or_from.end());
+        return list;
+    }
 };
 
 // `red` and `black` of the row; amps and clamp have one point. With `ohms_volts` an ohmmeter of that open voltage.

@@ -38,9 +38,8 @@ public:
             else
                 fails |= outcome_bit(each.outcome);
         }
-        if (!row.carried) return;
-        may_carry_ &= row.carried->high > shows_nothing_to;
-        surely_carries_ &= row.carried->low >= shows_current_from;
+        may_carry_ &= row.reading.carried_high > shows_nothing_to;
+        surely_carries_ &= row.reading.carried_low >= shows_current_from;
     }
     // Where all may have passed.
     void end(std::size_t pass) {

@@ -112,7 +112,7 @@ public:
 };
 
 bool has_one_stand(const Setting& setting, const Stands& stands) {
-    return !stands.chatters && !stands.history && stands.list.size() == 1 && setting.beyond.empty();
+    return !stands.may_chatter && !stands.history && stands.list.size() == 1 && setting.beyond.empty();
 }
 
 // Other values than the usual ones, all within their ranges: no bridge is in balance with these too.

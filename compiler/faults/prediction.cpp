@@ -23,7 +23,6 @@ RowPrediction predict_row(const Plan& plan, const Predictor& car, const Check& c
     const Row* row_before = before ? row_named(*before, row.name) : nullptr;
     made.reading = for_outcome && row_before ? car.rest(with, check.measure, row) : car.read(with, check.measure, row);
     if (row_before) made.difference = car.difference(with, check.measure, row, before->with, before->measure, *row_before);
-    if (check.measure == MeasureKind::drop && no_current_of(check)) made.carried = car.carried(with, row);
     if (before && !row_before) return made; // nothing to be held against
     made.fit = fit_of(check, made);
     return made;
@@ -31,8 +30,10 @@ RowPrediction predict_row(const Plan& plan, const Predictor& car, const Check& c
 
 // Together the rows of all turns.
 RowPrediction united(const Check& check, RowPrediction all, const RowPrediction& more) {
-    unite(all.reading, more.reading);
-    if (all.difference && more.difference) unite(*all.difference, *more.difference);
+    std::optional<Reading> reading = std::move(all.reading);
+    unite(reading, more.reading);
+    all.reading = std::move(*reading);
+    if (more.difference) unite(all.difference, *more.difference);
     all.fit = fit_of(check, all);
     return all;
 }

@@ -20,7 +20,6 @@ struct RowPrediction {
     std::optional<Reading> difference; // `within … of`: this reading minus the earlier one
     std::optional<Limit> limit;        // that counts for the row
     Fit fit = Fit::unknown;
-    std::optional<Carried> carried;    // of a drop, where the check asks whether anything flows
 
     const Reading& compared() const { return difference ? *difference : reading; }
 };

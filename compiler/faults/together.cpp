@@ -113,7 +113,7 @@ bool Together::compatible(const Setting& setting, const Stand& stand, const Stan
         for (const double weight : {0.0, 0.3, 3.0}) {
             on.sign = 1 + weight;
             Term terms[] = {on, off};
-            if (extent_of(terms, car_.parameters().list.size()).high < weight * each.off) return false;
+            if (highest_of(terms, car_.parameters().list.size()) < weight * each.off) return false;
         }
         return true;
     };
@@ -149,8 +149,7 @@ bool Together::reaches(const std::vector<Part>& parts, double slack) {
             std::vector<Term> both = sum;
             both.push_back(complaint);
             both.back().sign = -weight;
-            const Extent extent = extent_of(both, car_.parameters().list.size());
-            apart |= extent.settled && extent.high + slack + weight * complaint_.most < 0;
+            apart |= highest_of(both, car_.parameters().list.size()) + slack + weight * complaint_.most < 0;
             if (apart) break;
         }
         if (!apart) return true;

@@ -35,7 +35,7 @@ void prove_complaint(const Plan& plan, const Predictor& sound, Findings& finding
         const Reading reading = sound.read(plan.complaint_with, plan.complaint_measure, *plan.complaint_points);
         Reading usual = reading; // what the tolerances leave over is a matter of luck
         usual.low = usual.high = usual.value;
-        if (fit_of(usual, *plan.complaint_limit) == Fit::passes)
+        if (fit_of(usual, *plan.complaint_limit, plan.complaint_measure) == Fit::passes)
             findings.add(710, plan.complaint_points->at,
                          fmt::format("a sound car has this complaint already: it reads {}",
                                      reading_words(plan.circuit, reading, plan.complaint_measure)),

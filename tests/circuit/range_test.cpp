@@ -1,6 +1,6 @@
 // Ranges against every corner of the box: small networks of at most 12 uncertain values, solved 2^n times by a dense
 // solver of the test's own, which shares nothing with the engine but the laws of a lamp, a motor and a diode.
-#include "circuit/extent.hpp"
+#include "circuit/stands.hpp"
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -170,7 +170,8 @@ Extent engine(const Network& net, int red, double siemens = meter_siemens) {
     Instrument meter;
     meter.siemens = siemens;
     Bench bench(net, red, 0, meter);
-    const Stands stands = stands_of(bench, bench.at_rest(), bench.all_on());
+    const Stand from = bench.at_rest();
+    const Stands stands = stands_of(bench, {&from, 1}, bench.all_on());
     REQUIRE_FALSE(stands.chatters);
     REQUIRE_FALSE(stands.history);
     Extent all;

@@ -3,6 +3,7 @@
 #include "car.hpp"
 #include "circuit/rig.hpp"
 #include <cmath>
+#include <fmt/format.h>
 
 using namespace loomsheet;
 
@@ -379,8 +380,7 @@ plant burnt "D" K2.30/45 open
     CHECK(car.looks("turns") == Truth::yes);
     CHECK(car.value("amps") == doctest::Approx(130).epsilon(0.1));
     CHECK(car.value("posts") == doctest::Approx(12.6 - 0.006 * (car.value("amps") + 11)).epsilon(0.005));
-    CHECK(is(car.read("signal", "hold-open"),
-             ReadingKind::chatters));                  // in over the motor, out when the contact shorts that
+    CHECK(car.read("signal", "hold-open").may_chatter); // in over the motor, out when the contact shorts that
     CHECK(car.looks("clicks", "burnt") == Truth::yes); // the windings pull; the contact gives nothing
     CHECK(car.looks("turns", "burnt") == Truth::no);
     CHECK(car.value("amps", "burnt") == doctest::Approx(0));
@@ -739,4 +739,112 @@ TEST_CASE("a dead control unit answers nobody") {
     const Car car(timer("input S 10 kohm", "at rest, at pressed 1/2", "F7.2"));
     CHECK(car.looks("alive") == Truth::yes);
     CHECK(car.looks("alive", "dead") == Truth::no);
+}
+
+TEST_CASE("what some ohms of a band let rattle is told though the usual ones do not, and the other way round") {
+    const Car car(R"(plan BROWN-01 "Unit that starts and stops"
+battery G1 12.6 V ±0.1 V, inner 5 mohm
+ground XE1
+module U1 supply 15, ground 31, draws 0.2 A ±1 %, needs 9.3 V, output 47 pulls down 1 A
+relay K5 coil 86/85 85 ohm ±10 %, contact 30/87
+wire W1 G1.+ -> U1.15 1.5 mm2 0.4 m
+wire W2 U1.15 -> K5.86 1.5 mm2 0.4 m
+wire W3 K5.85 -> U1.47 1.5 mm2 0.4 m
+wire W4 U1.31 -> XE1 1.5 mm2 0.4 m
+wire W5 G1.- -> XE1 25 mm2 0.4 m
+check feed "Feed"
+  with U1.47 on
+  volts U1.15 to ground
+  pass -> done
+check unit "Unit"
+  with U1.47 on
+  look "Lives": U1 works
+  pass -> done
+check rattle "Sound"
+  with U1.47 on
+  look "Rattles": U1 chatters
+  pass -> done
+plant low "A" W1 20 ohm ±80 %
+plant middle "B" W1 18 ohm ±5 %
+plant high "C" W1 30 ohm ±80 %
+)");
+    // 63 ohm of the unit alone and 36 ohm with the coil: it starts up to 22 ohm, and stays only up to 13.
+    CHECK(is(car.read("feed", "middle"), ReadingKind::chatters));
+    for (const char* band : {"low", "high"}) {
+        const Reading feed = car.read("feed", band);
+        CHECK(is(feed, ReadingKind::number));
+        CHECK(feed.may_chatter);
+        CHECK(feed.high > 11); // alive
+        CHECK(car.looks("unit", band) == Truth::maybe);
+        CHECK(car.looks("rattle", band) == Truth::maybe);
+    }
+}
+
+TEST_CASE("a short behind a high-side output may blow the fuse though the unit lets go") {
+    const Car car(R"(plan HIGH-01 "High side"
+battery G1 12.6 V
+ground XE1
+fuse F2 15 A
+module U1 supply 30, ground 31, draws 0.2 A, needs 9 V, output 1 pulls up 5 A
+lamp E1 1/2 55 W
+wire W1 G1.+ -> F2.1 4 mm2 1 m
+wire W2 F2.2 -> U1.30 1.5 mm2 2 m
+wire W3 U1.1 -> E1.1 1.5 mm2 3 m
+wire W4 E1.2 -> XE1 1.5 mm2 1 m
+wire W5 U1.31 -> XE1 1.5 mm2 1 m
+wire W6 G1.- -> XE1 16 mm2 1 m
+setup used: U1.1 on
+check whole "Fuse"
+  look "Whole": F2 whole
+  pass -> done
+plant shorted "A" W3 touches ground
+plant before "B" W2 touches ground
+)");
+    CHECK(car.looks("whole", "shorted") != Truth::yes);
+    CHECK(car.looks("whole", "before") == Truth::no);
+}
+
+TEST_CASE("of two fuses in series either may blow where they are alike, else the smaller") {
+    const auto car = [](const char* first) {
+        return Car(fmt::format(R"(plan SERIES-01 "Two fuses"
+battery G1 12.6 V
+ground XE1
+fuse F1 {} A
+fuse F2 15 A
+horn H1 1/2 5 A
+wire W1 G1.+ -> F1.1 4 mm2 1 m
+wire W2 F1.2 -> F2.1 4 mm2 1 m
+wire W3 F2.2 -> H1.1 2.5 mm2 1 m
+wire W4 H1.2 -> XE1 2.5 mm2 1 m
+wire W5 G1.- -> XE1 16 mm2 1 m
+setup used: key on
+check first "First"
+  look "Whole": F1 whole
+  pass -> done
+check second "Second"
+  look "Whole": F2 whole
+  pass -> done
+check link "The link"
+  with G1.- disconnected
+  ohms F1.1 to F1.2
+  pass -> done
+plant behind "A" W3 touches ground
+)", first));
+    };
+    const Car alike = car("15"), smaller = car("10"), larger = car("20");
+    CHECK(alike.looks("first", "behind") == Truth::maybe);
+    CHECK(alike.looks("second", "behind") == Truth::maybe);
+    CHECK(smaller.looks("first", "behind") == Truth::no);
+    CHECK(smaller.looks("second", "behind") == Truth::yes);
+    CHECK(larger.looks("first", "behind") == Truth::yes);
+    CHECK(larger.looks("second", "behind") == Truth::no);
+    const Reading link = alike.read("link", "behind"); // open in some cars; in the others its own ohms, and no less
+    CHECK(is(link, ReadingKind::number));
+    CHECK(link.may_be_open);
+    CHECK(link.bare_low > 0.002);
+    CHECK(link.bare_high < 0.1);
+    CHECK(is(smaller.read("link", "behind"), ReadingKind::open));
+    CHECK_FALSE(larger.read("link", "behind").may_be_open);
+    CHECK(alike.with("behind")->blown_before().empty());
+    CHECK(alike.with("behind")->may_be_blown_before().size() == 2);
 }
