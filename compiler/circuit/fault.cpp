@@ -124,7 +124,7 @@ private:
             if (edge(i).wire == fault_.at_point.wire) one = i;
             if (edge(i).wire == fault_.other.wire) other = i;
         }
-        if (one == none || other == none) return false;
+        if (one == none || other == none || one == other) return false;
         std::swap(net_.ends[one].b, net_.ends[other].b);
         return true;
     }

@@ -126,16 +126,16 @@ private:
     std::vector<Place> list_;
 };
 
-// The whole part where it can have the fault, else all in it that can; what lies between the same pins is named once.
-std::vector<PointRef> befallen(const std::vector<Place>& places, Things befalls) {
+// What is named as a whole where it can have the fault, else all in it that can; what lies between the same pins once.
+std::vector<PointRef> befallen(const PointRef& named, const std::vector<Place>& places, Things befalls) {
     std::vector<PointRef> list;
     for (const Place& each : places) {
         if ((each.thing & befalls) == 0) continue;
-        if (each.at.pins.empty()) return {each.at};
-        const auto is_it = [&](const PointRef& other) {
-            return other.part == each.at.part && other.pins == each.at.pins;
+        if (each.at.pins.empty() && each.at.part == named.part) return {each.at};
+        const auto has = [&](const PointRef& other) {
+            return other.part == each.at.part && (other.pins == each.at.pins || other.pins.empty());
         };
-        if (std::none_of(list.begin(), list.end(), is_it)) list.push_back(each.at);
+        if (std::none_of(list.begin(), list.end(), has)) list.push_back(each.at);
     }
     return list;
 }
@@ -246,7 +246,7 @@ void Builder::put_at(Fault& fault, std::uint32_t befalls, Span words_at) {
         return;
     }
     const std::vector<Place> places = Places(circuit_).of(at);
-    const std::vector<PointRef> found = befallen(places, befalls);
+    const std::vector<PointRef> found = befallen(at, places, befalls);
     if (found.size() == 1) {
         at = found.front();
         if (fault.kind == FaultKind::touches || fault.kind == FaultKind::swapped) joins(fault, befalls);
@@ -267,7 +267,7 @@ void Builder::put_at(Fault& fault, std::uint32_t befalls, Span words_at) {
 void Builder::joins(const Fault& fault, std::uint32_t befalls) {
     const PointRef& to = fault.other;
     if (to.part == none && to.wire == none) return;
-    if (befallen(Places(circuit_).of(to), befalls).empty())
+    if (befallen(to, Places(circuit_).of(to), befalls).empty())
         findings_.add(203, to.at,
                       fmt::format("`{}` is not what a fault can {} to", text(to.at),
                                   fault.kind == FaultKind::swapped ? "swap" : "join it"),

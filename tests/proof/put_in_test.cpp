@@ -168,6 +168,7 @@ wire W23 S9.2 -> M1.50 2.5 mm2 1 m
     CHECK(changed(starter, "M1.30/45 stuck closed") == "K2");
     CHECK(changed(starter, "K2.30/45 stuck closed") == "K2");
     CHECK(changed(starter, "M1 seized") == "M5");
+    CHECK(asked(starter, "M1 open").find("`open` may befall several things in M1") != std::string::npos);
 }
 
 TEST_CASE("what a fault cannot befall is said where it stands, with what to write instead") {
@@ -196,6 +197,7 @@ TEST_CASE("what a fault cannot befall is said where it stands, with what to writ
     says("W4 open\nplant two W5 open", "the fault ends before this");
     says("W4 open\nwire W5 W6", "--fault:2:1");
     says("W6 touches J1", "LS711"); // one metal
+    says("W6 swapped with W6", "LS711");
     CHECK(asked(lamp, "W4 0.03 .. 0.1 ohm").empty());
     CHECK_MESSAGE(asked(lamp, "W4 3 ohm .. 10 kohm").empty(), asked(lamp, "W4 3 ohm .. 10 kohm"));
     CHECK(asked(lamp, "E1 shorted inside").empty());
