@@ -268,7 +268,7 @@ void Loom::lay_element(int index, int number) {
         const Range stalls = part.stalls_at ? usual.written(*part.stalls_at, "a load's current") : exactly(0);
         motor.law = Law::motor;
         motor.real = [=](Dice& dice) {
-            const double draws = dice(runs), held = stalls.usual > 0 ? dice(stalls) : draws * dice(times);
+            const double draws = dice(runs), held = stalls.usual > 0 ? dice(stalls) : amps.si * dice(times);
             return Real{volts / held, volts, draws};
         };
     } else if (it.kind == "load") {
