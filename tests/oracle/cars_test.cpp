@@ -18,21 +18,24 @@ std::vector<std::string> shipped() {
     return files;
 }
 
-// Shares `cars` among the plans that ship. Of what can be planted every `nth` thing is asked of `predict`.
+// Shares `cars` among the plans that ship; a few more are drawn, for some faults are too small to be complained of. Of what can be planted every `nth` thing is asked of `predict`.
 void walk_shipped(std::uint64_t seed, std::size_t cars, std::size_t sound, std::size_t nth) {
     const std::vector<std::string> files = shipped();
+    std::size_t walked = 0;
     for (const std::string& file : files) {
         const Json all = prove(file);
         REQUIRE(all.at("plans").size() == 1);
         Asked asked;
-        asked.seed = seed, asked.cars = cars / files.size(), asked.sound_cars = sound, asked.each_harmless = 1, asked.old_batteries = 0;
+        asked.seed = seed, asked.cars = cars / files.size() * 6 / 5, asked.sound_cars = sound, asked.each_harmless = 1, asked.old_batteries = 0;
         Opinion opinion = second_opinion(all.at("plans").front(), asked);
         hold_against_planted(all.at("plans").front(), file, seed, opinion, seed % nth, nth);
         std::ostringstream words;
         print(words, std::filesystem::path(file).filename().string(), opinion);
         CHECK_MESSAGE(opinion.disagreements.empty(), words.str());
         MESSAGE(words.str().substr(0, words.str().find('\n')));
+        walked += opinion.walked;
     }
+    CHECK(walked >= cars);
 }
 
 void walk_drawn(std::uint64_t first, std::size_t plans, std::size_t cars) {
@@ -50,6 +53,6 @@ TEST_CASE("8000 cars on the plans that ship end where proof says") { walk_shippe
 TEST_CASE("Small circuits that are drawn") { walk_drawn(1, 10, 200); }
 
 TEST_SUITE("at length" * doctest::skip()) {
-    TEST_CASE("20000 further cars on the plans that ship") { walk_shipped(2, 20000, 500, 3); }
+    TEST_CASE("100000 further cars on each plan that ships") { walk_shipped(2, 400000, 2000, 1); }
     TEST_CASE("500 small circuits that are drawn") { walk_drawn(1000, 500, 200); }
 }

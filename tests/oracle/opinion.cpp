@@ -141,7 +141,7 @@ private:
     void faulty_cars() {
         const Json& faults = proved_.at("faults");
         if (faults.empty()) return;
-        const std::size_t each = std::max<std::size_t>(1, asked_.cars / (asked_.only.empty() ? faults.size() : 1));
+        const std::size_t share = asked_.only.empty() ? faults.size() : 1, each = (asked_.cars + share - 1) / share;
         for (const Json& fault : faults) {
             if (!fault.at("fault").get<std::string>().starts_with(asked_.only)) continue;
             Fault put_in = read_fault(plan_, fault.at("put_in"));
