@@ -1,11 +1,38 @@
-// The second opinion at length: `oracle [-n CARS] [-s SEED] PLAN…`. Prints its seed, what it compared, and every disagreement.
-#include "commands/process.hpp"
-#include "oracle/planted.hpp"
+// The second opinion at length: `bench_oracle [-n CARS] [-k SOUND] [-s SEED] [-f FAULT] PLAN…`, or plans that are drawn: `-r PLANS`, `-w NUMBER` writes one.
+// Prints its seed, what it compared, and every disagreement.
+#include "oracle/program.hpp"
+#include "oracle/random_plans.hpp"
 #include <cstdlib>
-#include <nlohmann/json.hpp>
 #include <iostream>
+#include <nlohmann/json.hpp>
 #include <random>
-#include <string>
+
+namespace {
+
+std::size_t draw(std::uint64_t seed, std::size_t plans, std::size_t cars) {
+    std::cout << "seed " << seed << "\n";
+    const oracle::Drawn drawn = oracle::hold_against_random(seed, plans, cars, std::cout);
+    for (const std::string& each : drawn.refused)
+        std::cout << "refused " << each << "\n";
+    std::cout << drawn.plans << " plans drawn, " << drawn.cars << " cars walked, " << drawn.refused.size() << " refused, " << drawn.disagree.size() << " disagree\n";
+    return drawn.disagree.size();
+}
+
+std::size_t hold(const std::string& file, const oracle::Asked& asked) {
+    const oracle::Json all = oracle::prove(file);
+    std::size_t found = 0;
+    for (const oracle::Json& plan : all.at("plans")) {
+        oracle::Opinion opinion = oracle::second_opinion(plan, asked);
+        oracle::hold_against_planted(plan, file, asked.seed, opinion);
+        std::cout << "seed " << asked.seed << ", ";
+        print(std::cout, file, opinion);
+        found += opinion.disagreements.size();
+    }
+    if (all.at("plans").empty()) std::cout << file << ": not proved\n" << all.at("findings").dump() << "\n";
+    return found;
+}
+
+} // namespace
 
 int main(int argc, char** argv) {
     oracle::Asked asked;
@@ -14,24 +41,17 @@ int main(int argc, char** argv) {
     std::size_t found = 0;
     for (int i = 1; i < argc; ++i) {
         const std::string word = argv[i];
-        if ((word == "-n" || word == "-s" || word == "-k") && i + 1 < argc) {
-            const auto number = std::strtoull(argv[++i], nullptr, 10);
-            if (word == "-n") asked.cars = number;
-            else if (word == "-k") asked.sound_cars = number;
-            else asked.seed = number;
+        if (!word.starts_with('-') || i + 1 == argc) {
+            found += hold(word, asked);
             continue;
         }
-        const Ran ran = run_program({"proof", "--format", "json", word});
-        const oracle::Json all = oracle::Json::parse(ran.out);
-        for (const oracle::Json& plan : all.at("plans")) {
-            oracle::Opinion opinion = oracle::second_opinion(plan, asked);
-            for (const oracle::Planted& each : oracle::plantable(oracle::read_plan(plan)))
-                oracle::hold_against(plan, each, run_program({"predict", "--fault", each.words, word}).out, asked.seed, opinion);
-            std::cout << "seed " << asked.seed << ", ";
-            print(std::cout, word, opinion);
-            found += opinion.disagreements.size();
-        }
-        if (all.at("plans").empty()) std::cout << word << ": not proved\n" << all.at("findings").dump() << "\n";
+        const auto number = std::strtoull(argv[++i], nullptr, 10);
+        if (word == "-f") asked.only = argv[i];
+        if (word == "-n") asked.cars = number;
+        else if (word == "-k") asked.sound_cars = number;
+        else if (word == "-s") asked.seed = number;
+        else if (word == "-w") std::cout << oracle::random_plan(number);
+        else if (word == "-r") found += draw(asked.seed, number, asked.cars);
     }
     return found > 0 ? 1 : 0;
 }

@@ -5,18 +5,54 @@
 namespace oracle {
 namespace {
 
-// What a run is made of: wires, joints, bolts, fuses, contacts in whatever position.
-bool carries(const Branch& branch) {
-    return branch.wire != none || branch.gate == Gate::joint || branch.gate == Gate::link || branch.gate == Gate::contact ||
-           (branch.gate == Gate::always && branch.element == none && branch.part != none && branch.law == Law::ohms);
+// The nearest way, by the number of its branches; empty where nothing leads there.
+std::vector<int> nearest(const Loom& loom, int from, int to) {
+    std::vector<int> by(loom.nodes, none), queue{from};
+    std::vector<char> met(loom.nodes);
+    met[from] = 1;
+    for (std::size_t next = 0; next < queue.size() && !met[to]; ++next)
+        for (std::size_t i = 0; i < loom.branches.size(); ++i) {
+            const Branch& each = loom.branches[i];
+            if (!each.carries() || (each.a != queue[next] && each.b != queue[next])) continue;
+            const int there = each.a == queue[next] ? each.b : each.a;
+            if (met[there]) continue;
+            met[there] = 1, by[there] = static_cast<int>(i), queue.push_back(there);
+        }
+    std::vector<int> way;
+    for (int at = to; met[to] && at != from;) {
+        way.push_back(by[at]);
+        const Branch& each = loom.branches[by[at]];
+        at = each.a == at ? each.b : each.a;
+    }
+    return way;
 }
 
-// The branches on any way from one node to another that passes no node twice: with a branch laid between the two, those of its block.
+// Whether two contacts of one part are ever closed at once.
+bool together(const Loom& loom, const Branch& one, const Branch& other) {
+    const Part& part = loom.plan.parts[one.part];
+    if (part.kind == "relay") return one.make == other.make;
+    const auto closed = [&](const TableRow& position, const Branch& contact) {
+        const Element& it = part.elements[contact.element];
+        const std::pair<int, int> ends{it.a, contact.make ? it.b : it.c}, turned{ends.second, ends.first};
+        return std::any_of(position.closed.begin(), position.closed.end(), [&](const auto& each) { return each == ends || each == turned; });
+    };
+    return part.positions.empty() || std::any_of(part.positions.begin(), part.positions.end(), [&](const TableRow& each) { return closed(each, one) && closed(each, other); });
+}
+
+// The nearest way from one node to another, and what lies side by side with it: every branch on a way that passes no node twice, over contacts
+// that are closed with those of the nearest. With a branch laid between the two nodes, those of its block.
 class Blocks {
 public:
     Blocks(const Loom& loom, int from, int to) : beside_(loom.nodes) {
-        for (std::size_t i = 0; i < loom.branches.size(); ++i)
-            if (carries(loom.branches[i])) join(loom.branches[i].a, loom.branches[i].b, static_cast<int>(i));
+        const std::vector<int> way = nearest(loom, from, to);
+        if (way.empty()) return;
+        for (std::size_t i = 0; i < loom.branches.size(); ++i) {
+            const Branch& each = loom.branches[i];
+            const auto of_part = [&](int step) { return loom.branches[step].gate == Gate::contact && loom.branches[step].part == each.part; };
+            const bool stands = each.gate != Gate::contact || (std::any_of(way.begin(), way.end(), of_part) &&
+                                                               std::all_of(way.begin(), way.end(), [&](int step) { return !of_part(step) || together(loom, each, loom.branches[step]); }));
+            if (each.carries() && stands) join(each.a, each.b, static_cast<int>(i));
+        }
         join(from, to, laid);
         depth_.assign(loom.nodes, -1), low_.assign(loom.nodes, 0);
         visit(from, -2, 0);
@@ -61,7 +97,7 @@ Blame::Blame(const Loom& loom, const Fault& fault) : loom_(loom), fault_(fault) 
     const Point& at = fault.at;
     for (std::size_t i = 0; i < loom.branches.size(); ++i) {
         const Branch& each = loom.branches[i];
-        if (!carries(each)) continue;
+        if (!each.carries()) continue;
         const bool joint = at.metal == "joint" && std::find(each.pins.begin(), each.pins.end(), at.pin) != each.pins.end();
         const bool wire = at.wire != none && each.wire == at.wire;
         bool part = at.metal != "joint" && at.wire == none && at.part != none && each.part == at.part;
@@ -90,6 +126,8 @@ bool Blame::names(const Point& point) const {
 
 bool Blame::lies_between(const Point& from, const Point& to) const {
     const int a = loom_.node(from), b = loom_.node(to);
+    const auto end = [&](const Point& point) { return point.metal == "joint" && names(point); };
+    if (end(from) || end(to)) return true;
     if (a == none || b == none || a == b) return false;
     const Blocks blocks(loom_, a, b);
     return std::any_of(branches_.begin(), branches_.end(), [&](int each) {

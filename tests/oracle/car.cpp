@@ -69,7 +69,7 @@ Damage damage_of(const Loom& loom, const Fault& fault, Dice& hand) {
     const Part* part = fault.at.part == none ? nullptr : &plan.parts[fault.at.part];
     const bool whole = fault.at.metal == "whole" && fault.at.pins.empty() && fault.at.wire == none && part;
     const auto drawn_ohms = [&] {
-        const double off = std::max(0.0, fault.value->plus_minus), low = fault.value->si - off, high = fault.value->si + off;
+        const double low = fault.value->low(), high = fault.value->high();
         return high > low ? hand.log_between(std::max(low, 1e-6), high) : fault.value->si;
     };
     const auto is_whole = [&](const char* kind) { return whole && part->kind == kind; };

@@ -23,6 +23,14 @@ Range copper(double mm2) { // ohm/m at 20 °C
     return {least, (least + most) / 2, most};
 }
 
+Quantity amperes(Quantity of, double volts) { // of amperes or watts
+    if (of.unit == "W") {
+        of.si /= volts, of.unit = "A";
+        if (of.plus_minus) *of.plus_minus /= volts;
+    }
+    return of;
+}
+
 } // namespace
 
 bool Setting::holds(const std::optional<When>& when) const {
@@ -61,7 +69,7 @@ Loom::Loom(const Plan& the_plan, const Usual& the_usual)
         lay_part(static_cast<int>(i));
     for (std::size_t i = 0; i < branches.size(); ++i)
         if (branches[i].part != none) by_part_[branches[i].part].push_back(static_cast<int>(i));
-    find_inputs();
+    listen();
 }
 
 int Loom::metal(const std::string& name) {
@@ -117,7 +125,7 @@ void Loom::lay_points() {
         if (part.kind == "splice")
             for (const int pin : part.joins)
                 same[first(wire_side_[pin])] = first(wire_side_[part.pins.front()]);
-        if (part.kind == "ground" || part.bolted_pin != none) metal(part.metal.empty() ? "body" : part.metal);
+        if (part.kind == "ground") metal(part.metal.empty() ? "body" : part.metal);
     }
     for (int node = static_cast<int>(same.size()); node < nodes; ++node)
         same.push_back(node);
@@ -138,21 +146,7 @@ void Loom::lay_points() {
     nodes = count;
 }
 
-// A case lies on the metal of its ground point, which holds it there, and on the metal that it says itself.
-void Loom::lay_case(int index) {
-    const Part& part = plan.parts[index];
-    if (part.bolted_pin == none) return;
-    const Range ohms = usual["a bolted ground point"];
-    const auto bolt = [&](const std::string& on, int by) {
-        lay(part_side_[part.bolted_pin], metal(on.empty() ? "body" : on), by).real = [ohms](Dice& dice) { return Real{dice(ohms)}; };
-    };
-    if (part.bolted_to != none) bolt(plan.parts[part.bolted_to].metal, part.bolted_to);
-    if (part.bolted_to == none || !part.metal.empty()) bolt(part.metal, index);
-}
-
 void Loom::lay_joints() {
-    for (std::size_t i = 0; i < plan.parts.size(); ++i)
-        lay_case(static_cast<int>(i));
     for (std::size_t i = 0; i < plan.pins.size(); ++i) {
         const Pin& pin = plan.pins[i];
         const Part& part = plan.parts[pin.part];
@@ -162,6 +156,7 @@ void Loom::lay_joints() {
             const Range ohms = usual["a bolted ground point"];
             bolt.real = [ohms](Dice& dice) { return Real{dice(ohms)}; };
         }
+        if (part.bolted_pin == index) lay_case(index);
         if (part.kind == "splice" || part.kind == "ground" || pin.inside) continue;
         const bool inline_pair = part.kind == "connector" && pin.mate != none && plan.parts[plan.pins[pin.mate].part].kind == "connector";
         if (part.kind == "connector" && (!inline_pair || pin.mate < index)) continue;
@@ -172,6 +167,18 @@ void Loom::lay_joints() {
         const Range ohms = part.kind == "battery" ? usual["a battery clamp on its post"] : usual["a plug or socket contact"].times(1 / square(index));
         joint.real = [ohms](Dice& dice) { return Real{dice(ohms)}; };
     }
+}
+
+// A case lies on the metal that its ground point holds it to, and on that which the part is bolted to by itself.
+void Loom::lay_case(int pin) {
+    const int id = plan.pins[pin].part;
+    const Part& part = plan.parts[id];
+    const Range ohms = usual["a bolted ground point"];
+    const auto bolt = [&](int by, const std::string& to) {
+        lay(part_side_[pin], metal(to.empty() ? "body" : to), by).real = [ohms](Dice& dice) { return Real{dice(ohms)}; };
+    };
+    if (part.bolted_to != none) bolt(part.bolted_to, plan.parts[part.bolted_to].metal);
+    if (part.bolted_to == none || !part.metal.empty()) bolt(id, part.metal);
 }
 
 void Loom::lay_wires() {
@@ -208,14 +215,15 @@ void Loom::lay_battery(int index) {
     const Part& part = plan.parts[index];
     int plus = part_side_[part.pins[0]], minus = part_side_[part.pins[1]];
     if (plan.pins[part.pins[0]].name.ends_with('-')) std::swap(plus, minus);
-    const Range inner = part.inner ? usual.written(*part.inner, "a battery's inner resistance") : usual["a battery's inner resistance"].times(0.006);
+    const double size = plan.system / 12; // of two batteries in series everything is twice
+    const Range inner = part.inner ? usual.written(*part.inner, "a battery's inner resistance") : usual["a battery's inner resistance"].times(0.006 * size);
     for (std::size_t i = 0; i < part.gives.size(); ++i) {
         Branch& source = lay(plus, minus, index);
         source.law = Law::source, source.gate = Gate::given, source.choice = static_cast<int>(i);
         const Quantity& volts = part.gives[i].value;
         const bool charging = part.gives[i].when && part.gives[i].when->engine_running;
-        const Range range = volts.plus_minus >= 0 ? Range{volts.si - volts.plus_minus, volts.si, volts.si + volts.plus_minus}
-                                                 : usual[charging ? "volts with the engine running" : "a battery's volts, engine off"].plus(volts.si);
+        const Range range = volts.plus_minus ? Range{volts.low(), volts.si, volts.high()}
+                                                 : usual[charging ? "volts with the engine running" : "a battery's volts, engine off"].times(size).plus(volts.si);
         source.real = [=](Dice& dice) { return Real{dice(inner), dice(range), 0}; };
     }
 }
@@ -227,8 +235,7 @@ void Loom::lay_element(int index, int number) {
     const int a = side(it.a), b = side(it.b), c = side(it.c);
     const double volts = it.at ? it.at->si : plan.system;
     if (it.kind == "contact") {
-        const double size = std::max({it.a == none ? 0 : square(it.a), it.b == none ? 0 : square(it.b), it.c == none ? 0 : square(it.c)});
-        const Range ohms = usual["a closed contact of a relay or switch"].times(1 / size);
+        const Range ohms = usual["a closed contact of a relay or switch"].times(1 / square(it.a)); // by the wire at its common pin
         for (const bool make : {true, false}) {
             if ((make ? b : c) == none) continue;
             Branch& contact = lay(a, make ? b : c, index, number);
@@ -245,7 +252,7 @@ void Loom::lay_element(int index, int number) {
         diode.real = [=](Dice& dice) { return Real{dice(ohms), dice(drop), 0}; };
     } else if (it.kind == "load" && part.kind == "lamp" && it.value->unit != "ohm") {
         Branch& lamp = lay(a, b, index, number);
-        const Range share = it.value->plus_minus >= 0 ? usual.written(*it.value, "a lamp's power").times(1 / it.value->si) : usual["a lamp's power"];
+        const Range share = it.value->plus_minus ? usual.written(*it.value, "a lamp's power").times(1 / it.value->si) : usual["a lamp's power"];
         const Range cold = usual["a filament, cold to hot ohms"];
         const double amps = it.value->unit == "W" ? it.value->si / volts : it.value->si;
         lamp.law = Law::filament;
@@ -255,23 +262,23 @@ void Loom::lay_element(int index, int number) {
         };
     } else if (it.kind == "load" && part.kind == "motor" && it.value->unit != "ohm") {
         Branch& motor = lay(a, b, index, number);
-        const Quantity amps{it.value->unit == "W" ? it.value->si / volts : it.value->si, it.value->unit == "W" ? it.value->plus_minus / volts : it.value->plus_minus, "A"};
+        const Quantity amps = amperes(*it.value, volts);
         const Range runs = usual.written(amps, "a load's current");
         const Range times = usual["a motor held still, times its running current"];
         const Range stalls = part.stalls_at ? usual.written(*part.stalls_at, "a load's current") : exactly(0);
         motor.law = Law::motor;
         motor.real = [=](Dice& dice) {
-            const double draws = dice(runs), held = stalls.usual > 0 ? dice(stalls) : draws * dice(times);
+            const double draws = dice(runs), held = stalls.usual > 0 ? dice(stalls) : amps.si * dice(times);
             return Real{volts / held, volts, draws};
         };
     } else if (it.kind == "load") {
         const Quantity& value = *it.value;
         Branch& load = lay(a, b, index, number);
         if (value.unit == "ohm") {
-            const Range ohms = usual.written(value, part.kind == "solenoid" ? "a coil's ohms" : "a resistor's ohms");
+            const Range ohms = usual.written(value, "a coil's ohms"); // whatever the load
             load.real = [=](Dice& dice) { return Real{dice(ohms)}; };
         } else {
-            const Quantity amps{value.unit == "W" ? value.si / volts : value.si, value.unit == "W" ? value.plus_minus / volts : value.plus_minus, "A"};
+            const Quantity amps = amperes(value, volts);
             const Range draws = usual.written(amps, "a load's current");
             load.real = [=](Dice& dice) { return Real{volts / dice(draws)}; };
         }
@@ -293,7 +300,7 @@ void Loom::lay_sensor(int index, int number, int a, int b, int c) {
         std::vector<std::pair<double, double>> curve; // degC, ohm
         for (const TableRow& row : it.table)
             if (row.at && row.value) curve.emplace_back(row.at->si, row.value->si);
-        const Range share = !it.table.empty() && it.table.front().value && it.table.front().value->plus_minus >= 0
+        const Range share = !it.table.empty() && it.table.front().value && it.table.front().value->plus_minus
                                 ? usual.written(*it.table.front().value, "an NTC's ohms at its temperature").times(1 / it.table.front().value->si)
                                 : usual["an NTC's ohms at its temperature"];
         const Range shop = usual["a sensor whose temperature nobody said"], hot = usual["the same with the engine running"];
@@ -373,27 +380,6 @@ void Loom::lay_module(int index) {
             lay(pin, ground, index, number).real = [=](Dice& dice) { return Real{dice(ohms)}; };
         }
     }
-}
-
-// The pin by which a control unit knows how a switch stands: an input that the loom leads to the switch.
-void Loom::find_inputs() {
-    std::vector<int> same(nodes);
-    std::iota(same.begin(), same.end(), 0);
-    const auto first = [&](int node) {
-        while (same[node] != node)
-            node = same[node];
-        return node;
-    };
-    for (const Branch& each : branches)
-        if (each.gate == Gate::joint || each.gate == Gate::link || each.wire != none) same[first(each.a)] = first(each.b);
-    for (std::size_t m = 0; m < plan.parts.size(); ++m)
-        for (const Element& output : plan.parts[m].elements) {
-            if (output.kind != "output" || output.follows == none) continue;
-            for (const Element& input : plan.parts[m].elements)
-                if (input.kind == "input" || input.kind == "pull-up")
-                    for (const int pin : plan.parts[output.follows].pins)
-                        if (first(part_side_[pin]) == first(part_side_[input.a])) inputs_[{static_cast<int>(m), output.follows}] = input.a;
-        }
 }
 
 int Loom::node(const Point& at) const {

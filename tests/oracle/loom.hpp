@@ -43,6 +43,10 @@ struct Branch {
     std::vector<int> pins; // of a joint: by either name
     bool make = true;      // contact: closed when the relay has pulled in, or as the switch stands
     int choice = none;     // given: which of the part's list; -2 - n: of what it draws
+    // What a run is made of: wires, joints, bolts, fuses, contacts in whatever position.
+    bool carries() const {
+        return wire != none || gate == Gate::joint || gate == Gate::link || gate == Gate::contact || (gate == Gate::always && element == none && part != none && law == Law::ohms);
+    }
     std::function<Real(Dice&)> real;
     std::function<double(const Real&, const Setting&)> ohms_there; // where they hang on how the car stands; may be empty
 };
@@ -65,9 +69,13 @@ public:
     double needs(int part) const;    // V: motor, horn ..., control unit; a lamp's are of its filament
     double filament_lit(const Branch& filament, double volts) const; // share of its volts
     const std::vector<int>& of_part(int part) const { return by_part_[part]; }
-    int input_that_sees(int module, int switch_part) const { // the pin; none: nobody says
-        const auto at = inputs_.find({module, switch_part});
-        return at == inputs_.end() ? none : at->second;
+    struct Heard {
+        int pin = none;    // of the input; none: the switch moves none, and the output follows the hand on it
+        bool high = true;  // how it reads when the switch is operated
+    };
+    Heard heard(int module, int output) const {
+        const auto at = heard_.find({module, output});
+        return at == heard_.end() ? Heard{} : at->second;
     }
     double square(int pin) const; // mm² of the thickest wire there
 
@@ -75,21 +83,21 @@ private:
     std::vector<int> wire_side_, part_side_;
     std::map<std::string, int> metal_;
     std::map<int, std::pair<int, int>> rails_;
-    std::map<std::pair<int, int>, int> inputs_;
+    std::map<std::pair<int, int>, Heard> heard_; // by part and element
     std::vector<std::vector<int>> by_part_;
 
     int new_node() { return nodes++; }
     int metal(const std::string& name);
     void lay_points();
     void lay_joints();
-    void lay_case(int part);
     void lay_wires();
     void lay_part(int part);
     void lay_element(int part, int element);
     void lay_sensor(int part, int element, int a, int b, int c);
     void lay_battery(int part);
     void lay_module(int part);
-    void find_inputs();
+    void lay_case(int pin);
+    void listen();
     Branch& lay(int a, int b, int part, int element = none);
     void merge(std::vector<int>& of);
 };

@@ -37,6 +37,8 @@ private:
     const Plan plan_;
     const Usual usual_;
     const Loom loom_;
+    const Damage no_damage_;
+    Workshop shop_{loom_, no_damage_}; // for all cars with the branches of the loom and no others
     std::uint64_t seed_;
     Opinion opinion_;
 
@@ -44,10 +46,8 @@ private:
 
     void usual_values() {
         Dice values = dice(Manner::usual), hand = dice(Manner::usual);
-        const Damage sound;
-        Car car(loom_, values, sound, hand);
-        Workshop shop(loom_, sound);
-        Technician reads(shop, car, hand);
+        Car car(loom_, values, no_damage_, hand);
+        Technician reads(shop_, car, hand);
         reads.use_before();
         const bool diodes = std::any_of(loom_.branches.begin(), loom_.branches.end(), [](const Branch& each) { return each.law == Law::diode; });
         for (std::size_t c = 0; c < plan_.checks.size(); ++c) {
@@ -69,16 +69,14 @@ private:
     // What a sound car reads lies within its range; where a sound car ends is listed.
     void sound_cars() {
         const std::vector<Listed> listed = endings(proved_.at("sound_endings"));
-        const Damage sound;
-        Workshop shop(loom_, sound);
         for (std::size_t n = 0; n < asked_.sound_cars; ++n) {
             Dice values = dice(manners[n % 3]), hand = dice(Manner::uniform);
-            Car car(loom_, values, sound, hand);
-            Technician reads(shop, car, hand);
+            Car car(loom_, values, no_damage_, hand);
+            Technician reads(shop_, car, hand);
             reads.use_before();
             for (std::size_t c = 0; c < plan_.checks.size(); ++c)
                 compare_rows(reads, c);
-            Technician goes(shop, car, hand);
+            Technician goes(shop_, car, hand);
             const Walk walk = goes.walk([](int) { return false; });
             if (!walk.understood) ++opinion_.not_understood;
             else if (!lists(listed, walk.end)) opinion_.add("ending of a sound car", walk.end.words(plan_), walk.way_words(plan_));
@@ -143,8 +141,9 @@ private:
     void faulty_cars() {
         const Json& faults = proved_.at("faults");
         if (faults.empty()) return;
-        const std::size_t each = std::max<std::size_t>(1, asked_.cars / faults.size());
+        const std::size_t share = asked_.only.empty() ? faults.size() : 1, each = (asked_.cars + share - 1) / share;
         for (const Json& fault : faults) {
+            if (!fault.at("fault").get<std::string>().starts_with(asked_.only)) continue;
             Fault put_in = read_fault(plan_, fault.at("put_in"));
             put_in.words = fault.at("fault");
             const std::vector<Listed> listed = endings(fault.at("endings"));
@@ -156,7 +155,9 @@ private:
         Dice first = dice(Manner::uniform);
         const Damage shape = damage_of(loom_, fault, first);
         if (shape.changes_nothing()) return opinion_.add("fault", fault.words, "not understood here: nothing is changed");
-        Workshop shop(loom_, shape);
+        std::optional<Workshop> own;
+        if (shape.new_shape()) own.emplace(loom_, shape);
+        Workshop& shop = own ? *own : shop_;
         const Blame blame(loom_, fault);
         std::size_t met = 0;
         for (std::size_t n = 0; met < count && n < most_draws * count; ++n) {
@@ -200,7 +201,7 @@ private:
         for (std::size_t i = 0; i < list.size(); ++i) {
             Fault fault = read_fault(plan_, list.at(i).at("put_in"));
             fault.words = proved_.at("harmless").at(i);
-            if (fault.kind == "worn") continue;
+            if (fault.kind == "worn" || !fault.words.starts_with(asked_.only)) continue;
             drive(fault, asked_.each_harmless, [&](Technician& technician, const Blame&) {
                 if (!technician.edges.blurred()) opinion_.add("harmless", fault.words, "the car complains");
             });

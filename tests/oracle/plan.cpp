@@ -25,12 +25,12 @@ public:
 
     static std::string text(const Json& of, const char* key) { return of.value(key, std::string()); }
     static bool yes(const Json& of, const char* key) { return of.value(key, false); }
-    static Quantity quantity(const Json& of) { return {of.at("si"), of.at("plus_minus").is_null() ? -1 : of.at("plus_minus").get<double>(), of.at("unit")}; }
+    static Quantity quantity(const Json& of) { return {of.at("si"), number(of, "plus_minus"), of.at("unit")}; }
     static MaybeQuantity quantity(const Json& of, const char* key) {
         return of.contains(key) ? MaybeQuantity(quantity(of.at(key))) : std::nullopt;
     }
     static std::optional<double> number(const Json& of, const char* key) {
-        return of.contains(key) ? std::optional<double>(of.at(key).get<double>()) : std::nullopt;
+        return of.contains(key) && !of.at(key).is_null() ? std::optional<double>(of.at(key).get<double>()) : std::nullopt;
     }
     static std::optional<When> when(const Json& of, const char* key) {
         if (!of.contains(key)) return std::nullopt;

@@ -12,8 +12,11 @@ using Json = nlohmann::json;
 inline constexpr int none = -1;
 
 struct Quantity {
-    double si = 0, plus_minus = -1; // plus_minus below 0: none written
-    std::string unit;              // V A W ohm m m2 degC 1 ...
+    double si = 0;
+    std::optional<double> plus_minus; // none written: the usual range; 0 is exact
+    std::string unit;                 // V A W ohm m m2 degC 1 ...
+    double low() const { return si - plus_minus.value_or(0); }
+    double high() const { return si + plus_minus.value_or(0); }
 };
 using MaybeQuantity = std::optional<Quantity>;
 

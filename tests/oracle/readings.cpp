@@ -40,6 +40,24 @@ double Technician::shown(const std::string& measure, double value) {
     return value + gain * value + (car_.meter_gain == 0 ? 0 : hand_.between(-rest, rest));
 }
 
+// The most amperes on the nearest way of metal between the points; 0 where there is none.
+double Technician::along(Stand& stand, const Rest& rest, const Probe& probe) const {
+    std::vector<double> most(loom_.nodes, -1);
+    std::vector<int> queue{probe.red};
+    most[probe.red] = 0;
+    for (std::size_t next = 0; next < queue.size(); ++next)
+        for (std::size_t i = 0; i < loom_.branches.size(); ++i) {
+            const int branch = static_cast<int>(i), node = queue[next];
+            const Branch& each = loom_.branches[i];
+            if (!each.carries() || !stand.there(branch) || !stand.conducts(car_, rest.now.states, branch)) continue;
+            const int there = each.a == node ? each.b : each.b == node ? each.a : none;
+            if (there == none || most[there] >= 0) continue;
+            most[there] = std::max(most[node], std::abs(stand.amperes(car_, rest.now.states, rest.now.volts, branch)));
+            queue.push_back(there);
+        }
+    return std::max(0.0, most[probe.black]);
+}
+
 Reading Technician::read(const Check& check, const Row& row) {
     const std::string& how = check.measure;
     Reading made;
@@ -85,7 +103,7 @@ Reading Technician::read(const Check& check, const Row& row) {
         made.floats = !joined;
         made.value = joined ? volts : car_.meter_gain == 0 ? 0 : hand_.between(-0.04, 0.04) * plan_.system;
         made.shown = shown(how, made.value);
-        made.current = joined && std::abs(made.value) > 1e-6;
+        if (how == "drop") made.current = along(stand, rest, probe);
     } else if (probe.tool == Tool::ammeter) {
         made.value = std::abs(stand.instrument_amperes(car_, rest.now.volts));
         made.shown = std::abs(shown(how, made.value));

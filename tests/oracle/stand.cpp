@@ -142,7 +142,7 @@ Real Stand::lead_real(const Car& car, const Lead& lead) const {
     return {car.open_volts / 1e-3, car.open_volts, 0}; // an ohmmeter: 1 mA at most
 }
 
-bool Stand::driver_on(const Car& car, const States_of& states, const std::vector<double>& volts, const Branch& driver) const {
+bool Stand::driver_on(const Car& car, const States_of& states, const Branch& driver) const {
     if (!states.alive[driver.part] || car.dead[driver.part]) return false;
     const Element& it = loom_.plan.parts[driver.part].elements[driver.element];
     if (setting_.on.contains(it.a)) return true;
@@ -150,17 +150,25 @@ bool Stand::driver_on(const Car& car, const States_of& states, const std::vector
     const Part& hand = loom_.plan.parts[it.follows];
     const auto stands = setting_.position.find(it.follows);
     const bool moved = stands != setting_.position.end() && !hand.positions.empty() && stands->second != hand.positions.front().position;
-    const int input = loom_.input_that_sees(driver.part, it.follows);
-    if (input == none) return moved;
-    // An input to ground is asked for when it is high, one with a pull-up when it is low.
-    const double level = volts[loom_.part_side(input)] - volts[loom_.ground(driver.part)];
-    const double supply = volts[loom_.supply(driver.part)] - volts[loom_.ground(driver.part)];
-    for (const Element& each : loom_.plan.parts[driver.part].elements)
-        if (each.kind == "pull-up" && each.a == input) return level < 0.5 * each.value->si;
-    return level > 0.5 * supply;
+    const Loom::Heard heard = loom_.heard(driver.part, driver.element);
+    return heard.pin == none ? moved : (states.high[heard.pin] != 0) == heard.high;
 }
 
-bool Stand::conducts(const Car& car, const States_of& states, const std::vector<double>& volts, int branch) const {
+double Stand::level(const Car& car, const std::vector<double>& volts, int module, int input) const {
+    const std::vector<Element>& all = loom_.plan.parts[module].elements;
+    double full = loom_.plan.system;
+    bool open = true;
+    for (const int branch : loom_.of_part(module)) {
+        const Branch& each = loom_.branches[branch];
+        if (each.element == none || all[each.element].a != all[input].a || all[each.element].kind == "output") continue;
+        if (car.open[branch]) continue;
+        open = false;
+        if (all[each.element].kind == "pull-up") full = all[each.element].value->si;
+    }
+    return open ? 0 : (volts[loom_.part_side(all[input].a)] - volts[loom_.ground(module)]) / full;
+}
+
+bool Stand::conducts(const Car& car, const States_of& states, int branch) const {
     if (car.open[branch]) return false;
     const Branch& each = loom_.branches[branch];
     switch (each.gate) {
@@ -169,7 +177,7 @@ bool Stand::conducts(const Car& car, const States_of& states, const std::vector<
     case Gate::given: return each.law == Law::source || !car.dead[each.part];
     case Gate::link: return !car.blown[branch];
     case Gate::fed: return states.alive[each.part] && !car.dead[each.part];
-    case Gate::driver: return car.closed[branch] || driver_on(car, states, volts, each);
+    case Gate::driver: return car.closed[branch] || driver_on(car, states, each);
     case Gate::contact: break;
     }
     if (car.closed[branch]) return true;
@@ -212,7 +220,7 @@ void Stand::solve(const Car& car, const States_of& states, std::vector<double>& 
     };
     for (std::size_t i = 0; i < own_.size(); ++i) {
         const int branch = own_[i];
-        if (!conducts(car, states, volts, branch)) continue;
+        if (!conducts(car, states, branch)) continue;
         Real real = real_of(car, branch);
         Law law = loom_.branches[branch].law;
         if (std::any_of(car.damage.reads.begin(), car.damage.reads.end(), [&](const auto& one) { return one.first == branch; })) law = Law::ohms;
@@ -246,7 +254,7 @@ void Stand::solve(const Car& car, const States_of& states, std::vector<double>& 
 }
 
 double Stand::amperes(const Car& car, const States_of& states, const std::vector<double>& volts, int branch) const {
-    if (!there_[branch] || !conducts(car, states, volts, branch)) return 0;
+    if (!there_[branch] || !conducts(car, states, branch)) return 0;
     const auto [a, b] = ends(car, branch);
     Real real = real_of(car, branch);
     Law law = loom_.branches[branch].law;
@@ -269,7 +277,7 @@ bool Stand::joined(const Car& car, const States_of& states, const std::vector<do
         return node;
     };
     for (const int branch : own_) {
-        if (!conducts(car, states, volts, branch)) continue;
+        if (!conducts(car, states, branch)) continue;
         const auto [from, to] = ends(car, branch);
         if (loom_.branches[branch].law == Law::diode && flow(Law::diode, car.reals[branch], volts[from] - volts[to], false).amps <= 0) continue;
         same[first(from)] = first(to);
@@ -304,7 +312,15 @@ States_of Stand::next(const Car& car, const States_of& states, const std::vector
         const Part& part = loom_.plan.parts[i];
         const int index = static_cast<int>(i);
         if (part.kind == "relay") made.pulled[i] = car.armature[i] >= 0 && pulls(car, index, states.pulled[i], states, volts);
-        if (part.kind == "module") made.alive[i] = !car.dead[i] && volts[loom_.supply(index)] - volts[loom_.ground(index)] >= loom_.needs(index);
+        if (part.kind != "module") continue;
+        made.alive[i] = !car.dead[i] && volts[loom_.supply(index)] - volts[loom_.ground(index)] >= loom_.needs(index);
+        for (std::size_t e = 0; e < part.elements.size(); ++e) {
+            if (part.elements[e].kind != "input" && part.elements[e].kind != "pull-up") continue;
+            const double reads = level(car, volts, index, static_cast<int>(e));
+            char& high = made.high[part.elements[e].a];
+            if (reads >= loom_.usual["an input reads high from, of its pull-up's or the system's volts"].usual) high = 1;
+            if (reads <= loom_.usual["an input reads low up to, of the same"].usual) high = 0;
+        }
     }
     return made;
 }
@@ -322,7 +338,7 @@ int Stand::worst_fuse(const Car& car, const States_of& states, const std::vector
 Rest Stand::settle(Car& car, bool fuses_blow) {
     for (;;) {
         Rest rest;
-        States_of states{std::vector<char>(loom_.plan.parts.size()), std::vector<char>(loom_.plan.parts.size())};
+        States_of states{std::vector<char>(loom_.plan.parts.size()), std::vector<char>(loom_.plan.parts.size()), std::vector<char>(loom_.plan.pins.size())};
         std::vector<Solved> seen;
         std::vector<double> volts = guess_;
         for (int step = 0; step < most_steps; ++step) {

@@ -13,9 +13,9 @@ struct Probe {
     int instead_of = none;        // an ammeter: the wire's branch, or the link, that it lies in place of
 };
 
-// How the relays and the control units are, by part.
+// How the relays and the control units are, by part, and what the inputs of those read, by pin.
 struct States_of {
-    std::vector<char> pulled, alive;
+    std::vector<char> pulled, alive, high;
     bool operator==(const States_of&) const = default;
 };
 struct Solved {
@@ -39,11 +39,15 @@ public:
     double instrument_amperes(const Car& car, const std::vector<double>& volts) const;
     // Whether metal joins two nodes, the instrument apart.
     bool joined(const Car& car, const States_of& states, const std::vector<double>& volts, int a, int b) const;
+    bool conducts(const Car& car, const States_of& states, int branch) const; // if it is there
     bool there(int branch) const { return there_[branch]; } // in this set-up
     bool there_part(int part) const;
     const Setting& setting() const { return setting_; }
+    // V at an input of a control unit, of those that count as all of it.
+    double level(const Car& car, const std::vector<double>& volts, int module, int input) const;
 
 private:
+    std::pair<int, int> ends(const Car& car, int branch) const;
     struct Lead { // a branch that this stand adds
         int a, b;
         Law law;
@@ -61,12 +65,10 @@ private:
     double probe_volts_ = 0;
 
     void choose_given(int part, const std::vector<Draw>& list, bool draws);
-    bool conducts(const Car& car, const States_of& states, const std::vector<double>& volts, int branch) const;
-    bool driver_on(const Car& car, const States_of& states, const std::vector<double>& volts, const Branch& driver) const;
+    bool driver_on(const Car& car, const States_of& states, const Branch& driver) const;
     bool switch_closed(const Branch& contact) const;
     Real lead_real(const Car& car, const Lead& lead) const;
     Real real_of(const Car& car, int branch) const;
-    std::pair<int, int> ends(const Car& car, int branch) const;
     States_of next(const Car& car, const States_of& states, const std::vector<double>& volts) const;
     bool pulls(const Car& car, int relay, bool in, const States_of& states, const std::vector<double>& volts) const;
     int worst_fuse(const Car& car, const States_of& states, const std::vector<double>& volts, double& strain) const;

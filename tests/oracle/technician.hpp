@@ -8,7 +8,7 @@ struct Reading {
     enum class Kind { number, open, yes, no, jumps } kind = Kind::number;
     double value = 0, shown = 0; // V, A, ohm: as it is, and as the meter shows it
     bool floats = false;         // nothing joins the points
-    bool current = true;         // of a drop: something flows there
+    double current = 1;          // A, of a drop: along the points
 };
 // ± that the meter of this plan may be off.
 double meter_error(const Plan& plan, const std::string& measure, double value);
@@ -77,7 +77,7 @@ private:
 
     bool state(const Solved& at, Stand& stand, const State& asked, double share);
     bool part_works(const Solved& at, Stand& stand, int part, double share);
-    Reading measure(const Check& check, const Row& row);
+    double along(Stand& stand, const Rest& rest, const Probe& probe) const;
     double shown(const std::string& measure, double value);
     void note_edges(const Rest& rest, Stand& stand);
     bool within(const Check& check, std::size_t row, const Limit& limit, const Reading& reading, int& side);

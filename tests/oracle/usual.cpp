@@ -38,7 +38,7 @@ const Range& Usual::operator[](const std::string& what) const {
 }
 
 Range Usual::written(const Quantity& value, const std::string& row) const {
-    if (value.plus_minus >= 0) return {value.si - value.plus_minus, value.si, value.si + value.plus_minus};
+    if (value.plus_minus) return {value.low(), value.si, value.high()};
     return (*this)[row].times(value.si);
 }
 
