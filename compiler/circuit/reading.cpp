@@ -8,6 +8,7 @@ namespace loomsheet {
 namespace {
 
 constexpr double display_end_ohms = 20e6; // more shows as open
+constexpr double no_amps = 1e-3;          // less drops nothing that a meter shows
 
 MeterFunction function_of(MeasureKind measure) {
     if (is_ohms(measure)) return MeterFunction::ohms;
@@ -19,7 +20,8 @@ void widen(Reading& reading, double low, double high) {
     reading.low = std::min(reading.low, low), reading.high = std::max(reading.high, high);
 }
 
-// What conducts from red to black on the shortest way, and carries most there; none where nothing does.
+// What conducts from red to black on the shortest way, and carries least there: what carries nothing proves nothing. None where
+// nothing conducts.
 int carrier(const Setting& setting) {
     const Network& network = *setting.network;
     const Bench& bench = *setting.bench;
@@ -30,19 +32,25 @@ int carrier(const Setting& setting) {
     const NodeId start[] = {setting.red};
     const Reach way = reach(network.graph, start, flows, setting.black);
     if (!way.has(setting.black)) return none;
-    int most = none;
-    for (const int branch : way.way(network.graph, setting.black))
-        if (most == none || std::abs(bench.amps(branch)) > std::abs(bench.amps(most))) most = branch;
-    return most;
+    std::vector<int> branches = way.way(network.graph, setting.black);
+    const auto is_stub = [&](int branch) { // the contact of another part that a lead lies on
+        return branches.size() > 1 && network.graph.edges[branch].kind == EdgeKind::joint && std::abs(bench.amps(branch)) < no_amps;
+    };
+    if (!branches.empty() && is_stub(branches.front())) branches.erase(branches.begin());
+    if (!branches.empty() && is_stub(branches.back())) branches.pop_back();
+    int least = none;
+    for (const int branch : branches)
+        if (least == none || std::abs(bench.amps(branch)) < std::abs(bench.amps(least))) least = branch;
+    return least;
 }
 
 // The bench stands as it was read.
 void carry(Reading& reading, const Setting& setting, const Stand& stand) {
-    constexpr double something = 0.1, nothing = 1e-3; // A: outside of them all cars of the kind agree whether a meter shows a current
+    constexpr double something = 0.1; // A: outside of them all cars of the kind agree whether a meter shows a current
     const int branch = carrier(setting);
     const double amps = branch == none ? 0 : std::abs(setting.bench->amps(branch));
     reading.carried = reading.carried_low = reading.carried_high = amps;
-    if (amps < nothing || amps > something) return;
+    if (amps < no_amps || amps > something) return;
     Term term = setting.term;
     term.stand = stand, term.own = none;
     term.along = {{branch, 1, Share::amps}};

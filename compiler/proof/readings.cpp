@@ -350,7 +350,7 @@ void prove_look(const Plan& plan, const Predictor& sound, const Check& check, co
     const PartId load = states.front().of.part;
     if (made.look != Truth::maybe || states.size() != 1 || load == none || !is_load(plan.circuit.parts[load].kind)) return;
     const std::optional<Extent> volts = sound.load_volts(setup_of(check), load);
-    if (!volts) return;
+    if (!volts || volts->low <= 0) return; // one that may get nothing: by a fuse or a relay, which has a finding of its own
     const double needs = needs_of(plan.circuit.parts[load], sound.parameters().system_volts);
     findings.add(601, check.measure_at,
                  fmt::format("on a sound car the answer may be NO: {} needs {:.1f} V and gets {:.1f} .. {:.1f} V here", plan.circuit.part_name(load), needs,

@@ -2,6 +2,7 @@
 #include "commands/run.hpp"
 #include "scratch.hpp"
 #include <doctest/doctest.h>
+#include <nlohmann/json.hpp>
 #include <sstream>
 
 using namespace loomsheet;
@@ -98,4 +99,28 @@ TEST_CASE("a fault that cannot be, and a plan with errors, are told at their pla
     CHECK_MESSAGE(holds(two.err, "--fault:2:1"), two.err);
     CHECK(predicted({"broken.plan"}).exit == Exit::errors);
     CHECK(predicted({"missing.plan"}).exit == Exit::usage);
+}
+
+TEST_CASE("for programs: readings, outcomes and what has blown, alone on its stream") {
+    const Said said = predicted({"--format", "json", "--fault", "joint X30.1 5 ohm", "fan.plan"});
+    CHECK(said.err.empty());
+    const nlohmann::json all = nlohmann::json::parse(said.out);
+    const nlohmann::json& fan = all.at("plans").at(0);
+    CHECK(fan.at("fault") == "joint X30.1 5 ohm");
+    CHECK(fan.at("blown").empty());
+    for (const nlohmann::json& check : fan.at("checks")) {
+        if (check.at("check") == "fan-called") CHECK(check.at("look") != "yes");
+        if (check.at("check") != "drops") continue;
+        CHECK(check.at("rows").at(2).at("fit") == "fails");
+        CHECK(check.at("rows").at(2).at("amps").get<double>() < 5);
+        CHECK(check.at("rows").at(1).at("fit") == "passes");
+    }
+    CHECK(nlohmann::json::parse(predicted({"--format", "json", "fan.plan"}).out).at("plans").at(0).at("fault").is_null());
+    CHECK(nlohmann::json::parse(predicted({"--format", "json", "broken.plan"}).out).at("findings").size() > 0);
+}
+
+TEST_CASE("a look says which of its answers holds, a drop how much flows, a limit of some millivolts gets its thousandths") {
+    const Said said = predicted({"--fault", "joint X30.1 2.2 ohm", "fan.plan"});
+    CHECK(holds(line_of(said.out, "fan-called"), "\"runs, but slowly\""));
+    CHECK(holds(line_of(said.out, "Contact 1"), " A "));
 }

@@ -320,7 +320,7 @@ TEST_CASE("LS617: two tenths of a volt in a wire, five in a starter cable") {
                      "  with F1 pulled\n  look \"F1 is whole\": F1 whole")) == "");
     const std::string starter = "plan ST-01 \"Will not crank\"\nbattery G1 \"Battery\", 12.6 V\nground XE1 "
                                 "\"Block\"\nswitch S1 \"Key\", 30/50 closed when key crank\n"
-                                "motor M1 \"Starter\", 1/2 150 A\nwire W1 G1.+ -> S1.30 35 mm2 LENGTH unfused\nwire W2 "
+                                "motor M1 \"Starter\", 1/2 150 A, needs 8 V\nwire W1 G1.+ -> S1.30 35 mm2 LENGTH unfused\nwire W2 "
                                 "S1.50 -> M1.1 50 mm2 0.2 m unfused\nwire W3 M1.2 -> XE1 50 mm2 0.2 m\n"
                                 "wire W4 G1.- -> XE1 50 mm2 0.3 m\n";
     const std::string cranks =
