@@ -5,6 +5,9 @@
 namespace oracle {
 namespace {
 
+// LANGUAGE.md, A fuse: times its rating. A passing current may leave any fuse whole; from where it surely does not is drawn up to here.
+constexpr Range blows_at{1.1, 1.2, 1.35};
+constexpr double rattling_from = 1.1, rattling_surely = 6, passing_from = 3.5, passing_most = 50;
 constexpr double least_short = 0.002, most_short = 0.05; // ohm where metal meets metal
 
 // The branches that a point names: an element by its pins, a part with all its elements, a wire, a joint.
@@ -112,10 +115,13 @@ Damage damage_of(const Loom& loom, const Fault& fault, Dice& hand) {
 
 Car::Car(const Loom& loom, Dice& dice, const Damage& wrong, Dice& hand)
     : reals(loom.branches.size()), copper(loom.branches.size()), open(loom.branches.size()), closed(loom.branches.size()), still(loom.branches.size()),
-      dead(loom.plan.parts.size()), armature(loom.plan.parts.size()), blows_at(loom.branches.size()), blown(loom.branches.size()), damage(wrong) {
+      dead(loom.plan.parts.size()), armature(loom.plan.parts.size()), blows(loom.branches.size()), blown(loom.branches.size()), damage(wrong) {
     for (std::size_t i = 0; i < reals.size(); ++i) {
         reals[i] = loom.branches[i].real(dice);
-        if (loom.branches[i].gate == Gate::link) blows_at[i] = loom.plan.parts[loom.branches[i].part].rating->si * dice({1.1, 1.2, 1.35});
+        if (loom.branches[i].gate == Gate::link) {
+            const double rating = loom.plan.parts[loom.branches[i].part].rating->si;
+            blows[i] = {rating * dice(blows_at), rating * hand.log_between(rattling_from, rattling_surely), rating * hand.log_between(passing_from, passing_most)};
+        }
         copper[i] = reals[i].ohms;
     }
     sound_ohms = copper;
