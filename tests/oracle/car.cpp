@@ -5,6 +5,10 @@
 namespace oracle {
 namespace {
 
+// LANGUAGE.md, A fuse: times its rating. What passes or rattles counts alike for all fuses of a car, so that their order stays; a passing
+// current may leave any fuse whole, so that the last figure only ends the drawing.
+constexpr Range blows_at{1.1, 1.2, 1.35};
+constexpr double rattling_surely = 6, passing_from = 3.5, passing_most = 50;
 constexpr double least_short = 0.002, most_short = 0.05; // ohm where metal meets metal
 
 // The branches that a point names: an element by its pins, a part with all its elements, a wire, a joint.
@@ -112,10 +116,14 @@ Damage damage_of(const Loom& loom, const Fault& fault, Dice& hand) {
 
 Car::Car(const Loom& loom, Dice& dice, const Damage& wrong, Dice& hand)
     : reals(loom.branches.size()), copper(loom.branches.size()), open(loom.branches.size()), closed(loom.branches.size()), still(loom.branches.size()),
-      dead(loom.plan.parts.size()), armature(loom.plan.parts.size()), blows_at(loom.branches.size()), blown(loom.branches.size()), damage(wrong) {
+      dead(loom.plan.parts.size()), armature(loom.plan.parts.size()), blows(loom.branches.size()), blown(loom.branches.size()), damage(wrong) {
+    const double rattling = hand.log_between(1, rattling_surely / blows_at.high), passing = hand.log_between(passing_from / blows_at.low, passing_most);
     for (std::size_t i = 0; i < reals.size(); ++i) {
         reals[i] = loom.branches[i].real(dice);
-        if (loom.branches[i].gate == Gate::link) blows_at[i] = loom.plan.parts[loom.branches[i].part].rating->si * dice({1.1, 1.2, 1.35});
+        if (loom.branches[i].gate == Gate::link) {
+            const double at = loom.plan.parts[loom.branches[i].part].rating->si * dice(blows_at);
+            blows[i] = {at, at * rattling, at * passing};
+        }
         copper[i] = reals[i].ohms;
     }
     sound_ohms = copper;

@@ -37,7 +37,10 @@ struct Car {
     std::vector<char> still;        // by branch: a motor that is held
     std::vector<char> dead;         // by part
     std::vector<signed char> armature; // by part: 1 stays pulled in, -1 never pulls in
-    std::vector<double> blows_at;   // A, by branch of a link
+    struct Blows { // A: at rest, rattling, in the moment that a relay or a control unit takes
+        double at = 0, rattling = 0, passing = 0;
+    };
+    std::vector<Blows> blows; // by branch of a link
     std::vector<double> sound_ohms; // by branch, before the damage: of coils the turns
     std::vector<char> blown;        // by branch
     Damage damage;

@@ -27,8 +27,7 @@ public:
     bool chance(double share) { return dice_.between(0, 1) < share; }
     std::size_t below(std::size_t count) { return static_cast<std::size_t>(dice_.number(count)); }
     double between(double low, double high) { return dice_.between(low, high); }
-    template <class List>
-    auto one_of(const List& list) { return *(std::begin(list) + below(std::size(list))); }
+    auto one_of(const auto& list) { return *(std::begin(list) + below(std::size(list))); }
 
 private:
     Dice dice_;
@@ -243,10 +242,7 @@ struct Draft {
 
 class Plans {
 public:
-    explicit Plans(std::uint64_t seed) : draw_(seed), it_(Circuits(draw_).make()) {
-        while (it_.called.ends_with(", "))
-            it_.called.resize(it_.called.size() - 2);
-    }
+    explicit Plans(std::uint64_t seed) : draw_(seed), it_(Circuits(draw_).make()) {}
     std::string write(std::uint64_t seed) {
         choose();
         std::string text = fmt::format("plan RND-{:02} \"Load does not work\"\n  complaint \"It does not work\"{}\n  with {}\n  system {} V\n", seed % 100, complaint(), it_.called, it_.volts);
@@ -346,8 +342,8 @@ private:
         list.push_back(look("click", with_called(), "K5 works", "K5 chatters"));
         add(rows("coil-ohms", "  with K5 pulled\n", "ohms", {{"part K5.86", "part K5.85"}}), 0.3, fmt::format("{} .. {} ohm", it_.volts * 4.5, it_.volts * 14));
         add(rows("coil-volts", with_called(), "volts", {{"K5.86", "K5.85"}}), 0.7, "above " + volts(9));
-        add(rows("socket-feed", fmt::format("  with K5 pulled, load 21 W across K5.30 to XE1\n"), "drop", {{"G1.+", "F1.1"}, {"F1.2", "K5.30"}}), 0.6, "below " + volts(0.5));
-        list.push_back(look("bridged", fmt::format("  with K5 pulled, bridge K5.30 to K5.87 fused 30 A\n"), it_.load + " works"));
+        add(rows("socket-feed", "  with K5 pulled, load 21 W across K5.30 to XE1\n", "drop", {{"G1.+", "F1.1"}, {"F1.2", "K5.30"}}), 0.6, "below " + volts(0.5));
+        list.push_back(look("bridged", "  with K5 pulled, bridge K5.30 to K5.87 fused 30 A\n", it_.load + " works"));
     }
     void choose() {
         std::vector<Draft> list = all();
@@ -388,8 +384,7 @@ private:
         if (it.drop && draw_.chance(0.4)) text += "  no current -> " + (last || draw_.chance(0.5) ? away() : next) + "\n";
         if (!it.state.empty() && draw_.chance(0.5)) text += fmt::format("  \"another answer\": {} -> {}\n", it.state, last || draw_.chance(0.6) ? away() : next);
         if (it.ohms && draw_.chance(0.4)) text += "  open -> " + away() + "\n";
-        if (!it.rows.empty() && draw_.chance(0.6))
-            text += fmt::format("  fail \"{}\" -> {}\n", it.rows.back(), away());
+        if (!it.rows.empty() && draw_.chance(0.6)) text += fmt::format("  fail \"{}\" -> {}\n", it.rows.back(), away());
         if (!it.look && !it.fixed && it.rows.empty() && draw_.chance(0.3)) text += "  low -> " + away() + "\n";
         const bool fail_on = !last && (!pass_on || draw_.chance(0.1));
         return text + "  fail -> " + (fail_on ? next : away()) + "\n";

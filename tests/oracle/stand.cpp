@@ -325,11 +325,11 @@ States_of Stand::next(const Car& car, const States_of& states, const std::vector
     return made;
 }
 
-int Stand::worst_fuse(const Car& car, const States_of& states, const std::vector<double>& volts, double& strain) const {
+int Stand::worst_fuse(const Car& car, const Solved& at, double Car::Blows::*by, double& strain) const {
     int worst = none;
     for (const int branch : own_) {
         if (loom_.branches[branch].gate != Gate::link || car.blown[branch] || car.open[branch]) continue;
-        const double now = std::abs(amperes(car, states, volts, branch)) / car.blows_at[branch];
+        const double now = std::abs(amperes(car, at.states, at.volts, branch)) / (car.blows[branch].*by);
         if (now > strain) strain = now, worst = branch;
     }
     return worst;
@@ -361,8 +361,11 @@ Rest Stand::settle(Car& car, bool fuses_blow) {
         if (!fuses_blow) return rest;
         double strain = 1;
         int worst = none;
-        for (const Solved& each : rest.cycle)
-            if (const int fuse = worst_fuse(car, each.states, each.volts, strain); fuse != none) worst = fuse;
+        for (std::size_t i = 0; i + rest.cycle.size() < seen.size() && worst == none; ++i)
+            worst = worst_fuse(car, seen[i], &Car::Blows::passing, strain);
+        if (worst == none)
+            for (const Solved& each : rest.cycle)
+                if (const int fuse = worst_fuse(car, each, rest.chatters() ? &Car::Blows::rattling : &Car::Blows::at, strain); fuse != none) worst = fuse;
         if (worst == none) return rest;
         car.blown[worst] = 1;
     }

@@ -71,7 +71,7 @@ private:
     Real real_of(const Car& car, int branch) const;
     States_of next(const Car& car, const States_of& states, const std::vector<double>& volts) const;
     bool pulls(const Car& car, int relay, bool in, const States_of& states, const std::vector<double>& volts) const;
-    int worst_fuse(const Car& car, const States_of& states, const std::vector<double>& volts, double& strain) const;
+    int worst_fuse(const Car& car, const Solved& at, double Car::Blows::*by, double& strain) const;
 };
 
 // A at these volts across it, and what the next volt adds.
