@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace loomsheet {
 namespace {
 
-constexpr double display_end_ohms = 20e6; // more shows as open
 constexpr double no_amps = 1e-3;          // less drops nothing that a meter shows
 
 MeterFunction function_of(MeasureKind measure) {
@@ -113,6 +113,16 @@ void answer(Reading& reading, MeasureKind measure, double system_volts) {
     }
 }
 
+// Whether anything drives the points by itself: a diode that the meter opens does not.
+bool is_driven(Bench& bench, Stand stand) {
+    constexpr double no_volts = 1e-9;
+    const Instrument meter = std::exchange(bench.instrument(), {});
+    bench.settle(bench.usual(), stand); // from 0 V: what conducts for the meter keeps nothing of it
+    const bool driven = std::abs(bench.port_volts()) > no_volts;
+    bench.instrument() = meter;
+    return driven;
+}
+
 Reading in_stand(const Setting& setting, const Stand& stand, MeasureKind measure, double ohms_volts) {
     Term term = setting.term;
     term.stand = stand;
@@ -137,7 +147,7 @@ Reading in_stand(const Setting& setting, const Stand& stand, MeasureKind measure
     const double driven = std::abs(setting.bench->port().f);
     if (measure == MeasureKind::amps && driven > 0) reading.burden = 1 - std::abs(reading.value) / driven;
     if (!is_ohms(measure)) return reading;
-    reading.residual = driven / ohms_test_amps;
+    if (driven > 0 && is_driven(*setting.bench, stand)) reading.residual = driven / ohms_test_amps;
     for (double* each : {&reading.value, &reading.low, &reading.high, &reading.likely_low, &reading.likely_high})
         *each = shown_ohms(*each, ohms_volts);
     reading.may_be_open = reading.high > display_end_ohms; // as behind a diode that conducts with some meters only
@@ -268,7 +278,7 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
     if (measure == MeasureKind::read || measure == MeasureKind::look || measure == MeasureKind::nothing)
         return of_kind(ReadingKind::beyond, "the circuit does not give it");
     std::optional<Reading> all;
-    bool may_chatter = false;
+    bool may_chatter = false, by_diode = false;
     for (const Setup& each : one_by_one(setup)) {
         // Where a diode may conduct, the volts of the ohmmeter decide: both the least and the most are tried.
         std::vector<double> open_volts{usual(Usual::ohms_test).value};
@@ -278,7 +288,7 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
             if (!setting.beyond.empty()) return of_kind(ReadingKind::beyond, setting.beyond);
             if (turn == 0 && is_ohms(measure))
                 for (const NetBranch& branch : setting.network->branches)
-                    if (branch.law == Law::diode) open_volts = ohmmeter_volts(measure);
+                    if (branch.law == Law::diode) open_volts = ohmmeter_volts(measure), by_diode = true;
             const Stands& stands = rigged.stands();
             if (!fault_ && (stands.usual_chatters || stands.history)) {
                 Reading no_number = of_kind(stands.usual_chatters ? ReadingKind::chatters : ReadingKind::history);
@@ -297,6 +307,8 @@ Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row)
         }
     }
     if (!all) return of_kind(ReadingKind::chatters);
+    const bool hangs_on_meter = is_ohms(measure) && all->is_number() && all->may_be_open && by_diode;
+    if (hangs_on_meter) all->high = all->bare_high = display_end_ohms; // between meters that open the diode and those that do not
     answer(*all, measure, parameters_->system_volts);
     all->may_chatter |= may_chatter;
     return *all;

@@ -51,6 +51,7 @@ struct Reading {
 };
 void unite(std::optional<Reading>& all, Reading more); // what either may show
 
+inline constexpr double display_end_ohms = 20e6; // more shows as open
 bool is_ohms(MeasureKind measure);    // ohms and continuity
 bool is_current(MeasureKind measure); // amps in line and by clamp
 

@@ -69,7 +69,11 @@ std::vector<Use> working(const Plan& plan, const Predictor& sound, const std::ve
 }
 
 Truth complains_of(const Plan& plan, const std::vector<Use>& before, const Predictor& car) {
-    if (!plan.complaint_states.empty()) return hold(car, plan.complaint_with, plan.complaint_states);
+    if (!plan.complaint_states.empty()) {
+        const Truth truth = hold(car, plan.complaint_with, plan.complaint_states);
+        const bool rattles = truth == Truth::no && car.rig(plan.complaint_with).stands().may_chatter;
+        return rattles ? Truth::jumps : truth; // and then it has the complaint for part of the time
+    }
     if (plan.complaint_points && plan.complaint_limit) {
         const Reading reading = car.read(plan.complaint_with, plan.complaint_measure, *plan.complaint_points);
         switch (fit_of(reading, *plan.complaint_limit, plan.complaint_measure)) {
@@ -206,6 +210,7 @@ private:
 
     OutcomeSet cell(std::size_t index, Truth harm) {
         const Check& check = plan_.checks[index];
+        if (harm == Truth::jumps && &car().rig(setup_of(check)) == &car().rig(plan_.complaint_with)) return outcome_of_rattling(check);
         const CheckEffects& on = on_checks_[index];
         const bool own = has(on.seen, fault().at_point.part);
         const bool none_changed =

@@ -214,6 +214,14 @@ OutcomeSet outcomes_of(const Check& check, const Sight& sight) {
     return is_else ? set | outcome_bit(fail_of(check, "")) : set;
 }
 
+OutcomeSet outcome_of_rattling(const Check& check) {
+    if (check.measure != MeasureKind::look) return stop_bit;
+    for (std::size_t i = 0; i < check.outcomes.size(); ++i) // `K5 chatters` is an answer
+        for (const State& state : check.outcomes[i].states.list)
+            if (state.verb == StateVerb::chatters) return outcome_bit(i);
+    return outcome_bit(fail_of(check, ""));
+}
+
 bool leaves_something(const Check& check) {
     const OutcomeSet left = outcome_bit(check.outcomes.size());
     if (check.measure == MeasureKind::look) return look_leaves_something(check);

@@ -40,6 +40,8 @@ std::optional<std::size_t> no_current_of(const Check& check);
 // Of a look, with one sight of its states (`look_states` first, then those of the outcomes in their order).
 OutcomeSet outcomes_of(const Check& check, const Sight& sight);
 std::vector<State> states_of(const Check& check);
+// Of a car that rattles: a reading jumps, and the sheet says stop; a look is NO unless an answer says so. What rattles does not do its work.
+OutcomeSet outcome_of_rattling(const Check& check);
 
 // Whether something may be read that no outcome of the plan names: the sheet then prints a line for it, which leads to the suspects.
 bool leaves_something(const Check& check);

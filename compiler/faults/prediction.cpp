@@ -48,11 +48,7 @@ OutcomeSet outcomes_seen(const Check& check, const Sights& sights) {
     OutcomeSet set = sights.computed ? 0 : every_outcome(check);
     for (const std::uint64_t seen : sights.seen)
         set |= outcomes_of(check, {seen, sights.unknown});
-    if (!sights.may_jump) return set;
-    for (std::size_t i = 0; i < check.outcomes.size(); ++i) // `K5 chatters` is an answer
-        for (const State& state : check.outcomes[i].states.list)
-            if (state.verb == StateVerb::chatters) return set | outcome_bit(i);
-    return set | stop_bit;
+    return sights.may_jump ? set | outcome_of_rattling(check) : set;
 }
 
 bool is_use(const SetupItem& item) {

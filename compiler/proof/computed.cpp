@@ -26,6 +26,11 @@ std::optional<Limit> computed_limit(const Circuit& circuit, MeasureKind measure,
     case ReadingKind::number: break;
     default: return std::nullopt;
     }
+    if (reading.may_be_open) { // above it, open too
+        const double least = shown_step(circuit, reading.low, measure);
+        limit.kind = LimitKind::above, limit.low = quantity(rounded_down(reading.low, least), least, measure);
+        return limit;
+    }
     const double step = shown_step(circuit, std::max(std::abs(reading.low), std::abs(reading.high)), measure);
     const double low = rounded_down(reading.low, step), high = rounded_up(reading.high, step);
     const bool from_zero = measure == MeasureKind::drop || (low <= 0 && high >= -low); // a small drop is a good one

@@ -74,8 +74,11 @@ std::string range_words(const Circuit& circuit, const Reading& reading, MeasureK
     }
     const double size = std::max(std::abs(reading.low), std::abs(reading.high));
     const double step = shown_step(circuit, size, measure, finest);
-    return fmt::format("{} .. {}", figure_words(rounded_down(reading.low, step), step),
-                       value_words(rounded_up(reading.high, step), step, measure));
+    const bool to_the_end = reading.may_be_open && reading.high >= display_end_ohms;
+    if (to_the_end) return fmt::format("{} or more, or open", value_words(rounded_down(reading.low, shown_step(circuit, reading.low, measure, finest)),
+                                                                         shown_step(circuit, reading.low, measure, finest), measure));
+    return fmt::format("{} .. {}{}", figure_words(rounded_down(reading.low, step), step), value_words(rounded_up(reading.high, step), step, measure),
+                       reading.may_be_open ? " or open" : "");
 }
 
 std::string reading_words(const Circuit& circuit, const Reading& reading, MeasureKind measure, double finest) {

@@ -100,11 +100,7 @@ Blame::Blame(const Loom& loom, const Fault& fault) : loom_(loom), fault_(fault) 
         if (!each.carries()) continue;
         const bool joint = at.metal == "joint" && std::find(each.pins.begin(), each.pins.end(), at.pin) != each.pins.end();
         const bool wire = at.wire != none && each.wire == at.wire;
-        bool part = at.metal != "joint" && at.wire == none && at.part != none && each.part == at.part;
-        if (part && !at.pins.empty() && each.element != none) {
-            const Element& it = loom.plan.parts[each.part].elements[each.element];
-            part = std::find(at.pins.begin(), at.pins.end(), it.a) != at.pins.end();
-        }
+        const bool part = at.metal != "joint" && at.wire == none && at.part != none && each.part == at.part;
         if (joint || wire || part) branches_.push_back(static_cast<int>(i));
     }
 }

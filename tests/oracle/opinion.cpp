@@ -97,8 +97,8 @@ private:
                 if (kind != "chatters" && !row.at("may_chatter").get<bool>()) opinion_.add("range", where, "jumps, and they do not say so");
             } else if (kind == "number") {
                 const double low = row.at("low"), high = row.at("high");
-                if (mine.kind == Reading::Kind::open) opinion_.add("range", where, fmt::format("open here, {} .. {} there", low, high));
-                else if (mine.kind == Reading::Kind::number && (mine.shown < low - 1e-6 || mine.shown > high + 1e-6))
+                if (mine.kind == Reading::Kind::open && !row.at("may_be_open").get<bool>()) opinion_.add("range", where, fmt::format("open here, {} .. {} there", low, high));
+                if (mine.kind == Reading::Kind::number && (mine.shown < low - 1e-6 || mine.shown > high + 1e-6))
                     opinion_.add("range", where, fmt::format("{} here ({} as it is), {} .. {} there", mine.shown, mine.value, low, high));
             } else if (kind == "open" && mine.kind != Reading::Kind::open) {
                 opinion_.add("range", where, fmt::format("{} here, open there", mine.value));
