@@ -65,8 +65,6 @@ Reading of_kind(ReadingKind kind, std::string why = {}) {
     return reading;
 }
 
-bool has(const Blown& blown, PartId part) { return std::find(blown.begin(), blown.end(), part) != blown.end(); }
-
 // V: what stray leakage leaves on a meter between points that nothing joins; its own ohms pull it to 0.
 double ghost(double system_volts) { return usual(Usual::ghost).high * system_volts; }
 
@@ -232,8 +230,8 @@ Predictor::Predictor(const Predictor& sound, const Fault& fault, const std::vect
         use(setup);
     surely_blown_ = surely_blown(blown_);
     for (const Blown& each : blown_)
-        std::copy_if(each.begin(), each.end(), std::back_inserter(may_be_blown_), [&](PartId part) { return !has(may_be_blown_, part); });
-    std::erase_if(may_be_blown_, [&](PartId part) { return has(surely_blown_, part); });
+        std::copy_if(each.begin(), each.end(), std::back_inserter(may_be_blown_), [&](PartId part) { return !has_part(may_be_blown_, part); });
+    std::erase_if(may_be_blown_, [&](PartId part) { return has_part(surely_blown_, part); });
 }
 
 // What of the fuses it may have blown.
@@ -260,7 +258,7 @@ void Predictor::use(const Setup& setup) {
         for (const Stand& stand : stands.list) {
             Blown blown = blown_[i];
             for (std::size_t fuse = 0; fuse < fuses.size(); ++fuse)
-                if (stand.blown[fuse] && !has(blown, fuses[fuse].part)) blown.push_back(fuses[fuse].part);
+                if (stand.blown[fuse] && !has_part(blown, fuses[fuse].part)) blown.push_back(fuses[fuse].part);
             add(std::move(blown));
         }
         if (stands.usual_chatters && !stands.wears) add(blown_[i]);

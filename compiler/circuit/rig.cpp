@@ -50,26 +50,26 @@ double most_volts(const Network& network) {
     return sum;
 }
 
-bool has(const std::vector<PartId>& parts, PartId part) { return std::find(parts.begin(), parts.end(), part) != parts.end(); }
-
 // From rest, but with these relays and modules on.
 Stand with_on(const Setting& setting, const std::vector<PartId>& parts) {
     Stand stand = setting.from;
     for (std::size_t i = 0; i < stand.in.size(); ++i)
-        stand.in[i] = has(parts, setting.network->relays[i].part);
+        stand.in[i] = has_part(parts, setting.network->relays[i].part);
     for (std::size_t i = 0; i < stand.alive.size(); ++i)
-        stand.alive[i] = has(parts, setting.network->modules[i].part);
+        stand.alive[i] = has_part(parts, setting.network->modules[i].part);
     for (std::size_t i = 0; i < stand.high.size(); ++i) // what was on may have been called
-        stand.high[i] = has(parts, setting.network->listeners[i].part);
+        stand.high[i] = has_part(parts, setting.network->listeners[i].part);
     return stand;
 }
 
 } // namespace
 
+bool has_part(const std::vector<PartId>& list, PartId part) { return std::find(list.begin(), list.end(), part) != list.end(); }
+
 Blown surely_blown(const std::vector<Blown>& alternatives) {
     Blown all = alternatives.front();
     for (const Blown& each : alternatives)
-        std::erase_if(all, [&](PartId fuse) { return !has(each, fuse); });
+        std::erase_if(all, [&](PartId fuse) { return !has_part(each, fuse); });
     return all;
 }
 
@@ -138,7 +138,7 @@ Rig& Rigs::at(RiggedCar& car, std::size_t place) {
     setting.or_from.assign(car.blown->size() - 1, setting.from);
     for (std::size_t i = 0; i < car.blown->size(); ++i)
         for (std::size_t fuse = 0; fuse < setting.network->fuses.size(); ++fuse)
-            (i == 0 ? setting.from : setting.or_from[i - 1]).blown[fuse] = has((*car.blown)[i], setting.network->fuses[fuse].part);
+            (i == 0 ? setting.from : setting.or_from[i - 1]).blown[fuse] = has_part((*car.blown)[i], setting.network->fuses[fuse].part);
     return rig;
 }
 
@@ -152,7 +152,7 @@ const std::vector<PartId>& Rigs::was_on(RiggedCar& car) {
             const Setting& setting = at(car, use, MeasureKind::look, nullptr, 0).setting();
             const Network& network = *setting.network;
             const auto add = [&](PartId part) {
-                if (!has(on, part)) on.push_back(part), more = true;
+                if (!has_part(on, part)) on.push_back(part), more = true;
             };
             for (const Stand& before : {setting.from, with_on(setting, on)})
                 for (const Stand& stand : reached(*setting.bench, before)) {

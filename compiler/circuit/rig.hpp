@@ -9,6 +9,7 @@
 
 namespace loomsheet {
 
+bool has_part(const std::vector<PartId>& list, PartId part);
 Blown surely_blown(const std::vector<Blown>& alternatives); // fuses: in every one of these
 
 class Rigs;

@@ -23,7 +23,7 @@ struct FaultRow {
     Things befalls;
     std::string_view such; // as an example has it
 };
-constexpr FaultRow rows[] = {
+constexpr FaultRow fault_rows[] = {
     {"open", FaultKind::open,
      wire | joint | crimp | ground | plug | fuse | battery | motor | lamp | sensor | contact | diode | winding, "open"},
     {"", FaultKind::added, wire | joint | crimp | ground | plug | fuse | battery | contact | ohmic, "2 ohm"},
@@ -150,9 +150,9 @@ std::string listed(const std::vector<std::string>& words) {
 }
 
 const FaultRow& row_of(std::string_view said) {
-    for (const FaultRow& row : rows)
+    for (const FaultRow& row : fault_rows)
         if (row.words == said) return row;
-    return rows[0]; // the grammar has no other words
+    return fault_rows[0]; // the grammar has no other words
 }
 
 // What goes open or gains ohms where a part or a splice does not: a wire that ends there, a joint of it.
@@ -176,7 +176,7 @@ std::vector<std::string> what_suits(const Circuit& circuit, const Fault& fault, 
         return beside(circuit, fault);
     std::vector<std::string> list;
     for (const Place& each : places)
-        for (const FaultRow& row : rows) {
+        for (const FaultRow& row : fault_rows) {
             if ((row.befalls & each.thing) == 0 || row.kind == FaultKind::swapped || row.kind == FaultKind::touches)
                 continue;
             list.push_back(fmt::format("{} {}", written_point(circuit, each.at), row.such));

@@ -10,11 +10,11 @@ using Json = nlohmann::ordered_json;
 constexpr std::string_view element_words[] = {"source", "link",   "coil",  "contact", "load",    "resistor", "diode",  "ntc",
                                               "pot",    "hall",   "output", "gives",  "pull-up", "input",    "between"};
 constexpr std::string_view metal_words[] = {"wire end", "part", "joint", "body", "whole"};
-constexpr std::string_view item_words[] = {"key",       "asleep",   "engine running", "engine speed", "unplugged", "pulled",
+constexpr std::string_view item_kinds[] = {"key",       "asleep",   "engine running", "engine speed", "unplugged", "pulled",
                                            "disconnected", "position", "pressed",     "output on",    "at value",  "as found",
                                            "moved",     "bridge",   "load",           "one of pulled", "words"};
 constexpr std::string_view limit_words[] = {"range", "below", "above", "open", "yes", "no", "within"};
-constexpr std::string_view target_words[] = {"nowhere", "check", "verdict", "next", "done", "suspects"};
+constexpr std::string_view target_kinds[] = {"nowhere", "check", "verdict", "next", "done", "suspects"};
 constexpr std::string_view outcome_words[] = {"pass", "fail", "low", "high", "open", "no current", "band", "answer"};
 constexpr std::string_view fault_kinds[] = {"open",  "added",      "to ground",    "to supply",   "touches", "swapped", "blown",  "stuck open",
                                             "stuck closed", "at position", "reads", "is",      "draws",   "seized",  "worn",   "weak"};
@@ -99,7 +99,7 @@ private:
 
     Json item(const SetupItem& one) const {
         return Object()
-            .add("kind", word(item_words, one.kind))
+            .add("kind", word(item_kinds, one.kind))
             .add("word", one.word)
             .add("word2", one.word2)
             .add("part", part(one.part))
@@ -196,7 +196,7 @@ Json limit(const Plan& plan, const Limit& one) {
 Json target(const Plan& plan, const Writer& write, const Target& to) {
     const bool verdict = to.kind == TargetKind::verdict;
     return Object()
-        .add("kind", word(target_words, to.kind))
+        .add("kind", word(target_kinds, to.kind))
         .add("to", to.index == none ? Json() : Json(verdict ? plan.verdicts[to.index].label : plan.checks[to.index].label))
         .add(to.run_is_span ? "between" : "left", write.points(to.run));
 }

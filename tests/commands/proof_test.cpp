@@ -95,6 +95,6 @@ TEST_CASE("the usual way to test the fan: what it misses and why stands on one p
     REQUIRE(cures != std::string::npos);
     CHECK(std::count(now.begin(), now.begin() + static_cast<std::ptrdiff_t>(cures), '\n') <= page);
     // The beeper passes what starves the motor, the relay is found by nobody, the motor is blamed for what it has not done.
-    for (const char* part : {"on 62 it may blame something else", "K5 (Fan relay)    0 %", "motor-bad   3", "-beep"})
+    for (const char* part : {"on 64 it may blame something else", "K5 (Fan relay)    0 %", "motor-bad   3", "-beep"})
         CHECK_MESSAGE(holds(now, part), part);
 }

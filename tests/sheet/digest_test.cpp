@@ -122,7 +122,7 @@ TEST_CASE("of plans that say all there is to say, every field counts, but for wh
         });
         flip.each(plan, "plan");
         CHECK(count > 700);
-        CHECK(alike == std::vector<std::string>{"plan.5", "plan.6", "plan.7", "plan.23", "plan.25"}); // author, revision, date, asked, broken
+        CHECK(alike == std::vector<std::string>{"plan.5", "plan.6", "plan.7", "plan.23?", "plan.25"}); // author, revision, date, asked, broken
         CHECK(digest(plan) == was);
     }
 }
