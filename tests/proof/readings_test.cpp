@@ -310,6 +310,14 @@ TEST_CASE("LS616: a relay that holds itself is certain while it is fed, or pulle
     CHECK(codes(measured_with(holds, "K1 pulled", volts + "  expect below 0.5 V\n")) == "");
 }
 
+TEST_CASE("LS601 and LS602: a look that a sound car may answer with NO, or always does") {
+    const std::string look = horn("S1 pressed", "  look \"The horn sounds\": H1 works\n");
+    CHECK(codes(look) == "");
+    CHECK(codes(with(look, "1/2 5 A", "1/2 5 A, needs 12.4 V")) == "LS601");
+    CHECK(said::of(with(look, "1/2 5 A", "1/2 5 A, needs 12.4 V")).find("needs 12.4 V and gets 12.") != std::string::npos);
+    CHECK(codes(horn("", "  look \"The horn sounds\": H1 works\n")) == "LS602");
+}
+
 TEST_CASE("LS617: two tenths of a volt in a wire, five in a starter cable") {
     const std::string look = horn("S1 pressed", "  look \"The horn sounds\": H1 works\n");
     const std::string thin = with(with(look, "X1.1  1.5 mm2 1.5 m", "X1.1  0.75 mm2 LENGTH"), "15 A", "10 A");
