@@ -112,6 +112,7 @@ std::vector<InDoubt> differing(Bench& bench, const std::vector<Device>& devices,
 std::vector<Values> cars_of(const Bench& bench) {
     std::vector<Values> cars{bench.usual()};
     const ParameterId added = bench.network().added;
+    if (added == none) return cars;
     const Parameter& band = bench.network().parameters[added];
     const std::span<const ParameterId> used = bench.in_use();
     if (band.low == band.high || !std::binary_search(used.begin(), used.end(), added)) return cars;
@@ -129,8 +130,9 @@ class Exploring {
 public:
     explicit Exploring(Bench& bench) : bench_(bench), devices_(devices_of(bench.network())), cars_(cars_of(bench)) {
         bench.watch();
+        if (cars_.size() < 2) return;
         const Parameter& band = bench.network().parameters[bench.network().added];
-        if (cars_.size() > 1) most_times_ *= band.value / band.low;
+        most_times_ *= band.value / band.low;
     }
 
     Stands run(std::span<const Stand> from, const Stand& before) {

@@ -39,7 +39,7 @@ void walk_shipped(std::uint64_t seed, std::size_t cars, std::size_t sound, std::
 }
 
 // Of so many drawn plans one may disagree: what is known of them stands in the bench, which prints each.
-constexpr std::size_t one_in = 50;
+constexpr std::size_t one_in = 25;
 
 void walk_drawn(std::uint64_t first, std::size_t plans, std::size_t cars) {
     std::ostringstream said;
