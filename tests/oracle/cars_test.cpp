@@ -56,7 +56,7 @@ void walk_drawn(std::uint64_t first, std::size_t plans, std::size_t cars) {
 TEST_CASE("8000 cars on the plans that ship end where proof says") { walk_shipped(1, 8000, 60, 12); }
 TEST_CASE("Small circuits that are drawn") { walk_drawn(1, 10, 200); }
 
-TEST_SUITE("at length" * doctest::skip()) {
+TEST_SUITE("at length") { // run by `tests/run all`
     TEST_CASE("100000 further cars on each plan that ships") { walk_shipped(2, 400000, 2000, 1); }
     TEST_CASE("500 small circuits that are drawn") { walk_drawn(1000, 500, 200); }
 }
