@@ -1,4 +1,5 @@
 #include "circuit/bench.hpp"
+#include "circuit/laws.hpp"
 #include <algorithm>
 #include <cmath>
 
@@ -6,41 +7,6 @@ namespace loomsheet {
 namespace {
 
 constexpr double least_ohms = 1e-6; // what cannot be less: a shorted fault
-
-const double filament_power = usual(Usual::filament_power_law).value, motor_friction = usual(Usual::friction).value;
-
-// A filament: cold ohms up to where the power law crosses them, the knee. Amps and siemens at `volts`.
-struct Filament {
-    double ohms, cold, rated, knee;
-    Filament(double in_use, double cold_share, double rated_volts, double knee_volts)
-        : ohms(in_use), cold(cold_share), rated(rated_volts), knee(knee_volts) {}
-    Filament(double in_use, double cold_share, double rated_volts)
-        : Filament(in_use, cold_share, rated_volts, knee_of(cold_share, rated_volts)) {}
-    static double knee_of(double cold, double rated) { return rated * std::pow(cold, 1 / (1 - filament_power)); }
-    bool is_cold(double volts) const { return std::abs(volts) <= knee; }
-    double amps(double volts) const {
-        if (is_cold(volts)) return volts / (ohms * cold);
-        return std::copysign(rated / ohms * std::pow(std::abs(volts) / rated, filament_power), volts);
-    }
-    double siemens(double volts, double amps_there) const {
-        return is_cold(volts) ? 1 / (ohms * cold) : filament_power * amps_there / volts;
-    }
-    double siemens(double volts) const { return siemens(volts, is_cold(volts) ? 0 : amps(volts)); }
-};
-
-// A motor: its still ohms until it turns, then a share of its current at any speed and the rest with the volts.
-struct Motor {
-    double ohms, still, rated;
-    double turning_siemens() const { return (1 - motor_friction) / ohms; }
-    bool stands(double volts) const {
-        return std::abs(volts) * (1 / still - turning_siemens()) <= motor_friction * rated / ohms;
-    }
-    double amps(double volts) const {
-        if (stands(volts)) return volts / still;
-        return std::copysign(motor_friction * rated / ohms, volts) + turning_siemens() * volts;
-    }
-    double siemens(double volts) const { return stands(volts) ? 1 / still : turning_siemens(); }
-};
 
 bool is_bent(Law law) { return law == Law::diode || law == Law::filament || law == Law::motor; }
 
@@ -412,72 +378,9 @@ std::vector<std::size_t> Bench::strained(const Stand& stand, double limit) {
     return list;
 }
 
-// One ampere put in where it is asked answers, by reciprocity, for a change of any branch: dV = -v' di.
-void Bench::slopes(std::span<const double> values, std::span<double> slopes) const {
-    for (const ParameterId each : in_use_)
-        slopes[each] = 0;
-    const auto add = [&](int i) {
-        const NetBranch& of = network_->branches[i];
-        const Admittance value = elimination_.value(i);
-        if (value.g == 0) return;
-        const Branch& ends = network_->ends[i];
-        const double back = answer_[ends.a] - answer_[ends.b];
-        if (back == 0) return;
-        const double across = volts(i), through = value.g * across + value.f;
-        const double share = of.share == none ? 1 : of.share_turned ? 1 - values[of.share] : values[of.share];
-        const double per_ohm = back * through / (values[of.ohms] * share + (of.plus == none ? 0 : values[of.plus]));
-        double of_ohms = per_ohm * share;
-        switch (of.law) {
-        case Law::source:
-        case Law::supplied:
-        case Law::diode: slopes[of.second] += back * value.g; break;
-        case Law::filament:
-            if (is_cold(i, values, across)) slopes[of.second] += back * through / values[of.second];
-            break;
-        case Law::motor:
-            if (Motor{values[of.ohms], values[of.second], of.volts}.stands(across))
-                slopes[of.second] += back * through / values[of.second], of_ohms = 0;
-            break;
-        default: break;
-        }
-        slopes[of.ohms] += of_ohms;
-        if (of.share != none) slopes[of.share] += (of.share_turned ? -1 : 1) * per_ohm * values[of.ohms];
-        if (of.plus != none) slopes[of.plus] += per_ohm;
-    };
-    for (const int i : linear_branches_)
-        add(i);
-    for (const int i : bent_branches_)
-        add(i);
-}
-
 double Bench::instrument_siemens() const {
     if (instrument_.lamp_ohms == 0) return instrument_.siemens;
     return Filament(instrument_.lamp_ohms, instrument_.lamp_cold, instrument_.lamp_volts).siemens(port_volts_);
-}
-
-void Bench::slopes_of_port(std::span<const double> values, std::span<double> out) {
-    const double all = elimination_.port().g + instrument_siemens();
-    if (all > 0)
-        elimination_.solve(1 / all, answer_, true);
-    else
-        std::fill(answer_.begin(), answer_.end(), 0.0);
-    slopes(values, out);
-}
-
-void Bench::slopes_of(std::span<const Along> along, std::span<const double> values, std::span<double> out) {
-    along_.assign(along.begin(), along.end());
-    for (Along& each : along_)
-        each.weight *= share_of(each);
-    elimination_.answer(along_, instrument_siemens(), answer_);
-    slopes(values, out);
-    for (const Along& each : along_) { // and by what the share hangs on
-        if (each.share == Share::volts) continue;
-        const NetBranch& of = network_->branches[each.branch];
-        const double plus = of.plus == none ? 0 : values[of.plus];
-        const double moves = each.weight * volts(each.branch) / (values[of.ohms] + plus);
-        out[of.ohms] += each.share == Share::amps ? -moves : moves * plus / values[of.ohms];
-        if (of.plus != none) out[of.plus] -= moves;
-    }
 }
 
 } // namespace loomsheet

@@ -1,4 +1,5 @@
 // What is seen, heard or felt: states of parts, from the volts that they get.
+#include "circuit/laws.hpp"
 #include "circuit/reading.hpp"
 #include "circuit/rig.hpp"
 #include <algorithm>
@@ -155,12 +156,9 @@ private:
             const double still_dark = std::nextafter(usual(Usual::lamp_dark).value * branch.volts, 0);
             return {still_dark, still_dark, still_dark};
         }
-        const double friction = usual(Usual::friction).value;
         const Parameter &run = net_.parameters[branch.ohms], &stall = net_.parameters[branch.second];
-        const auto starts = [&](double ohms, double still) {
-            return friction * branch.volts / ohms / (1 / still - (1 - friction) / ohms);
-        };
-        return {starts(run.high, stall.low), starts(run.value, stall.value), starts(run.low, stall.high)};
+        const auto turns_from = [&](double ohms, double still) { return Motor{ohms, still, branch.volts}.turns_from(); };
+        return {turns_from(run.high, stall.low), turns_from(run.value, stall.value), turns_from(run.low, stall.high)};
     }
 
     const Circuit& circuit_;
