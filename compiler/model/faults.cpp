@@ -256,7 +256,7 @@ void Builder::put_at(Fault& fault, std::uint32_t befalls, Span words_at) {
         std::vector<std::string> each;
         for (const PointRef& one : found)
             each.push_back(fmt::format("{} {}", written_point(circuit_, one), fault.words));
-        findings_.add(203, at.at, fmt::format("`{}` may befall several things in {}: which?", fault.words, text(at.at)),
+        findings_.add(203, at.at, fmt::format("`{}` fits several things in {}: which?", fault.words, text(at.at)),
                       fmt::format("write {}", listed(each)));
         return;
     }
@@ -286,7 +286,7 @@ void Builder::fits_not(const Fault& fault, const std::string& suits) {
     };
     std::string help =
         suits.empty() ? "name the wire, the joint or the part that has failed" : fmt::format("write {}", suits);
-    findings_.add(203, at.at, fmt::format("`{}` does not befall {}", fault.words, what()), help);
+    findings_.add(203, at.at, fmt::format("`{}` does not fit {}", fault.words, what()), help);
 }
 
 // What `--fault` asks for: a fault and nothing else.

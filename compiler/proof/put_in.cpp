@@ -19,7 +19,7 @@ void prove_looks(const Check& check, const Predictor& sound, Findings& findings)
         if (why.empty()) continue;
         findings.add(
             310, states->list.front().at, fmt::format("'{}' proves nothing: {}", check.label, why),
-            "name a motor, a lamp, a relay or another part that shows it, in a set-up in which it stands still");
+            "name a motor, a lamp, a relay or another part whose state follows from the circuit, in a set-up in which nothing switches on and off all the time");
         return;
     }
 }
@@ -28,7 +28,7 @@ void prove_complaint(const Plan& plan, const Predictor& sound, Findings& finding
     if (const std::string why = sound.not_computed(plan.complaint_with, plan.complaint_states); !why.empty()) {
         findings.add(310, plan.complaint_states.list.front().at,
                      fmt::format("the complaint tells no fault from another: {}", why),
-                     "name a motor, a lamp or another part that shows it, in a set-up in which it stands still");
+                     "name a motor, a lamp or another part whose state follows from the circuit, in a set-up in which nothing switches on and off all the time");
         return;
     }
     if (plan.complaint_points && plan.complaint_limit) {

@@ -112,16 +112,15 @@ std::string written_limit(const Plan& plan, const Limit& limit) {
     return {};
 }
 
-std::string seen_words(const Check& check, const CheckPrediction& made) {
-    if (made.look == Truth::unknown && made.seen == every_outcome(check)) return "not computed";
+std::string seen_words(const Check& check, const CheckPrediction& made, const SeenWords& say) {
+    if (made.look == Truth::unknown && made.seen == every_outcome(check)) return say.not_computed;
     std::vector<std::string> words;
     for (std::size_t i = 0; i <= check.outcomes.size(); ++i) {
         if ((made.seen & outcome_bit(i)) == 0) continue;
         const OutcomeKind kind = i < check.outcomes.size() ? check.outcomes[i].kind : OutcomeKind::fail;
-        words.push_back(kind == OutcomeKind::pass ? "yes" : kind == OutcomeKind::fail ? "no" : fmt::format("\"{}\"", check.outcomes[i].answer));
+        words.push_back(kind == OutcomeKind::pass ? say.yes : kind == OutcomeKind::fail ? say.no : say.quote + check.outcomes[i].answer + say.quote);
     }
-    if (made.seen & stop_bit) words.emplace_back("chatters");
-    return fmt::format("{}", fmt::join(words, " or "));
+    return fmt::format("{}", fmt::join(words, say.between));
 }
 
 std::string fit_words(Fit fit) {

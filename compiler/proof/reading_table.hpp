@@ -19,8 +19,11 @@ std::string range_words(const Circuit& circuit, const Reading& reading, MeasureK
 std::string reading_words(const Circuit& circuit, const Reading& reading, MeasureKind measure, double finest = usual_finest);
 // "11.5 .. 12.8 V", "below 0.3 V", "within 0.8 V of battery-rest": as a plan writes it.
 std::string written_limit(const Plan& plan, const Limit& limit);
-// Of a look, its answers as they may be given: "yes", "no or \"fast rattle\""
-std::string seen_words(const Check& check, const CheckPrediction& made);
+// Of a look, its answers as they may be given: "yes", "no or \"fast rattle\"".
+struct SeenWords {
+    std::string yes = "yes", no = "no", between = " or ", not_computed = "not computed", quote = "\"";
+};
+std::string seen_words(const Check& check, const CheckPrediction& made, const SeenWords& say = {});
 std::string fit_words(Fit fit);
 
 // Check, points, reading, limits, fit: a line a row.

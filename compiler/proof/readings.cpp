@@ -330,7 +330,8 @@ void prove_limit(const Look& look) {
                                       look.plan.checks[limit.reference].label));
         return;
     }
-    const std::string help = !none_passes                ? look.write_widened()
+    const std::string help = compared.may_be_open        ? "the meter's own volts decide whether the diode conducts: write `drop` over it, with its load on"
+                             : !none_passes              ? look.write_widened()
                              : look.is_nothing(compared) ? "`with` is the whole set-up: does it lack what must be on?"
                                                          : look.write_computed();
     look.findings.add(none_passes ? 602 : 601, look.limit_at(),

@@ -42,15 +42,7 @@ std::string told_reading(const Circuit& circuit, const RowPrediction& row, Measu
 }
 
 std::string told_seen(const Check& check, const CheckPrediction& made) {
-    if (made.look == Truth::unknown && made.seen == every_outcome(check)) return say(Word::reads_beyond);
-    std::vector<std::string> words;
-    for (std::size_t i = 0; i <= check.outcomes.size(); ++i) {
-        if ((made.seen & outcome_bit(i)) == 0) continue;
-        const OutcomeKind kind = i < check.outcomes.size() ? check.outcomes[i].kind : OutcomeKind::fail;
-        words.push_back(kind == OutcomeKind::pass ? say(Word::reads_yes) : kind == OutcomeKind::fail ? say(Word::reads_no) : check.outcomes[i].answer);
-    }
-    if (made.seen & stop_bit) words.push_back(say(Word::reads_chatters));
-    return join(words, say(Word::or_between));
+    return seen_words(check, made, {say(Word::reads_yes), say(Word::reads_no), say(Word::or_between), say(Word::reads_beyond), ""});
 }
 
 std::string told_limit(const Plan& plan, const Limit& limit) {

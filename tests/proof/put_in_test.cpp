@@ -168,7 +168,7 @@ wire W23 S9.2 -> M1.50 2.5 mm2 1 m
     CHECK(changed(starter, "M1.30/45 stuck closed") == "K2");
     CHECK(changed(starter, "K2.30/45 stuck closed") == "K2");
     CHECK(changed(starter, "M1 seized") == "M5");
-    CHECK(asked(starter, "M1 open").find("`open` may befall several things in M1") != std::string::npos);
+    CHECK(asked(starter, "M1 open").find("`open` fits several things in M1") != std::string::npos);
 }
 
 TEST_CASE("what a fault cannot befall is said where it stands, with what to write instead") {
@@ -180,12 +180,12 @@ TEST_CASE("what a fault cannot befall is said where it stands, with what to writ
         CHECK_MESSAGE(holds(said, what), fault << ": " << said);
         CHECK_MESSAGE(holds(said, "--fault:"), said);
     };
-    says("XE2 blown", "`blown` does not befall XE2, which is a ground point");
-    says("F1 dead", "`dead` does not befall F1, which is a fuse");
-    says("J1 open", "`open` does not befall J1, which is a splice");
+    says("XE2 blown", "`blown` does not fit XE2, which is a ground point");
+    says("F1 dead", "`dead` does not fit F1, which is a fuse");
+    says("J1 open", "`open` does not fit J1, which is a splice");
     says("J1 5 ohm", "W4 5 ohm");
     says("E1 5 ohm", "joint E1.1 5 ohm");
-    says("K1 stuck closed", "may befall several things in K1");
+    says("K1 stuck closed", "fits several things in K1");
     says("K1 stuck closed", "`K1.30/87a stuck closed`");
     says("S1 at left", "LS210");
     says("W4 3 .. 10 V", "LS206");
