@@ -1,4 +1,5 @@
 #include "sheet/card.hpp"
+#include "faults/outcome.hpp"
 #include "sheet/figure.hpp"
 #include "sheet/item.hpp"
 #include "sheet/run.hpp"
@@ -43,12 +44,27 @@ std::string suspects_in_line(const Pen& pen, const std::vector<std::string>& sus
     return more > 0 ? say(Word::and_more, line, more) : line;
 }
 
+// What to do with what is no clear reading. A look at something that rattles has the outcome that the proof gives it.
+std::string in_doubt(const Check& check) {
+    if (check.measure != MeasureKind::look) return say(Word::jumps);
+    const OutcomeSet rattling = outcome_of_rattling(check), left_out = outcome_bit(check.outcomes.size());
+    const auto is = [&](OutcomeKind kind) {
+        for (std::size_t i = 0; i < check.outcomes.size(); ++i)
+            if (check.outcomes[i].kind == kind && (rattling & outcome_bit(i))) return true;
+        return false;
+    };
+    if (is(OutcomeKind::answer)) return say(Word::does_not_fit); // an answer says that it rattles
+    if (rattling == left_out && !leaves_something(check)) return say(Word::jumps);
+    const bool answers = std::any_of(check.outcomes.begin(), check.outcomes.end(), [](const Outcome& each) { return each.kind == OutcomeKind::answer; });
+    return say(Word::comes_and_goes, say(answers ? Word::anything_else : Word::no));
+}
+
 // Dial and readings beside the outcomes; the last word on them under whichever column ends higher.
 double below_the_leads(Card& card, double top) {
     constexpr double first = 3.2; // baseline under what ends
     const double reading = card_reading(card, top), outcomes = card_outcomes(card, top);
     if (!card.shows(CardPart::outcomes)) return std::max(reading, outcomes);
-    const std::string words = say(Word::jumps);
+    const std::string words = in_doubt(card.check);
     const auto ends = [&](double y, double room) {
         const auto lines = static_cast<double>(card.pen.wrap(type::how, room, words).size());
         return y + first + (lines - 1) * leading(type::how) + 1.2;
