@@ -1,7 +1,7 @@
 // How the loads conduct whose current does not follow the volts: filaments and motors. Ohms at the rated volts, amperes and siemens at
 // any.
 #pragma once
-#include "grammar/usual_values.hpp"
+#include "circuit/usual_values.hpp"
 #include <cmath>
 
 namespace loomsheet {

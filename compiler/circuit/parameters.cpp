@@ -1,5 +1,5 @@
 #include "circuit/parameters.hpp"
-#include "grammar/wire_tables.hpp"
+#include "circuit/wire_tables.hpp"
 #include <algorithm>
 #include <cmath>
 

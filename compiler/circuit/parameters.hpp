@@ -3,7 +3,7 @@
 // cancels in their difference.
 #pragma once
 #include "circuit/listening.hpp"
-#include "grammar/usual_values.hpp"
+#include "circuit/usual_values.hpp"
 #include "model/plan.hpp"
 #include <optional>
 #include <vector>

@@ -1,5 +1,5 @@
 #include "commands/args.hpp"
-#include "sheet/shipped.hpp"
+#include "sheet/words/shipped.hpp"
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <fmt/format.h>

@@ -1,7 +1,7 @@
 #include "circuit/fault.hpp"
 #include "commands/each_plan.hpp"
 #include "commands/gather.hpp"
-#include "proof/reading_json.hpp"
+#include "report/reading_json.hpp"
 #include "proof/reading_table.hpp"
 #include <fmt/format.h>
 #include <ostream>

@@ -1,7 +1,7 @@
 #include "pdf/content.hpp"
 #include "pdf/trouble.hpp"
-#include "sheet/code.hpp"
-#include "sheet/face_utf8.hpp"
+#include "page/code.hpp"
+#include "page/face_utf8.hpp"
 #include "source/text.hpp"
 #include <algorithm>
 #include <charconv>

@@ -2,7 +2,7 @@
 // a state that is already set is not set again, and equal strokes that follow each other are one path.
 #pragma once
 #include "pdf/font.hpp"
-#include "sheet/page.hpp"
+#include "page/page.hpp"
 #include <array>
 #include <string>
 #include <vector>

@@ -1,6 +1,6 @@
 #include "pdf/font.hpp"
 #include "pdf/trouble.hpp"
-#include "sheet/face_file.hpp"
+#include "page/face_file.hpp"
 #include <array>
 #include <cstddef>
 #include <filesystem>

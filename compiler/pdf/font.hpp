@@ -1,7 +1,7 @@
 // One face as a document uses it: every character gets a code of its own (two bytes, from 1, in the order of first
 // use), so that what is read back from the PDF is exactly what was written, even where two characters share a glyph.
 #pragma once
-#include "sheet/face.hpp"
+#include "page/face.hpp"
 #include <cstdint>
 #include <string>
 #include <vector>

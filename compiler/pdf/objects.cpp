@@ -1,6 +1,6 @@
 #include "pdf/objects.hpp"
 #include "pdf/trouble.hpp"
-#include "sheet/face_utf8.hpp"
+#include "page/face_utf8.hpp"
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>

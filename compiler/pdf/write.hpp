@@ -1,8 +1,8 @@
 // Pages to PDF bytes through libharu. Fonts are subset by HarfBuzz before libharu sees them; the same document gives
 // the same bytes. Knows pages and faces, nothing of plans.
 #pragma once
-#include "sheet/face.hpp"
-#include "sheet/page.hpp"
+#include "page/face.hpp"
+#include "page/page.hpp"
 #include <string>
 
 namespace loomsheet {

@@ -1,6 +1,6 @@
 #include "pdf/write_form.hpp"
 #include "pdf/content.hpp"
-#include "sheet/face_utf8.hpp"
+#include "page/face_utf8.hpp"
 #include <algorithm>
 #include <fmt/format.h>
 #include <map>

@@ -2,7 +2,7 @@
 // name are one field, so that what is written once stands wherever it is asked for. Tab order is the order of the regions.
 #pragma once
 #include "pdf/objects.hpp"
-#include "sheet/page.hpp"
+#include "page/page.hpp"
 #include <vector>
 
 namespace loomsheet {

@@ -1,6 +1,6 @@
 // LS617 and LS618: what wires lose and fuses carry while a sound car is used.
 #include "circuit/setting.hpp"
-#include "grammar/wire_tables.hpp"
+#include "circuit/wire_tables.hpp"
 #include "proof/readings.hpp"
 #include "proof/words.hpp"
 #include <algorithm>

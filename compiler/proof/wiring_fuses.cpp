@@ -1,5 +1,5 @@
 // LS407 to LS409: what the fuses protect, and what they carry.
-#include "grammar/wire_tables.hpp"
+#include "circuit/wire_tables.hpp"
 #include "proof/families.hpp"
 #include "proof/words.hpp"
 #include <algorithm>

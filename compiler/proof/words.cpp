@@ -66,4 +66,17 @@ std::vector<std::string> way_words(const Circuit& circuit, const Graph& graph, c
     return words;
 }
 
+std::string suspect_words(const Circuit& circuit, const Suspect& suspect) {
+    std::string name = suspect_name(circuit, suspect);
+    if (suspect.wire == none) return name;
+    const Wire& wire = circuit.wires[suspect.wire];
+    return fmt::format("{}, {} to {}", name, circuit.pin_name(wire.from), circuit.pin_name(wire.to));
+}
+
+std::string of_hundred(double share) {
+    if (share > no_share && share < 0.005) return "less than 1";
+    if (share < 1 - no_share && share > 0.995) return "99";
+    return fmt::format("{:.0f}", share * 100);
+}
+
 } // namespace loomsheet

@@ -1,6 +1,7 @@
 // How the rules put things into words.
 #pragma once
 #include "circuit/graph.hpp"
+#include "faults/coverage.hpp"
 #include <string>
 #include <vector>
 
@@ -16,5 +17,9 @@ std::string a_kind(PartKind kind);
 std::string number_words(double number);
 // The things on the way, in its order and each once: W1, F1, W6, K5
 std::vector<std::string> way_words(const Circuit& circuit, const Graph& graph, const std::vector<int>& way);
+// "W3, S1.2 to X1.1", "joint X1.1", "K5 (Fan relay)"
+std::string suspect_words(const Circuit& circuit, const Suspect& suspect);
+// Of 100 cars; what is not quite all or nothing is not rounded to it.
+std::string of_hundred(double share);
 
 } // namespace loomsheet

@@ -1,10 +1,10 @@
 #include "sheet/sheet.hpp"
 #include "sheet/digest.hpp"
-#include "sheet/draft.hpp"
-#include "sheet/frame.hpp"
-#include "sheet/pager.hpp"
+#include "sheet/layout/draft.hpp"
+#include "sheet/blocks/frame.hpp"
+#include "page/pager.hpp"
 #include "sheet/template_read.hpp"
-#include "sheet/words.hpp"
+#include "sheet/words/words.hpp"
 #include <algorithm>
 
 namespace loomsheet {

@@ -1,6 +1,7 @@
 #include "sheet/template_read.hpp"
+#include "sheet/block_rows.hpp"
 #include "model/reader.hpp"
-#include "sheet/shipped.hpp"
+#include "sheet/words/shipped.hpp"
 #include "syntax/complain.hpp"
 #include "syntax/parse.hpp"
 #include <algorithm>

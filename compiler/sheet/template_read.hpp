@@ -1,7 +1,7 @@
 // Reads templates: those that ship, and a shop's own .sheet.
 #pragma once
-#include "sheet/template.hpp"
-#include "sheet/wording.hpp"
+#include "sheet/layout/template.hpp"
+#include "sheet/words/wording.hpp"
 
 namespace loomsheet {
 

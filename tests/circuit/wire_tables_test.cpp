@@ -1,5 +1,5 @@
 // The tables of wires against figures from outside: trade-data sections 2 and 3, sources beside each.
-#include "grammar/wire_tables.hpp"
+#include "circuit/wire_tables.hpp"
 #include <cmath>
 #include <doctest/doctest.h>
 

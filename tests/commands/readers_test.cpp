@@ -3,7 +3,7 @@
 #include "pdf/write.hpp"
 #include "proof/compile.hpp"
 #include "scratch.hpp"
-#include "sheet/axes.hpp"
+#include "page/axes.hpp"
 #include "sheet/sheet.hpp"
 #include <algorithm>
 #include <cstdio>

@@ -1,7 +1,7 @@
 // Circuits and plans drawn for tests.
 #pragma once
 #include "collisions.hpp"
-#include "sheet/circuit_drawing.hpp"
+#include "sheet/blocks/circuit_drawing.hpp"
 #include <string>
 #include <vector>
 

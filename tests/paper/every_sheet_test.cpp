@@ -1,7 +1,7 @@
 // All that ships, laid out in every way that it can be.
 #include "sheet/paper_rules.hpp"
 #include "sheet/printed.hpp"
-#include "sheet/shipped.hpp"
+#include "sheet/words/shipped.hpp"
 #include <doctest/doctest.h>
 
 using namespace loomsheet;

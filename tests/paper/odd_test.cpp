@@ -2,7 +2,7 @@
 #include "odd_plans.hpp"
 #include "sheet/paper_rules.hpp"
 #include "sheet/printed.hpp"
-#include "sheet/shipped.hpp"
+#include "sheet/words/shipped.hpp"
 #include <cstdlib>
 #include <doctest/doctest.h>
 

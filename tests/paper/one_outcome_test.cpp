@@ -2,9 +2,9 @@
 // walk takes.
 #include "faults/matrix.hpp"
 #include "proof/compile.hpp"
-#include "sheet/order.hpp"
+#include "sheet/layout/order.hpp"
 #include "sheet/printed.hpp"
-#include "sheet/printed_signs.hpp"
+#include "sheet/words/printed_signs.hpp"
 #include <cmath>
 #include <doctest/doctest.h>
 #include <fmt/format.h>

@@ -1,5 +1,5 @@
 #include "help.hpp"
-#include "sheet/code.hpp"
+#include "page/code.hpp"
 #include <algorithm>
 #include <array>
 #include <cmath>

@@ -1,7 +1,7 @@
 // What the readers of a PDF cannot tell from its text: whether the glyphs are whole.
 #include "help.hpp"
 #include "pdf/objects.hpp"
-#include "sheet/code.hpp"
+#include "page/code.hpp"
 #include <array>
 #include <doctest/doctest.h>
 #include <fmt/format.h>

@@ -3,8 +3,9 @@
 #include "finding_pages.hpp"
 #include "proof/blind.hpp"
 #include "proof/compile.hpp"
-#include "proof/gaps.hpp"
-#include "proof/splits.hpp"
+#include "report/gaps_table.hpp"
+#include "report/splits_table.hpp"
+#include "planning/written.hpp"
 #include "proof/verdicts.hpp"
 #include <algorithm>
 #include <fstream>

@@ -1,7 +1,7 @@
 // The reference page and the README: their examples compile, their tables are those of the program.
 #include "grammar/colours.hpp"
 #include "grammar/units.hpp"
-#include "grammar/usual_values.hpp"
+#include "circuit/usual_values.hpp"
 #include "grammar/vocabulary.hpp"
 #include "faults/candidates.hpp"
 #include "proof/compile.hpp"

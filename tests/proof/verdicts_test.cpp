@@ -2,7 +2,7 @@
 // are tried, and the summary. The circuit is that of the pages.
 #include "finding_pages.hpp"
 #include "proof/compile.hpp"
-#include "proof/summary.hpp"
+#include "report/summary.hpp"
 #include "proof/verdicts.hpp"
 #include "proof/witness.hpp"
 #include <sstream>

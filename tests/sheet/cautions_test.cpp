@@ -1,5 +1,5 @@
 #include "printed.hpp"
-#include "sheet/cautions.hpp"
+#include "sheet/card/cautions.hpp"
 #include <doctest/doctest.h>
 
 using namespace loomsheet;

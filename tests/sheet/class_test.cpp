@@ -2,7 +2,7 @@
 #include "circuit/fault.hpp"
 #include "printed.hpp"
 #include "proof/reading_table.hpp"
-#include "sheet/limit.hpp"
+#include "sheet/words/limit.hpp"
 #include <algorithm>
 #include <doctest/doctest.h>
 #include <set>

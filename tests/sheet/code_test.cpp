@@ -1,4 +1,4 @@
-#include "sheet/code.hpp"
+#include "page/code.hpp"
 #include <doctest/doctest.h>
 #include <numeric>
 

@@ -1,4 +1,4 @@
-#include "sheet/face.hpp"
+#include "page/face.hpp"
 #include <doctest/doctest.h>
 #include <filesystem>
 #include <fstream>

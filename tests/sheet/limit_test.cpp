@@ -1,7 +1,7 @@
 #include "model/build.hpp"
 #include "printed.hpp"
-#include "sheet/dial.hpp"
-#include "sheet/limit.hpp"
+#include "sheet/card/dial.hpp"
+#include "sheet/words/limit.hpp"
 #include "syntax/parse.hpp"
 #include <doctest/doctest.h>
 

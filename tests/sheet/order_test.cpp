@@ -1,5 +1,5 @@
 #include "printed.hpp"
-#include "sheet/order.hpp"
+#include "sheet/layout/order.hpp"
 #include <doctest/doctest.h>
 
 using namespace loomsheet;

@@ -1,4 +1,4 @@
-#include "sheet/page.hpp"
+#include "page/page.hpp"
 #include <array>
 #include <clocale>
 #include <cstdio>

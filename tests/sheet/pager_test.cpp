@@ -1,4 +1,4 @@
-#include "sheet/pager.hpp"
+#include "page/pager.hpp"
 #include <doctest/doctest.h>
 
 using namespace loomsheet;

@@ -1,7 +1,7 @@
 // The rules of the paper (sheet.md, rules 1, 2, 4, 5; figures from trade data section 13), held against a laid-out
 // document.
 #pragma once
-#include "sheet/axes.hpp"
+#include "page/axes.hpp"
 #include <string>
 #include <vector>
 

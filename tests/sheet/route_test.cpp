@@ -1,6 +1,6 @@
 #include "printed.hpp"
-#include "sheet/route.hpp"
-#include "sheet/state.hpp"
+#include "sheet/layout/route.hpp"
+#include "sheet/words/state.hpp"
 #include <doctest/doctest.h>
 
 using namespace loomsheet;

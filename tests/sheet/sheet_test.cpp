@@ -1,7 +1,7 @@
 // Whole sheets: the goldens of the shipped plans, the rules of the paper on them and on plans that strain it.
 #include "paper_rules.hpp"
 #include "printed.hpp"
-#include "sheet/order.hpp"
+#include "sheet/layout/order.hpp"
 #include <cstdlib>
 #include <doctest/doctest.h>
 #include <filesystem>

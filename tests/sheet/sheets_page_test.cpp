@@ -1,7 +1,8 @@
 // The reference page of templates: its examples are read, its tables are those of the program.
 #include "printed.hpp"
 #include "proof/page_blocks.hpp"
-#include "sheet/shipped.hpp"
+#include "sheet/words/shipped.hpp"
+#include "sheet/block_rows.hpp"
 #include "sheet/template_read.hpp"
 #include "source/render.hpp"
 #include <doctest/doctest.h>

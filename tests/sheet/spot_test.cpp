@@ -1,7 +1,7 @@
 #include "printed.hpp"
-#include "sheet/housing.hpp"
-#include "sheet/run.hpp"
-#include "sheet/spot.hpp"
+#include "sheet/card/housing.hpp"
+#include "sheet/words/run.hpp"
+#include "sheet/words/spot.hpp"
 #include <doctest/doctest.h>
 
 using namespace loomsheet;

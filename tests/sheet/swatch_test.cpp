@@ -1,6 +1,6 @@
 #include "grammar/colours.hpp"
 #include "printed.hpp"
-#include "sheet/swatch.hpp"
+#include "sheet/card/swatch.hpp"
 #include <doctest/doctest.h>
 #include <map>
 

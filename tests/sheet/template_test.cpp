@@ -1,7 +1,7 @@
 // Templates and words: what they say, what is wrong with them, and every shipped plan through all of them.
 #include "paper_rules.hpp"
 #include "printed.hpp"
-#include "sheet/shipped.hpp"
+#include "sheet/words/shipped.hpp"
 #include "sheet/template_read.hpp"
 #include "source/render.hpp"
 #include <doctest/doctest.h>

@@ -1,6 +1,6 @@
 // Which parts of a shared file stand on the sheet of a plan that uses a part of it.
 #include "proof/compile.hpp"
-#include "sheet/used_parts.hpp"
+#include "sheet/words/used_parts.hpp"
 #include <doctest/doctest.h>
 
 using namespace loomsheet;

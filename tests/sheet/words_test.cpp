@@ -1,4 +1,4 @@
-#include "sheet/words.hpp"
+#include "sheet/words/words.hpp"
 #include <doctest/doctest.h>
 
 using namespace loomsheet;

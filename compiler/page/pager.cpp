@@ -1,0 +1,101 @@
+#include "page/pager.hpp"
+#include "page/axes.hpp"
+#include <algorithm>
+#include <fmt/format.h>
+#include <iterator>
+#include <utility>
+
+namespace loomsheet {
+namespace {
+
+constexpr double block_gap = 5; // the title's rule then stands 11 mm below what is above
+constexpr double slack = 1e-6;
+
+struct MoveDown {
+    double down;
+    void operator()(page::Text& mark) const { mark.y += down; }
+    void operator()(page::Line& mark) const { mark.y1 += down, mark.y2 += down; }
+    void operator()(page::Rect& mark) const { mark.y += down; }
+    void operator()(page::Circle& mark) const { mark.y += down; }
+    void operator()(page::Path& mark) const {
+        for (page::Point& point : mark.points)
+            point.y += down;
+    }
+    void operator()(page::Link& mark) const { mark.y += down; }
+    void operator()(page::Code& mark) const { mark.y += down; }
+};
+
+double height(const std::optional<Piece>& piece) { return piece ? piece->height : 0; }
+
+double height_of_rows(const Block& block, std::size_t count) {
+    double sum = 0;
+    for (std::size_t i = 0; i < std::min(count, block.rows.size()); ++i)
+        sum += block.rows[i].height;
+    return sum;
+}
+
+} // namespace
+
+void put(page::Page& page, Piece piece, double down) {
+    for (page::Mark& mark : piece.marks)
+        std::visit(MoveDown{down}, mark);
+    for (page::Region& region : piece.regions)
+        region.y += down;
+    std::move(piece.marks.begin(), piece.marks.end(), std::back_inserter(page.marks));
+    std::move(piece.regions.begin(), piece.regions.end(), std::back_inserter(page.regions));
+}
+
+bool Pager::at_top() const { return pages_.empty() || y_ <= size_.top + slack; }
+
+void Pager::new_page() {
+    page::Page page;
+    page.width = size_.width;
+    page.height = size_.height;
+    pages_.push_back(std::move(page));
+    y_ = size_.top;
+}
+
+void Pager::put_down(Piece piece) {
+    if (piece.height > room() + slack)
+        findings_->add(802, piece.at,
+                       fmt::format("this needs {:.0f} mm of height on the sheet, a page has {:.0f} mm", piece.height,
+                                   size_.bottom - size_.top),
+                       "split it in two");
+    const std::size_t page = pages_.size() - 1;
+    if (!piece.anchor.empty()) anchors_.emplace(piece.anchor, page);
+    if (!piece.outline.empty()) outline_.push_back({piece.outline, page});
+    for (Later& later : piece.later)
+        waiting_.push_back({std::move(later), page, y_, piece.at});
+    const double height = piece.height;
+    put(pages_.back(), std::move(piece), y_);
+    y_ += height;
+}
+
+void Pager::start(Block& block) {
+    if (pages_.empty() || (block.new_page && !at_top())) new_page();
+    if (!at_top()) y_ += block_gap;
+    const double page_room = size_.bottom - size_.top;
+    const double head = height(block.title) + height(block.captions);
+    const double all = head + height_of_rows(block, block.rows.size());
+    const bool whole = block.together && all <= page_room + slack;
+    const double needs = whole ? all : head + height_of_rows(block, block.keep);
+    if (needs > room() + slack && !at_top()) new_page();
+    if (block.title) put_down(std::move(*block.title));
+    if (block.captions) put_down(*block.captions);
+}
+
+void Pager::place(Block block) {
+    if (block.rows.empty()) return;
+    start(block);
+    for (std::size_t i = 0; i < block.rows.size(); ++i) {
+        const bool starts = block.rows[i].new_page || block.rows[i].height > room() + slack;
+        if (starts && !at_top() && i > 0) {
+            new_page();
+            if (block.captions) put_down(*block.captions);
+        }
+        put_down(std::move(block.rows[i]));
+    }
+    if (block.alone) y_ = size_.bottom;
+}
+
+} // namespace loomsheet

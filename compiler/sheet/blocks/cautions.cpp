@@ -1,0 +1,48 @@
+#include "sheet/card/cautions.hpp"
+#include "sheet/blocks/blocks.hpp"
+#include "sheet/card/symbol.hpp"
+
+namespace loomsheet {
+namespace {
+
+Piece caution_row(Draft& draft, Span at, const std::string& lead, const std::string& text) {
+    Piece piece;
+    Pen pen = draft.pen(piece, at);
+    const double room = axis::right - axis::text;
+    double y = 4.4;
+    y += leading(type::lead_in) * (pen.lines(axis::text, y, room, type::lead_in, lead) - 1);
+    if (!text.empty()) {
+        // The text goes on behind the lead-in; its further lines stand under it. Where that leaves a thin column it
+        // begins below.
+        double start = axis::text + pen.width(type::lead_in, lead) + 2;
+        if (axis::right - start < room / 2) start = axis::text, y += leading(type::plain);
+        y += leading(type::plain) * (pen.lines(start, y, axis::right - start, type::plain, text) - 1);
+    }
+    piece.height = y + 1.3;
+    return piece;
+}
+
+void cautions_of_parts(Draft& draft, Block& block) {
+    for (const Part& part : draft.plan.circuit.parts)
+        for (const Words& words : part.cautions)
+            block.rows.push_back(caution_row(draft, words.at, say(Word::caution_of_part, part.id), words.text));
+}
+
+} // namespace
+
+Block cautions_block(Draft& draft) {
+    const Plan& plan = draft.plan;
+    Block block;
+    block.title = block_title(draft, say(Word::cautions), "");
+    for (const Words& words : plan.cautions)
+        block.rows.push_back(caution_row(draft, words.at, words.text, ""));
+    cautions_of_parts(draft, block);
+    for (const CautionRow& row : usual_cautions())
+        if (row.applies(plan)) block.rows.push_back(caution_row(draft, plan.at, say(row.lead), say(row.text)));
+    Piece& first = block.rows.front();
+    Pen pen = draft.pen(first, first.at);
+    warning_sign(pen, axis::edge + 1.8, 1.2, 9);
+    return block;
+}
+
+} // namespace loomsheet

@@ -1,0 +1,10 @@
+// Rows of frames to write in: head of the job, sign-off.
+#pragma once
+#include "sheet/layout/draft.hpp"
+
+namespace loomsheet {
+
+// What the plan fills in wraps and makes the row higher. `name` starts the names of the regions.
+std::vector<Piece> field_rows(Draft& draft, const FieldLines& lines, const std::string& name);
+
+} // namespace loomsheet

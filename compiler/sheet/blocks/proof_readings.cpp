@@ -1,0 +1,65 @@
+// The proof sheet's table: what every check must read on any sound car.
+#include "sheet/blocks/blocks.hpp"
+#include "sheet/words/figure.hpp"
+#include "sheet/blocks/reading_line.hpp"
+#include "sheet/card/symbol.hpp"
+#include "sheet/words/told.hpp"
+#include "sheet/words/words.hpp"
+#include <algorithm>
+
+namespace loomsheet {
+namespace {
+
+double points_x() { return axis::edge + 11; }
+double reads_x() { return axis::across(106); }
+double limit_x() { return axis::across(148); }
+
+} // namespace
+
+Piece reading_line(Draft& draft, Span at, const ReadingLine& line) {
+    Piece piece;
+    Pen pen = draft.pen(piece, at);
+    const double first = 4.2;
+    if (line.marked)
+        tab(pen, axis::edge, first - 3.6, 4.8, line.number);
+    else
+        pen.text(axis::edge, first, type::how_bold, line.number);
+    int lines = pen.lines(points_x(), first, reads_x() - points_x() - 2, type::how, line.points);
+    lines = std::max(lines, pen.lines(reads_x(), first, limit_x() - reads_x() - 2, type::how_bold, line.reads));
+    lines = std::max(lines, pen.lines(limit_x(), first, axis::right - limit_x(), type::how, line.more));
+    piece.height = first + (lines - 1) * leading(type::how) + 1.6;
+    pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
+    return piece;
+}
+
+std::string points_told(const Plan& plan, const Check& check, const Row& row) {
+    const std::string red = told_point(plan.circuit, row.red);
+    const bool one = check.measure == MeasureKind::amps || check.measure == MeasureKind::clamp;
+    const std::string points = one ? red : say(Word::from_to, red, told_point(plan.circuit, row.black));
+    return row.name.empty() ? points : say(Word::proof_two, row.name, points);
+}
+
+Block proof_readings_block(Draft& draft) {
+    Block block;
+    const Plan& plan = draft.plan;
+    block.title = block_title(draft, say(Word::proof_readings), say(Word::proof_readings_note));
+    for (const int index : draft.order.checks) {
+        const Check& check = plan.checks[index];
+        const CheckPrediction& made = (*draft.prediction)[index];
+        const std::string number = std::to_string(draft.order.numbers[index]);
+        if (check.measure == MeasureKind::look)
+            block.rows.push_back(reading_line(
+                draft, check.at,
+                {number, check.title, say(Word::proof_two, say(Word::proof_look), told_seen(check, made)), ""}));
+        for (std::size_t r = 0; r < check.rows.size(); ++r) {
+            const RowPrediction& row = made.rows[r];
+            block.rows.push_back(reading_line(draft, check.at,
+                                              {r == 0 ? number : "", points_told(plan, check, check.rows[r]),
+                                               told_range(plan.circuit, row, check.measure),
+                                               row.limit ? told_limit(plan, *row.limit) : ""}));
+        }
+    }
+    return block;
+}
+
+} // namespace loomsheet

@@ -1,0 +1,15 @@
+// A line of a table of readings: the number of the check, its points, what it reads, and one thing more.
+#pragma once
+#include "sheet/layout/draft.hpp"
+
+namespace loomsheet {
+
+struct ReadingLine {
+    std::string number, points, reads, more;
+    bool marked = false; // the number stands in a solid tab
+};
+Piece reading_line(Draft& draft, Span at, const ReadingLine& line);
+// "X21.1 to X21.2", with the name of the row before it.
+std::string points_told(const Plan& plan, const Check& check, const Row& row);
+
+} // namespace loomsheet
