@@ -1,4 +1,4 @@
-// The command line, read into plain values. The words of the help stand in args.cpp.
+// The command line, read into plain values. Commands and options are rows in options.hpp.
 #pragma once
 #include "sheet/sheet.hpp"
 #include <optional>
@@ -7,11 +7,12 @@
 
 namespace loomsheet {
 
-enum class Command : std::uint8_t { print, proof, predict, explain };
 enum class Format : std::uint8_t { text, brief, json };
 
+struct CommandRow;
+
 struct Arguments {
-    Command command = Command::print;
+    const CommandRow* command = nullptr;
     std::vector<std::string> plans; // as typed: files, folders, "-"
     std::string folder = ".";
     std::optional<Paper> paper;     // else the template's

@@ -33,13 +33,15 @@ struct Turn { // of one plan
     Done done;
     std::string bug;
 };
-Turn take(Sources& sources, Disk& disk, const std::string& path, const Then& then, const std::string& fault) {
+Turn take(Sources& sources, Disk& disk, const Request& request, const Then& then) {
     Turn turn;
     try {
-        CompileResult result = compile(sources, disk, path, fault);
-        turn.done.error = std::move(result.unreadable);
-        if (turn.done.error.empty() && result.compiled.usable()) turn.done = then(path, result.compiled);
-        turn.findings = std::move(result.compiled.findings);
+        Analysis analysis = analyse(sources, disk, request);
+        turn.done.error = std::move(analysis.unreadable);
+        if (turn.done.error.empty() && analysis.usable()) turn.done = then(request.path, analysis);
+        turn.findings = std::move(analysis.findings);
+        turn.findings.add(std::move(analysis.proof_findings));
+        turn.findings.add(std::move(turn.done.findings));
         turn.findings.sort();
     } catch (const std::exception& failure) {
         turn.bug = failure.what();
@@ -63,14 +65,14 @@ std::string rendered(const Sources& sources, const Findings& findings, const Ton
     return {}; // at the end, as one array
 }
 
-Tally each_plan(const std::vector<std::string>& plans, const Surroundings& around, const Tongue& tongue,
-                const Then& then, const std::string& fault) {
+Tally each_plan(const std::vector<std::string>& plans, const Surroundings& around, const Tongue& tongue, const Request& request,
+                const Then& then) {
     Tally tally;
     Sources sources;
     Progress progress(around, plans.size());
     for (const std::string& path : plans) {
         progress.next(path);
-        const Turn turn = take(sources, around.disk, path, then, fault);
+        const Turn turn = take(sources, around.disk, {path, request.fault, request.until}, then);
         progress.clear();
         tongue.stream << rendered(sources, turn.findings, tongue);
         if (!turn.done.error.empty()) complain(around, turn.done.error);

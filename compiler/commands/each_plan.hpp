@@ -1,17 +1,18 @@
-// What print and proof share: plan after plan is compiled and its findings are said.
+// What the commands share: plan after plan is analysed and its findings are said.
 #pragma once
+#include "analysis/analysis.hpp"
 #include "commands/commands.hpp"
-#include "proof/compile.hpp"
 #include <functional>
 
 namespace loomsheet {
 
 struct Done {
-    DiskError error;  // a file that could not be written
-    std::string says; // for `out`
+    DiskError error;       // a file that could not be written
+    std::string says;      // for `out`
+    Findings findings = {}; // of what was made of the plan
 };
-// What is done with a plan that has no errors; may add findings.
-using Then = std::function<Done(const std::string& path, Compiled& compiled)>;
+// What is done with a plan that has no errors.
+using Then = std::function<Done(const std::string& path, const Analysis& analysis)>;
 
 struct Tongue { // where findings are said, and how
     std::ostream& stream;
@@ -27,9 +28,9 @@ struct Tally {
     std::size_t well = 0;    // plans without errors, done to the end
     std::string json;        // the findings as an array, where that is the format; not said yet
 };
-// `fault` is put into each, see `compile`. A plan that cannot be read, or on which we fail ourselves, keeps none of the
+// Each as far as `request` says, which names no path. A plan that cannot be read, or on which we fail ourselves, keeps none of the
 // others from its turn.
-Tally each_plan(const std::vector<std::string>& plans, const Surroundings& around, const Tongue& tongue,
-                const Then& then, const std::string& fault = {});
+Tally each_plan(const std::vector<std::string>& plans, const Surroundings& around, const Tongue& tongue, const Request& request,
+                const Then& then);
 
 } // namespace loomsheet

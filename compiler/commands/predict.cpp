@@ -34,12 +34,11 @@ Exit predict(const Arguments& arguments, const Surroundings& around) {
     const Tongue tongue{around.err, around.err_colour, arguments.format};
     const Tally tally = each_plan(
         plans, around, tongue,
-        [&](const std::string&, Compiled& compiled) {
-            const Plan& plan = compiled.plan;
-            const Predictor sound(plan.circuit, system_volts(plan));
-            return Done{{}, plan.asked ? told(plan, Predictor(sound, *plan.asked, normal_use(plan))) : told(plan, sound)};
-        },
-        arguments.fault);
+        {{}, arguments.fault, Until::predicted},
+        [&](const std::string&, const Analysis& made) {
+            const Plan& plan = *made.plan;
+            return Done{{}, plan.asked ? told(plan, Predictor(*made.sound, *plan.asked, normal_use(plan))) : told(plan, *made.sound)};
+        });
     if (for_programs) around.out << fmt::format("{{\"plans\": [{}],\n\"findings\": {}}}\n", objects, tally.json);
     return tally.exit;
 }

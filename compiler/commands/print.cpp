@@ -18,21 +18,17 @@ bool asks_for_plants(const SheetTemplate& sheet) {
                        [](const BlockRow* block) { return block->name == "cards"; });
 }
 
-Done print_one(const std::string& path, Compiled& compiled, const Faces& faces,
-               const std::vector<SheetTemplate>& sheets, const Arguments& arguments, Disk& disk) {
-    const Predictor sound(compiled.plan.circuit, system_volts(compiled.plan));
-    const Diagnosis diagnosis = diagnose(compiled.plan, sound, compiled.prediction);
+Done print_one(const std::string& path, const Analysis& plan, const Faces& faces, const std::vector<SheetTemplate>& sheets,
+               const Arguments& arguments, Disk& disk) {
     std::vector<PlantedCar> planted;
-    if (std::any_of(sheets.begin(), sheets.end(), asks_for_plants)) planted = planted_cars(compiled.plan, sound);
+    if (std::any_of(sheets.begin(), sheets.end(), asks_for_plants)) planted = planted_cars(*plan.plan, *plan.sound);
     std::vector<SheetResult> made;
-    for (const SheetTemplate& each : sheets) {
-        made.push_back(
-            lay_out(compiled.plan, faces, {std::nullopt, &diagnosis, &compiled.prediction, &each, &planted}));
-        compiled.findings.add(std::move(made.back().findings));
-    }
-    compiled.findings.sort();
-    if (!compiled.usable()) return {};
     Done done;
+    for (const SheetTemplate& each : sheets) {
+        made.push_back(lay_out(*plan.plan, faces, {std::nullopt, plan.diagnosis.get(), plan.prediction.get(), &each, &planted}));
+        done.findings.add(std::move(made.back().findings));
+    }
+    if (done.findings.has_errors()) return done;
     for (std::size_t i = 0; i < sheets.size(); ++i) {
         const std::string file = sheet_path(arguments.folder, path, sheets[i].name);
         const std::size_t pages = made[i].document.pages.size();
@@ -93,8 +89,8 @@ Exit print(const Arguments& arguments, const Surroundings& around) {
     if (!faces) return complain(around, no_faces);
 
     const Tally tally = each_plan(plans, around, {around.err, around.err_colour, arguments.format},
-                                  [&](const std::string& path, Compiled& compiled) {
-                                      return print_one(path, compiled, *faces, read.sheets, arguments, around.disk);
+                                  {{}, {}, Until::walked}, [&](const std::string& path, const Analysis& plan) {
+                                      return print_one(path, plan, *faces, read.sheets, arguments, around.disk);
                                   });
     around.err << tally.json;
     if (arguments.format == Format::text && tally.well < plans.size()) {

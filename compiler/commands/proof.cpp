@@ -7,7 +7,6 @@
 #include "proof/reading_table.hpp"
 #include "report/splits_table.hpp"
 #include "report/summary.hpp"
-#include "proof/verdicts.hpp"
 #include "sheet/words/printed_signs.hpp"
 #include "sheet/sheet.hpp"
 #include "sheet/template_read.hpp"
@@ -68,16 +67,12 @@ Exit proof(const Arguments& arguments, const Surroundings& around) {
     std::string objects; // of the plans, as JSON
     std::string no_faces;
     const std::optional<Faces> faces = arguments.format == Format::json ? Faces::load(no_faces) : std::nullopt;
-    const Tally tally = each_plan(plans, around, {around.out, around.out_colour, arguments.format}, [&](const std::string&, Compiled& compiled) {
-        Plan& plan = compiled.plan;
-        const Predictor sound(plan.circuit, system_volts(plan));
-        const Diagnosis diagnosis = diagnose(plan, sound, compiled.prediction);
-        prove_verdicts(plan, diagnosis, compiled.findings);
+    const Tally tally = each_plan(plans, around, {around.out, around.out_colour, arguments.format}, {{}, {}, Until::proved}, [&](const std::string&, const Analysis& made) {
         if (arguments.format == Format::json)
             objects += (objects.empty() ? "" : ",\n") +
-                       proof_json(plan, sound, compiled.prediction, diagnosis, arrows(plan, compiled.prediction, diagnosis, faces));
+                       proof_json(*made.plan, *made.sound, *made.prediction, *made.diagnosis, arrows(*made.plan, *made.prediction, *made.diagnosis, faces));
         if (arguments.format != Format::text) return Done{};
-        return Done{{}, told(plan, sound, compiled.prediction, diagnosis, arguments.matrix)};
+        return Done{{}, told(*made.plan, *made.sound, *made.prediction, *made.diagnosis, arguments.matrix)};
     });
     if (arguments.format == Format::json) around.out << fmt::format("{{\"plans\": [{}],\n\"findings\": {}}}\n", objects, tally.json);
     if (arguments.format == Format::text) {

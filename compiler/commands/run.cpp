@@ -1,5 +1,5 @@
 #include "commands/run.hpp"
-#include "commands/commands.hpp"
+#include "commands/options.hpp"
 #include <algorithm>
 #include <fmt/format.h>
 #include <ostream>
@@ -13,13 +13,7 @@ Exit obey(int argc, const char* const* argv, const Surroundings& around) {
         (read.asked ? around.out : around.err) << read.says;
         return read.asked ? Exit::clean : Exit::usage;
     }
-    switch (read.arguments->command) {
-    case Command::print: return print(*read.arguments, around);
-    case Command::proof: return proof(*read.arguments, around);
-    case Command::predict: return predict(*read.arguments, around);
-    case Command::explain: break;
-    }
-    return explain(*read.arguments, around);
+    return read.arguments->command->run(*read.arguments, around);
 }
 } // namespace
 

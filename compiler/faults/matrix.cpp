@@ -155,8 +155,9 @@ public:
         }
     }
 
-    Matrix make() {
+    Matrix make(const Stop& stop) {
         for (std::size_t i = 0; i < faults_.size(); ++i) {
+            give_way(stop);
             begin(i);
             const std::optional<Truth> harm = harm_of();
             if (!harm) continue;
@@ -282,8 +283,8 @@ private:
 
 } // namespace
 
-Matrix fault_matrix(const Plan& plan, const Predictor& sound, const Prediction& of_sound) {
-    return Making(plan, sound, of_sound).make();
+Matrix fault_matrix(const Plan& plan, const Predictor& sound, const Prediction& of_sound, const Stop& stop) {
+    return Making(plan, sound, of_sound).make(stop);
 }
 
 } // namespace loomsheet

@@ -13,7 +13,7 @@ struct Matrix {
     std::vector<OutcomeSet> sound; // by check
 };
 
-Matrix fault_matrix(const Plan& plan, const Predictor& sound, const Prediction& of_sound);
+Matrix fault_matrix(const Plan& plan, const Predictor& sound, const Prediction& of_sound, const Stop& stop = {});
 // The outcomes of a car at every check, whatever the complaint.
 std::vector<OutcomeSet> outcomes_of_car(const Plan& plan, const Predictor& car);
 // What is repaired for a fault that a plan names.

@@ -144,10 +144,12 @@ CheckPrediction predicted(const Plan& plan, const Predictor& car, const Check& c
 CheckPrediction predict_check(const Plan& plan, const Predictor& car, const Check& check) { return predicted(plan, car, check, false); }
 CheckPrediction predict_for_outcome(const Plan& plan, const Predictor& car, const Check& check) { return predicted(plan, car, check, true); }
 
-Prediction predict(const Plan& plan, const Predictor& car) {
+Prediction predict(const Plan& plan, const Predictor& car, const Stop& stop) {
     Prediction made;
-    for (const Check& check : plan.checks)
+    for (const Check& check : plan.checks) {
+        give_way(stop);
         made.push_back(predict_check(plan, car, check));
+    }
     return made;
 }
 

@@ -3,6 +3,7 @@
 #include "circuit/reading.hpp"
 #include "faults/outcome.hpp"
 #include "model/plan.hpp"
+#include "source/stop.hpp"
 
 namespace loomsheet {
 
@@ -36,7 +37,7 @@ struct CheckPrediction {
 };
 using Prediction = std::vector<CheckPrediction>; // by check
 
-Prediction predict(const Plan& plan, const Predictor& car);
+Prediction predict(const Plan& plan, const Predictor& car, const Stop& stop = {});
 CheckPrediction predict_check(const Plan& plan, const Predictor& car, const Check& check);
 // As far as outcomes hang on it: where a difference counts, no value of the reading itself.
 CheckPrediction predict_for_outcome(const Plan& plan, const Predictor& car, const Check& check);

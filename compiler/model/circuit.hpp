@@ -35,7 +35,6 @@ struct Allow {
     int code = 0;
     std::string why;
     Span at;
-    bool used = false;
 };
 
 // Something inside a part that conducts between pins. Which values are meant depends on the kind.

@@ -17,7 +17,7 @@ namespace loomsheet {
 
 LOOMSHEET_FIELDS(Quantity, si, plus_minus, unit, written, at)
 LOOMSHEET_FIELDS(Words, text, at)
-LOOMSHEET_FIELDS(Allow, code, why, at, used)
+LOOMSHEET_FIELDS(Allow, code, why, at)
 
 // --- circuit
 LOOMSHEET_FIELDS(TableValue, position, at_value, value, closed, at)

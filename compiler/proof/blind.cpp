@@ -55,13 +55,12 @@ std::string added_words(double ohms) {
     return fmt::format("{:.4g} {}", std::round(shown / step) * step, ohms < 0.1 ? "mohm" : "ohm");
 }
 
-void prove_blind(const Plan& plan, const Diagnosis& diagnosis, Findings& findings) {
+void prove_blind(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis, Findings& findings) {
     const Circuit& circuit = plan.circuit;
     const bool slips = std::any_of(diagnosis.ends.begin(), diagnosis.ends.end(), [](const FaultEnds& ends) {
         return ends.fate == Fate::wrong || ends.fate == Fate::missed;
     });
     if (!slips) return;
-    const Predictor sound(circuit, system_volts(plan));
     for (const BlindCheck& each : SmallFaults(plan, sound, diagnosis).blind()) {
         const Check& check = plan.checks[each.check];
         const Smallest& worst = each.blind_to.front();

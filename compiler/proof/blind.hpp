@@ -7,7 +7,7 @@
 
 namespace loomsheet {
 
-void prove_blind(const Plan& plan, const Diagnosis& diagnosis, Findings& findings);
+void prove_blind(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis, Findings& findings);
 // Of each place where added ohms can cause the complaint.
 struct SmallRow {
     PointRef place;

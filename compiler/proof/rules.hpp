@@ -7,12 +7,9 @@
 
 namespace loomsheet {
 
-// Runs every rule, then takes out what `allow` accepts and reports allowances that nothing needed. `found` is what the
-// stages before have found: it is handed back with the rest, allowances count for it too, and a rule that looks for
-// what is missing keeps silent where something was left out because of it.
-// The readings of a plan without errors are predicted, into `predicted` where it is asked for, and the limits that it left out are filled in.
-Findings prove(Plan& plan, Findings found = {}, Prediction* predicted = nullptr);
-
+// What form and names have not found: LS3xx to LS5xx. `findings` has what was found before; a rule that looks for what is missing
+// keeps silent where something was left out because of it.
+void prove_form(const Plan& plan, Findings& findings);
 // flow.cpp (LS3xx), wiring.cpp (LS4xx), setup.cpp (LS5xx) add their families; LS6xx stand in readings.hpp.
 void prove_flow(const Plan& plan, const Doubt& doubt, Findings& findings);
 void prove_wiring(const Plan& plan, const Doubt& doubt, Findings& findings);

@@ -204,8 +204,8 @@ private:
 
 } // namespace
 
-void prove_verdicts(Plan& plan, const Diagnosis& diagnosis, Findings& findings) {
-    const Witness witness(plan);
+void prove_verdicts(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis, Findings& findings) {
+    const Witness witness(plan, sound);
     Findings proved;
     Verdicts verdicts(plan, diagnosis, witness, proved);
     verdicts.prove_planted();
@@ -213,7 +213,7 @@ void prove_verdicts(Plan& plan, const Diagnosis& diagnosis, Findings& findings) 
         verdicts.prove_named();
         verdicts.prove_blamed();
         prove_outcomes_used(plan, diagnosis, witness, proved);
-        prove_blind(plan, diagnosis, proved);
+        prove_blind(plan, sound, diagnosis, proved);
     }
     apply_allowances(plan, proved, Family::proved);
     findings.add(std::move(proved));

@@ -6,6 +6,6 @@
 
 namespace loomsheet {
 
-void prove_verdicts(Plan& plan, const Diagnosis& diagnosis, Findings& findings);
+void prove_verdicts(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis, Findings& findings);
 
 } // namespace loomsheet

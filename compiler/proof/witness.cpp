@@ -108,7 +108,7 @@ std::string faults_words(const std::vector<const Fault*>& faults) {
     return list_words(words, "or", 4);
 }
 
-Witness::Witness(const Plan& plan) : plan_(plan), sound_(plan.circuit, system_volts(plan)), uses_(normal_use(plan)) {}
+Witness::Witness(const Plan& plan, const Predictor& sound) : plan_(plan), sound_(sound), uses_(normal_use(plan)) {}
 
 std::string Witness::way(const Fault& fault, const std::vector<Taken>& way) const {
     const Predictor car(sound_, fault, uses_);

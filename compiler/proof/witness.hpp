@@ -40,7 +40,7 @@ std::string faults_words(const std::vector<const Fault*>& faults);
 // Cars with a fault, read again.
 class Witness {
 public:
-    explicit Witness(const Plan& plan);
+    Witness(const Plan& plan, const Predictor& sound);
     // "lit says NO, volts passes (12.3 .. 12.9 V), beep may pass"; of a long way the end.
     std::string way(const Fault& fault, const std::vector<Taken>& way) const;
     // What a row reads on all these cars (null: the sound one), where none of them is in doubt; empty otherwise.
@@ -48,7 +48,7 @@ public:
 
 private:
     const Plan& plan_;
-    Predictor sound_;
+    const Predictor& sound_;
     std::vector<Setup> uses_;
 };
 

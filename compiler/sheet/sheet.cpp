@@ -1,5 +1,5 @@
 #include "sheet/sheet.hpp"
-#include "sheet/digest.hpp"
+#include "model/digest.hpp"
 #include "sheet/layout/draft.hpp"
 #include "sheet/blocks/frame.hpp"
 #include "page/pager.hpp"

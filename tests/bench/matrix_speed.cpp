@@ -1,7 +1,7 @@
 // How long the matrix of faults against checks takes. bench_matrix PLAN ...: of plans; bench_matrix --cells PLAN ...: what is in it, as text, to hold
 // one state of the program against another.
 #include "faults/matrix.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "source/disk.hpp"
 #include <chrono>
 #include <cstdio>
@@ -66,12 +66,12 @@ int main(int count, char** words) {
     for (int i = cells || readings ? 2 : 1; i < count; ++i) {
         Sources sources;
         RealDisk disk;
-        const CompileResult result = compile(sources, disk, words[i]);
-        if (!result.unreadable.empty() || !result.compiled.usable()) {
+        const Analysis result = analyse(sources, disk, {words[i]});
+        if (!result.unreadable.empty() || !result.usable()) {
             fmt::print("{} is not usable\n", words[i]);
             continue;
         }
-        const Plan& plan = result.compiled.plan;
+        const Plan& plan = *result.plan;
         if (cells || readings) {
             print_cells(plan, readings);
             continue;

@@ -1,5 +1,5 @@
 // How long all readings of a plan take, with their ranges: in process, the plan compiled before.
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "source/disk.hpp"
 #include <algorithm>
 #include <chrono>
@@ -12,9 +12,9 @@ int main(int count, char** paths) {
     for (int i = 1; i < count; ++i) {
         Sources sources;
         RealDisk disk;
-        const CompileResult result = compile(sources, disk, paths[i]);
-        if (!result.unreadable.empty() || !result.compiled.usable()) return 1;
-        const Plan& plan = result.compiled.plan;
+        const Analysis result = analyse(sources, disk, {paths[i]});
+        if (!result.unreadable.empty() || !result.usable()) return 1;
+        const Plan& plan = *result.plan;
         std::vector<double> times; // ms
         std::size_t rows = 0;
         for (int turn = 0; turn < 51; ++turn) {

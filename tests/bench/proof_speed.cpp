@@ -1,6 +1,6 @@
 // How long a whole proof takes, in process: the matrix with its ranges, the walk, the findings. bench_proof PLAN ...: of plans;
 // without any: of looms that are made here, growing in nodes, faults and checks. One thread.
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "proof/verdicts.hpp"
 #include <chrono>
 #include <fmt/format.h>
@@ -38,22 +38,22 @@ double ms_since(std::chrono::steady_clock::time_point begin) {
 
 void measure(const std::string& name, Sources& sources, Disk& disk, const std::string& path) {
     auto begin = std::chrono::steady_clock::now();
-    CompileResult result = compile(sources, disk, path);
+    Analysis result = analyse(sources, disk, {path});
     const double compiled = ms_since(begin);
-    if (!result.unreadable.empty() || !result.compiled.usable()) {
+    if (!result.unreadable.empty() || !result.usable()) {
         fmt::print("{} is not usable\n", name);
         return;
     }
-    Plan& plan = result.compiled.plan;
+    const Plan& plan = *result.plan;
     double best = 1e30;
     Findings findings;
     std::size_t faults = 0, others = 0;
     for (int turn = 0; turn < 3; ++turn) {
         begin = std::chrono::steady_clock::now();
         const Predictor sound(plan.circuit, system_volts(plan));
-        const Diagnosis diagnosis = diagnose(plan, sound, result.compiled.prediction);
+        const Diagnosis diagnosis = diagnose(plan, sound, *result.prediction);
         findings = {};
-        prove_verdicts(plan, diagnosis, findings);
+        prove_verdicts(plan, sound, diagnosis, findings);
         best = std::min(best, ms_since(begin));
         faults = diagnosis.matrix.faults.size(), others = diagnosis.matrix.harmless.size();
     }

@@ -1,4 +1,4 @@
-#include "commands/args.hpp"
+#include "commands/options.hpp"
 #include <doctest/doctest.h>
 
 using namespace loomsheet;
@@ -13,7 +13,7 @@ ArgumentsResult read(std::vector<const char*> words) {
 TEST_CASE("print, with and without its options") {
     const auto plain = read({"print", "a.plan", "plans", "-"});
     REQUIRE(plain.arguments);
-    CHECK(plain.arguments->command == Command::print);
+    CHECK(plain.arguments->command->name == "print");
     CHECK(plain.arguments->plans == std::vector<std::string>{"a.plan", "plans", "-"});
     CHECK(plain.arguments->folder == ".");
     CHECK_FALSE(plain.arguments->paper.has_value());
@@ -50,12 +50,12 @@ TEST_CASE("which sheet, in which words, on which paper") {
 TEST_CASE("proof and explain") {
     const auto proof = read({"proof", "--format=short", "--", "-odd.plan"});
     REQUIRE(proof.arguments);
-    CHECK(proof.arguments->command == Command::proof);
+    CHECK(proof.arguments->command->name == "proof");
     CHECK(proof.arguments->format == Format::brief);
     CHECK(proof.arguments->plans == std::vector<std::string>{"-odd.plan"});
     const auto explain = read({"explain", "LS204"});
     REQUIRE(explain.arguments);
-    CHECK(explain.arguments->command == Command::explain);
+    CHECK(explain.arguments->command->name == "explain");
     CHECK(explain.arguments->code == "LS204");
 }
 

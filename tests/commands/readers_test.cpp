@@ -1,7 +1,7 @@
 // A printed sheet read back by engines that others wrote: the codes by zbarimg, what is read while probing by
 // tesseract, from renders as a worn copier makes them.
 #include "pdf/write.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "scratch.hpp"
 #include "page/axes.hpp"
 #include "sheet/sheet.hpp"
@@ -33,12 +33,12 @@ struct Printed {
 Printed printed_fan(const Scratch& scratch) {
     Sources sources;
     RealDisk disk;
-    Compiled made = compile(sources, disk, LOOMSHEET_ROOT "/plans/cooling/fan.plan").compiled;
+    const Analysis made = analyse(sources, disk, {LOOMSHEET_ROOT "/plans/cooling/fan.plan"});
     REQUIRE(made.usable());
     std::string error;
     const std::optional<Faces> faces = Faces::load(error);
     REQUIRE_MESSAGE(faces, error);
-    Printed printed{lay_out(made.plan, *faces).document, scratch / "fan.pdf"};
+    Printed printed{lay_out(*made.plan, *faces).document, scratch / "fan.pdf"};
     const PdfResult pdf = write_pdf(printed.document, *faces);
     REQUIRE_MESSAGE(pdf.error.empty(), pdf.error);
     scratch.write("fan.pdf", pdf.bytes);

@@ -1,10 +1,7 @@
 // A lamp with a fuse, a switch and a plug, and plans for it that are sound, blind or wrong.
 #include "faults/suspects.hpp"
-#include "model/build.hpp"
-#include "proof/rules.hpp"
-#include "proof/verdicts.hpp"
+#include "analysis/analysis.hpp"
 #include "source/render.hpp"
-#include "syntax/parse.hpp"
 #include <doctest/doctest.h>
 
 using namespace loomsheet;
@@ -30,26 +27,21 @@ wire W5 G1.- -> XE1 16 mm2 BK 0.4 m
 )";
 
 struct Proved {
-    Plan plan;
-    Prediction prediction;
-    Diagnosis diagnosis;
-    Findings findings;
-    Sources sources;
+    explicit Proved(Analysis all) : made(std::move(all)), plan(*made.plan), prediction(*made.prediction), diagnosis(*made.diagnosis), findings(made.proof_findings) {}
+    Analysis made;
+    const Plan& plan;
+    const Prediction& prediction;
+    const Diagnosis& diagnosis;
+    const Findings& findings;
 };
 
 Proved proved(const std::string& checks) {
-    Proved made;
-    Findings errors;
-    std::vector<Tree> trees;
-    trees.push_back(parse(made.sources, made.sources.add("lamp.plan", circuit + checks), errors));
-    made.plan = build(made.sources, trees, errors);
-    errors = prove(made.plan, std::move(errors), &made.prediction);
-    REQUIRE_MESSAGE(!errors.has_errors(), render_text(made.sources, errors, {}));
-    const Predictor sound(made.plan.circuit, system_volts(made.plan));
-    made.diagnosis = diagnose(made.plan, sound, made.prediction);
-    prove_verdicts(made.plan, made.diagnosis, made.findings);
-    made.findings.sort();
-    return made;
+    MemoryDisk disk;
+    disk.files["lamp.plan"] = circuit + checks;
+    Sources sources;
+    Analysis made = analyse(sources, disk, {"lamp.plan", {}, Until::proved});
+    REQUIRE_MESSAGE(made.usable(), render_text(sources, made.findings, {}));
+    return Proved(std::move(made));
 }
 
 std::string codes(const Proved& made) {

@@ -6,7 +6,7 @@
 #include "circuit/setting.hpp"
 #include "faults/matrix.hpp"
 #include "faults/together.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include <cmath>
 #include <cstdlib>
 #include <doctest/doctest.h>
@@ -202,11 +202,11 @@ TEST_CASE("no car that is drawn comes to an outcome that its cell of the matrix 
     std::size_t judged = 0, sure = 0, wrong = 0;
     for (const std::string& path : disk.list(std::string(LOOMSHEET_ROOT) + "/plans", ".plan")) {
         Sources sources;
-        const CompileResult result = compile(sources, disk, path);
-        REQUIRE_MESSAGE((result.unreadable.empty() && result.compiled.usable()), path);
-        const Plan& plan = result.compiled.plan;
+        const Analysis result = analyse(sources, disk, {path});
+        REQUIRE_MESSAGE((result.unreadable.empty() && result.usable()), path);
+        const Plan& plan = *result.plan;
         const Predictor sound(plan.circuit, system_volts(plan));
-        const Matrix matrix = fault_matrix(plan, sound, result.compiled.prediction);
+        const Matrix matrix = fault_matrix(plan, sound, *result.prediction);
         const std::vector<Setup> uses = normal_use(plan);
         const std::optional<ComplaintVolts> complaint = complaint_volts(plan, system_volts(plan));
         for (std::size_t turn = 0; turn < usual_cells; ++turn) {

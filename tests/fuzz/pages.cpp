@@ -1,6 +1,6 @@
 // Any bytes, from the file to the model of pages: a plan without errors becomes pages, the same ones twice.
 #include "fuzz/take.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "sheet/sheet.hpp"
 #include "source/render.hpp"
 
@@ -19,15 +19,15 @@ void take(std::string_view bytes) {
     MemoryDisk disk;
     disk.files["fuzz.plan"] = std::string(bytes);
     Sources sources;
-    CompileResult result = compile(sources, disk, "fuzz.plan");
+    Analysis result = analyse(sources, disk, {"fuzz.plan"});
     promise(result.unreadable.empty(), "the file is there");
-    promise(render_short(sources, result.compiled.findings, {}).empty() == result.compiled.findings.empty(),
+    promise(render_short(sources, result.findings, {}).empty() == result.findings.empty(),
             "findings show");
-    if (!result.compiled.usable()) return;
+    if (!result.usable()) return;
     for (const Paper paper : {Paper::a4, Paper::letter}) {
-        const SheetResult sheet = lay_out(result.compiled.plan, faces(), {paper});
+        const SheetResult sheet = lay_out(*result.plan, faces(), {paper});
         promise(!sheet.document.pages.empty(), "a plan without errors has pages");
-        const SheetResult again = lay_out(result.compiled.plan, faces(), {paper});
+        const SheetResult again = lay_out(*result.plan, faces(), {paper});
         promise(dump(sheet.document) == dump(again.document), "the same pages twice");
     }
 }

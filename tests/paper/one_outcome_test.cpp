@@ -1,7 +1,7 @@
 // One reading has one outcome: what is predicted of a car is what the proof allows it, and the arrow on the page is the one that the
 // walk takes.
 #include "faults/matrix.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "sheet/layout/order.hpp"
 #include "sheet/printed.hpp"
 #include "sheet/words/printed_signs.hpp"
@@ -55,9 +55,9 @@ TEST_CASE("the arrow that the page prints for an outcome is the one that the wal
         CAPTURE(path);
         Sources sources;
         RealDisk disk;
-        const CompileResult result = compile(sources, disk, path);
-        if (!result.compiled.usable() || result.compiled.plan.checks.empty()) continue;
-        const Plan& plan = result.compiled.plan;
+        const Analysis result = analyse(sources, disk, {path});
+        if (!result.usable() || result.plan->checks.empty()) continue;
+        const Plan& plan = *result.plan;
         const Order order = order_of(plan);
         const PrintedSigns signs = printed_signs(printed::sheet(plan).document);
         for (std::size_t c = 0; c < plan.checks.size(); ++c) {
@@ -84,11 +84,11 @@ TEST_CASE("what a car with a fault reads, at three ohms of each band, is among w
     for (const std::string& path : all_plans()) {
         Sources sources;
         RealDisk disk;
-        const CompileResult result = compile(sources, disk, path);
-        if (!result.compiled.usable() || result.compiled.plan.checks.empty()) continue;
-        const Plan& plan = result.compiled.plan;
+        const Analysis result = analyse(sources, disk, {path});
+        if (!result.usable() || result.plan->checks.empty()) continue;
+        const Plan& plan = *result.plan;
         const Predictor sound(plan.circuit, system_volts(plan));
-        const Matrix matrix = fault_matrix(plan, sound, result.compiled.prediction);
+        const Matrix matrix = fault_matrix(plan, sound, *result.prediction);
         const std::vector<Setup> uses = normal_use(plan);
         for (std::size_t f = 0; f < matrix.faults.size(); ++f)
             for (const double ohms : ohms_of(matrix.faults[f].fault)) {

@@ -1,6 +1,6 @@
 // Each finding has a page, and its page is true. Those of the sheet (LS8xx) are held in tests/sheet.
 #include "finding_pages.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "proof/verdicts.hpp"
 #include "source/render.hpp"
 
@@ -9,12 +9,9 @@ using namespace loomsheet;
 namespace {
 // What `loomsheet proof` finds adds to what is found without it.
 Findings found_in(Sources& sources, MemoryDisk& disk, int code) {
-    Compiled compiled = compile(sources, disk, "example.plan").compiled;
-    if (code / 100 == 7 && compiled.usable()) {
-        const Predictor sound(compiled.plan.circuit, system_volts(compiled.plan));
-        prove_verdicts(compiled.plan, diagnose(compiled.plan, sound, compiled.prediction), compiled.findings);
-    }
-    return compiled.findings;
+    Analysis made = analyse(sources, disk, {"example.plan", {}, code / 100 == 7 ? Until::proved : Until::predicted});
+    made.findings.add(std::move(made.proof_findings));
+    return made.findings;
 }
 } // namespace
 

@@ -2,7 +2,7 @@
 // ohms.
 #include "finding_pages.hpp"
 #include "proof/blind.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "report/gaps_table.hpp"
 #include "report/splits_table.hpp"
 #include "planning/written.hpp"
@@ -17,11 +17,11 @@ using namespace loomsheet;
 namespace {
 
 struct Proved {
-    Compiled compiled;
-    Diagnosis diagnosis;
-    std::unique_ptr<Predictor> sound;
-    double wrong() const { return diagnosis.figures.wrong + diagnosis.figures.missed; }
-    const Plan& plan() const { return compiled.plan; }
+    Analysis made;
+    const Plan& plan() const { return *made.plan; }
+    const Predictor& sound() const { return *made.sound; }
+    const Diagnosis& diagnosis() const { return *made.diagnosis; }
+    double wrong() const { return diagnosis().figures.wrong + diagnosis().figures.missed; }
 };
 
 std::unique_ptr<Proved> proved(const std::string& text) {
@@ -29,12 +29,10 @@ std::unique_ptr<Proved> proved(const std::string& text) {
     disk.files["example.plan"] = text;
     Sources sources;
     auto made = std::make_unique<Proved>();
-    made->compiled = compile(sources, disk, "example.plan").compiled;
-    for (const Diagnostic& finding : made->compiled.findings.list())
+    made->made = analyse(sources, disk, {"example.plan", {}, Until::walked});
+    for (const Diagnostic& finding : made->made.findings.list())
         INFO(finding.says);
-    REQUIRE(made->compiled.usable());
-    made->sound = std::make_unique<Predictor>(made->plan().circuit, system_volts(made->plan()));
-    made->diagnosis = diagnose(made->plan(), *made->sound, made->compiled.prediction);
+    REQUIRE(made->made.usable());
     return made;
 }
 
@@ -82,19 +80,19 @@ TEST_CASE("the checks that are proposed for a gap close it when they are pasted 
         const std::string text = page(code, 0);
         const auto before = proved(text);
         REQUIRE(before->wrong() > 0);
-        const std::vector<Gap> list = gaps(before->plan(), *before->sound, before->diagnosis, 1);
+        const std::vector<Gap> list = gaps(before->plan(), before->sound(), before->diagnosis(), 1);
         REQUIRE(!list.empty());
         REQUIRE(!list.front().closings.empty());
         const std::string now = pasted(text, before->plan(), list.front());
         CAPTURE(now);
         const auto after = proved(now);
-        CHECK(after->compiled.findings.empty()); // the new checks are clean
+        CHECK(after->made.findings.empty()); // the new checks are clean
         double closed = 0;
         for (const Closing& closing : list.front().closings)
             for (const std::size_t fault : closing.closes) {
-                closed += before->diagnosis.matrix.faults[fault].likely;
-                CHECK(before->diagnosis.ends[fault].fate != Fate::found);
-                CHECK(after->diagnosis.ends[fault].fate ==
+                closed += before->diagnosis().matrix.faults[fault].likely;
+                CHECK(before->diagnosis().ends[fault].fate != Fate::found);
+                CHECK(after->diagnosis().ends[fault].fate ==
                       Fate::found); // the circuit is the same, and so are the faults
             }
         CHECK(closed > 0);
@@ -104,14 +102,14 @@ TEST_CASE("the checks that are proposed for a gap close it when they are pasted 
 
 TEST_CASE("a plan without a gap has none to close") {
     const auto made = proved(page(709, 1));
-    CHECK(gaps(made->plan(), *made->sound, made->diagnosis, 4).empty());
-    CHECK(gaps_table(made->plan(), *made->sound, made->diagnosis).empty());
+    CHECK(gaps(made->plan(), made->sound(), made->diagnosis(), 4).empty());
+    CHECK(gaps_table(made->plan(), made->sound(), made->diagnosis()).empty());
 }
 
 TEST_CASE("a check that is proposed to part a verdict, pasted into the plan, leaves on each side those that it says") {
     const std::string text = shipped("cooling/fan.plan");
     const auto before = proved(text);
-    const std::vector<Split> list = splits(before->plan(), *before->sound, before->diagnosis, 4);
+    const std::vector<Split> list = splits(before->plan(), before->sound(), before->diagnosis(), 4);
     REQUIRE(list.size() >= 2);
     for (const Split& split : list) {
         REQUIRE(split.is_worth_it());
@@ -119,19 +117,19 @@ TEST_CASE("a check that is proposed to part a verdict, pasted into the plan, lea
         const std::string now = pasted(text, before->plan(), arrows_to(before->plan(), split.left.verdict), written_split(before->plan(), split) + "\n");
         CAPTURE(now);
         const auto after = proved(now);
-        CHECK(after->compiled.findings.empty());
-        CHECK(after->diagnosis.figures.wrong == 0);
-        CHECK(after->diagnosis.figures.missed == 0);
-        for (const Left& left : groups(after->diagnosis))
+        CHECK(after->made.findings.empty());
+        CHECK(after->diagnosis().figures.wrong == 0);
+        CHECK(after->diagnosis().figures.missed == 0);
+        for (const Left& left : groups(after->diagnosis()))
             if (after->plan().verdicts[left.verdict].label == before->plan().verdicts[split.left.verdict].label)
                 CHECK(left.suspects == split.passing);
-        CHECK(after->diagnosis.figures.isolation.to_three >= before->diagnosis.figures.isolation.to_three);
+        CHECK(after->diagnosis().figures.isolation.to_three >= before->diagnosis().figures.isolation.to_three);
     }
 }
 
 TEST_CASE("a verdict that leaves three or fewer is not parted") {
     const auto made = proved(page(709, 1));
-    const std::vector<Split> list = splits(made->plan(), *made->sound, made->diagnosis, 4);
+    const std::vector<Split> list = splits(made->plan(), made->sound(), made->diagnosis(), 4);
     CHECK(!list.empty());
     for (const Split& split : list)
         CHECK(split.left.suspects.size() > 3);
@@ -142,7 +140,7 @@ TEST_CASE("a verdict that leaves three or fewer is not parted") {
 // and 0.04 V at 5 A.
 TEST_CASE("ohms that starve a lamp are those of its law, and a beeper is certain from 100 ohm, less the leads") {
     const auto made = proved(page(709, 0));
-    const std::vector<BlindCheck> blind = SmallFaults(made->plan(), *made->sound, made->diagnosis).blind();
+    const std::vector<BlindCheck> blind = SmallFaults(made->plan(), made->sound(), made->diagnosis()).blind();
     REQUIRE(blind.size() == 1);
     CHECK(made->plan().checks[blind.front().check].label == "beep");
     const Smallest& worst = blind.front().blind_to.front();

@@ -4,7 +4,7 @@
 #include "circuit/usual_values.hpp"
 #include "grammar/vocabulary.hpp"
 #include "faults/candidates.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "proof/page_blocks.hpp"
 #include "source/catalogue.hpp"
 #include "source/render.hpp"
@@ -22,7 +22,7 @@ Findings compiled(Sources& sources, const std::string& name, const std::string& 
     MemoryDisk disk;
     disk.files[name] = text;
     disk.files["common/house.plan"] = "ground XE90 \"Left wing\"\n"; // what the page's `use` takes in
-    return compile(sources, disk, name).compiled.findings;
+    return analyse(sources, disk, {name}).findings;
 }
 
 // Without the statement at its beginning.

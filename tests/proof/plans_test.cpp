@@ -1,6 +1,6 @@
 // The plans that ship, and the plans that try the language: what they find, what they cover, and that no comma counts.
 #include "grammar/units.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "source/catalogue.hpp"
 #include "source/render.hpp"
 #include "syntax/parse.hpp"
@@ -42,10 +42,10 @@ bool has_head(const std::string& path) {
 std::string findings_of(const std::string& path, Severity least) {
     Sources sources;
     RealDisk disk;
-    const auto result = compile(sources, disk, path);
+    const auto result = analyse(sources, disk, {path});
     REQUIRE_MESSAGE(result.unreadable.empty(), result.unreadable);
     Findings kept;
-    for (const Diagnostic& finding : result.compiled.findings.list())
+    for (const Diagnostic& finding : result.findings.list())
         if (find_in_catalogue(finding.code)->severity >= least) kept.add(finding);
     return render_short(sources, kept, {});
 }

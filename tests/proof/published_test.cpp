@@ -2,7 +2,7 @@
 // and its figures. Beside each reading stands what is printed; 0.5 % is allowed for. Wires are a few mohm, and a
 // voltmeter takes its 10 Mohm, as it does in the cases' own check.
 #include "circuit/setting.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "faults/prediction.hpp"
 #include <algorithm>
 #include <cmath>
@@ -22,9 +22,9 @@ struct Published {
         Sources sources;
         RealDisk disk;
         const std::string path = std::string(LOOMSHEET_ROOT) + "/tests/plans/published/" + name + ".plan";
-        CompileResult result = compile(sources, disk, path);
-        REQUIRE_MESSAGE((result.unreadable.empty() && result.compiled.usable()), path);
-        plan = std::move(result.compiled.plan);
+        Analysis result = analyse(sources, disk, {path});
+        REQUIRE_MESSAGE((result.unreadable.empty() && result.usable()), path);
+        plan = *result.plan;
     }
     const Check& check(const std::string& label) const {
         const auto at =

@@ -3,7 +3,7 @@
 #include "circuit/fault.hpp"
 #include "faults/matrix.hpp"
 #include "faults/prediction.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "proof/said.hpp"
 #include "source/disk.hpp"
 #include <algorithm>
@@ -52,8 +52,8 @@ std::string asked(const std::string& plan, const std::string& fault) {
     MemoryDisk disk;
     disk.files["test.plan"] = plan;
     Sources sources;
-    const CompileResult made = compile(sources, disk, "test.plan", fault);
-    return render_short(sources, made.compiled.findings, {false, 1000});
+    const Analysis made = analyse(sources, disk, {"test.plan", fault});
+    return render_short(sources, made.findings, {false, 1000});
 }
 
 const std::string lamp = R"(plan LAMP-01 "Lamp stays dark"
@@ -134,9 +134,9 @@ TEST_CASE("a ground point that is open opens its bolt, and a relay inside an ass
         MemoryDisk disk;
         disk.files["test.plan"] = text;
         Sources sources;
-        const CompileResult made = compile(sources, disk, "test.plan", fault);
-        REQUIRE_MESSAGE(made.compiled.usable(), render_short(sources, made.compiled.findings, {}));
-        const Plan& plan = made.compiled.plan;
+        const Analysis made = analyse(sources, disk, {"test.plan", fault});
+        REQUIRE_MESSAGE(made.usable(), render_short(sources, made.findings, {}));
+        const Plan& plan = *made.plan;
         const Network sound = build_network(plan.circuit, Parameters(plan.circuit, 12), {});
         Network network = sound;
         put_in(plan.circuit, *plan.asked, network);
@@ -241,11 +241,11 @@ struct Causes {
         MemoryDisk disk;
         disk.files["test.plan"] = text;
         Sources sources;
-        const CompileResult made = compile(sources, disk, "test.plan");
-        REQUIRE_MESSAGE(made.compiled.usable(), render_short(sources, made.compiled.findings, {}));
-        const Plan& plan = made.compiled.plan;
+        const Analysis made = analyse(sources, disk, {"test.plan"});
+        REQUIRE_MESSAGE(made.usable(), render_short(sources, made.findings, {}));
+        const Plan& plan = *made.plan;
         const Predictor sound(plan.circuit, system_volts(plan));
-        const Matrix matrix = fault_matrix(plan, sound, made.compiled.prediction);
+        const Matrix matrix = fault_matrix(plan, sound, *made.prediction);
         for (const Candidate& each : matrix.faults)
             can.push_back(fault_words(plan.circuit, each.fault));
         for (const Candidate& each : matrix.harmless)

@@ -1,9 +1,7 @@
 // What is said of a plan in one file: form, names and rules in one run, one line a finding, notes left out.
 #pragma once
-#include "model/build.hpp"
-#include "proof/rules.hpp"
+#include "analysis/analysis.hpp"
 #include "source/render.hpp"
-#include "syntax/parse.hpp"
 #include <sstream>
 #include <string>
 #include <vector>
@@ -11,11 +9,9 @@
 namespace loomsheet::said {
 
 inline Findings all(Sources& sources, const std::string& text) {
-    Findings findings;
-    std::vector<Tree> trees;
-    trees.push_back(parse(sources, sources.add("test.plan", text), findings));
-    Plan plan = build(sources, trees, findings);
-    Findings proved = prove(plan, std::move(findings));
+    MemoryDisk disk;
+    disk.files["test.plan"] = text;
+    Findings proved = analyse(sources, disk, {"test.plan"}).findings;
     std::erase_if(proved.list(), [](const Diagnostic& finding) { return severity_of(finding) == Severity::note; });
     return proved;
 }

@@ -4,7 +4,7 @@
 //
 // LOOMSHEET_SAMPLES sets how many cars are drawn in all.
 #include "circuit/setting.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "faults/prediction.hpp"
 #include <algorithm>
 #include <cmath>
@@ -217,9 +217,9 @@ std::vector<Plan> plans_in(const std::string& folder) {
     for (const std::string& path : disk.list(std::string(LOOMSHEET_ROOT) + folder, ".plan")) {
         if (path.find("/common/") != std::string::npos) continue; // no plan of its own
         Sources sources;
-        CompileResult result = compile(sources, disk, path);
-        REQUIRE_MESSAGE((result.unreadable.empty() && result.compiled.usable()), path);
-        plans.push_back(std::move(result.compiled.plan));
+        Analysis result = analyse(sources, disk, {path});
+        REQUIRE_MESSAGE((result.unreadable.empty() && result.usable()), path);
+        plans.push_back(*result.plan);
     }
     return plans;
 }

@@ -2,7 +2,7 @@
 // plan that lacks a check or blames something else is walked with the matrix of the plan as it is: what a check
 // measures stays the same.
 #include "faults/diagnosis.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "proof/verdicts.hpp"
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -13,26 +13,25 @@ namespace {
 
 struct Shipped {
     std::string name;
-    Plan plan;
-    Predictor sound;
-    Diagnosis diagnosis;
+    Analysis made;
+    const Plan& plan;
+    const Predictor& sound;
+    const Diagnosis& diagnosis;
     Findings findings;
 
-    explicit Shipped(const std::string& path) : Shipped(path, compiled(path)) {}
+    explicit Shipped(const std::string& path)
+        : name(path), made(analysed(path)), plan(*made.plan), sound(*made.sound), diagnosis(*made.diagnosis), findings(made.findings) {
+        findings.add(made.proof_findings);
+    }
 
 private:
-    Shipped(const std::string& path, Compiled compiled)
-        : name(path), plan(std::move(compiled.plan)), sound(plan.circuit, system_volts(plan)),
-          diagnosis(diagnose(plan, sound, compiled.prediction)), findings(std::move(compiled.findings)) {
-        prove_verdicts(plan, diagnosis, findings);
-    }
-    static Compiled compiled(const std::string& path) {
+    static Analysis analysed(const std::string& path) {
         Sources sources;
         RealDisk disk;
-        CompileResult result = compile(sources, disk, LOOMSHEET_ROOT "/plans/" + path);
+        Analysis result = analyse(sources, disk, {LOOMSHEET_ROOT "/plans/" + path, {}, Until::proved});
         REQUIRE_MESSAGE(result.unreadable.empty(), result.unreadable);
-        REQUIRE(result.compiled.usable());
-        return std::move(result.compiled);
+        REQUIRE(result.usable());
+        return result;
     }
 };
 
@@ -54,7 +53,7 @@ struct Variant {
     Findings findings;
     Variant(const Shipped& of, Plan changed, Matrix matrix)
         : plan(std::move(changed)), diagnosis(diagnose(plan, of.sound, std::move(matrix))) {
-        prove_verdicts(plan, diagnosis, findings);
+        prove_verdicts(plan, of.sound, diagnosis, findings);
     }
 };
 

@@ -2,7 +2,7 @@
 // colours ISO 4141-3 (from the page "Trailer connectors in Europe" and a maker's page on ISO 1724, as collected in
 // trade-data.md, section 1.3). Colour and cross-section of pin 13: from memory, source not seen. Pin 12, trailer
 // presence, has no wire in the table.
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include <cctype>
 #include <doctest/doctest.h>
 
@@ -29,9 +29,9 @@ struct TrailerPlan {
     Plan plan;
     TrailerPlan() {
         RealDisk disk;
-        auto result = compile(sources, disk, std::string(LOOMSHEET_ROOT) + "/plans/trailer/socket-13.plan");
+        auto result = analyse(sources, disk, {std::string(LOOMSHEET_ROOT) + "/plans/trailer/socket-13.plan"});
         REQUIRE(result.unreadable.empty());
-        plan = std::move(result.compiled.plan);
+        plan = *result.plan;
     }
     PinId pin(const std::string& part, const std::string& name) const {
         return plan.circuit.find_pin(plan.circuit.find_part(part), name);

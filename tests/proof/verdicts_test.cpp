@@ -1,7 +1,7 @@
 // What is said of verdicts beyond the pages of LS701 to LS708: allowances, what stands for more than the faults that
 // are tried, and the summary. The circuit is that of the pages.
 #include "finding_pages.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "report/summary.hpp"
 #include "proof/verdicts.hpp"
 #include "proof/witness.hpp"
@@ -20,16 +20,14 @@ Proved proved(const std::string& text) {
     MemoryDisk disk;
     disk.files["example.plan"] = text;
     Sources sources;
-    Compiled compiled = compile(sources, disk, "example.plan").compiled;
-    REQUIRE(compiled.usable());
-    const Predictor sound(compiled.plan.circuit, system_volts(compiled.plan));
-    const Diagnosis diagnosis = diagnose(compiled.plan, sound, compiled.prediction);
-    prove_verdicts(compiled.plan, diagnosis, compiled.findings);
-    compiled.findings.sort();
+    Analysis analysis = analyse(sources, disk, {"example.plan", {}, Until::proved});
+    REQUIRE(analysis.usable());
+    analysis.findings.add(std::move(analysis.proof_findings));
+    analysis.findings.sort();
     Proved made;
-    for (const Diagnostic& finding : compiled.findings.list())
+    for (const Diagnostic& finding : analysis.findings.list())
         made.found += (made.found.empty() ? "" : " ") + code_name(finding.code);
-    made.summary = diagnosis_summary(compiled.plan, diagnosis);
+    made.summary = diagnosis_summary(*analysis.plan, *analysis.diagnosis);
     return made;
 }
 
@@ -58,7 +56,7 @@ TEST_CASE(
     MemoryDisk disk;
     disk.files["example.plan"] = with(page(705, 1), line, line + allow);
     Sources sources;
-    CHECK(compile(sources, disk, "example.plan").compiled.findings.empty());
+    CHECK(analyse(sources, disk, {"example.plan"}).findings.empty());
 }
 
 TEST_CASE("a verdict for what lies outside the circuit may wait for cars that no fault makes") {

@@ -1,5 +1,5 @@
 // The rules of wiring on small circuits: what must be found, and what must not.
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "proof/said.hpp"
 #include "source/disk.hpp"
 #include <cstdlib>
@@ -367,7 +367,7 @@ std::string of_files(const std::string& plan, const std::string& shared) {
     MemoryDisk disk;
     disk.files["test.plan"] = plan, disk.files["house.plan"] = shared;
     Sources sources;
-    Findings found = compile(sources, disk, "test.plan").compiled.findings;
+    Findings found = analyse(sources, disk, {"test.plan"}).findings;
     std::erase_if(found.list(), [](const Diagnostic& finding) { return finding.code / 100 != 4; });
     return render_short(sources, found, {false, 1000});
 }

@@ -1,6 +1,6 @@
 #include "model/fields.hpp"
 #include "printed.hpp"
-#include "sheet/digest.hpp"
+#include "model/digest.hpp"
 #include <doctest/doctest.h>
 #include <functional>
 

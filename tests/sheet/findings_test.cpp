@@ -1,6 +1,6 @@
 // The pages of the findings that only the sheet can have: LS8xx.
 #include "finding_pages.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "sheet/sheet.hpp"
 #include "sheet/template_read.hpp"
 #include "source/render.hpp"
@@ -16,8 +16,8 @@ Findings printed(Sources& sources, MemoryDisk& disk, const Faces& faces) {
         findings.sort();
         return findings;
     }
-    Compiled compiled = compile(sources, disk, "example.plan").compiled;
-    compiled.findings.add(lay_out(compiled.plan, faces).findings);
+    Analysis compiled = analyse(sources, disk, {"example.plan"});
+    compiled.findings.add(lay_out(*compiled.plan, faces).findings);
     compiled.findings.sort();
     return std::move(compiled.findings);
 }

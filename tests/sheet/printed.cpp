@@ -1,5 +1,5 @@
 #include "printed.hpp"
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "sheet/template_read.hpp"
 #include "source/render.hpp"
 #include <doctest/doctest.h>
@@ -12,12 +12,12 @@ namespace {
 
 Plan compiled(Disk& disk, const std::string& path) {
     Sources sources;
-    CompileResult result = compile(sources, disk, path);
+    Analysis result = analyse(sources, disk, {path});
     REQUIRE_MESSAGE(result.unreadable.empty(), result.unreadable);
-    Findings& findings = result.compiled.findings; // what a check must read is no matter for how it is printed
+    Findings& findings = result.findings; // what a check must read is no matter for how it is printed
     std::erase_if(findings.list(), [](const Diagnostic& finding) { return finding.code / 100 == 6; });
     REQUIRE_MESSAGE(!findings.has_errors(), render_text(sources, findings, {}));
-    return std::move(result.compiled.plan);
+    return *result.plan;
 }
 
 } // namespace

@@ -1,5 +1,5 @@
 // Which parts of a shared file stand on the sheet of a plan that uses a part of it.
-#include "proof/compile.hpp"
+#include "analysis/analysis.hpp"
 #include "sheet/words/used_parts.hpp"
 #include <doctest/doctest.h>
 
@@ -33,7 +33,7 @@ std::string used(const std::string& own) {
     MemoryDisk disk;
     disk.files["test.plan"] = "use \"house.plan\"\nplan T-01 \"Test\"\n" + own, disk.files["house.plan"] = house;
     Sources sources;
-    const Plan plan = compile(sources, disk, "test.plan").compiled.plan;
+    const Plan plan = *analyse(sources, disk, {"test.plan"}).plan;
     const std::vector<bool> of = used_parts(plan);
     std::string said;
     for (std::size_t i = 0; i < of.size(); ++i)

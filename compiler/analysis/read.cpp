@@ -1,6 +1,5 @@
-#include "proof/compile.hpp"
+#include "analysis/read.hpp"
 #include "model/build.hpp"
-#include "proof/rules.hpp"
 #include "syntax/parse.hpp"
 #include <algorithm>
 #include <fmt/format.h>
@@ -46,27 +45,14 @@ private:
 };
 } // namespace
 
-CompileResult compile(Sources& sources, Disk& disk, const std::string& path, const std::string& fault) {
-    CompileResult result;
-    Findings& findings = result.compiled.findings;
+Text read_text(Sources& sources, Disk& disk, const std::string& path, const std::string& fault, Findings& findings) {
+    Text text;
+    text.start.file = static_cast<std::uint32_t>(sources.size());
     Loader loader(sources, disk, findings);
-    const auto first = static_cast<std::uint32_t>(sources.size());
-    result.unreadable = loader.load(path);
-    if (!result.unreadable.empty()) return result;
-    std::optional<Tree> asked;
-    if (!fault.empty()) asked = parse_fault(sources, sources.add("--fault", fault), findings);
-    result.compiled.plan = build(sources, loader.trees, findings, asked ? &*asked : nullptr);
-    Plan& plan = result.compiled.plan;
-    const bool unread = findings.has_errors() && loader.trees.back().statements.empty();
-    if (plan.id.empty() && !plan.broken && !unread)
-        findings.add(6, {first, 0, 0}, "the file has no plan", "begin with the head of a plan: plan HORN-01 \"Horn is silent\"");
-    // The rules know what the errors so far have left out of the plan, and say nothing about what may stand there. Where a
-    // whole file is missing there is nothing to judge.
-    const auto file_is_missing = [](const Diagnostic& finding) { return finding.code < 100; };
-    const auto& list = findings.list();
-    if (!unread && std::none_of(list.begin(), list.end(), file_is_missing)) findings = prove(plan, std::move(findings), &result.compiled.prediction);
-    findings.sort();
-    return result;
+    text.unreadable = loader.load(path);
+    text.trees = std::move(loader.trees);
+    if (text.unreadable.empty() && !fault.empty()) text.fault = parse_fault(sources, sources.add("--fault", fault), findings);
+    return text;
 }
 
 } // namespace loomsheet

@@ -1,4 +1,4 @@
-#include "sheet/digest.hpp"
+#include "model/digest.hpp"
 #include "model/fields.hpp"
 #include <algorithm>
 #include <cstdint>
@@ -7,11 +7,15 @@
 namespace loomsheet {
 namespace {
 
-// Writes what a plan says field by field; every text with its length, so that no two plans write the same. Left out is what a
-// plan may change without meaning something else.
+using LeftOut = std::vector<const void*>; // fields, by where they stand
+
+// Writes what a plan says field by field; every text with its length, so that no two plans write the same.
 class Teller {
 public:
-    explicit Teller(const Plan& plan) : left_out_{&plan.author, &plan.revision, &plan.date, &plan.asked, &plan.broken} { put(plan); }
+    Teller(const Plan& plan, LeftOut left_out) : left_out_(std::move(left_out)) {
+        std::sort(left_out_.begin(), left_out_.end());
+        put(plan);
+    }
     std::string told;
 
 private:
@@ -46,16 +50,31 @@ private:
     }
     template <class Field>
     void put_field(const Field& field) {
-        if (std::find(left_out_.begin(), left_out_.end(), &field) == left_out_.end()) put(field);
+        if (!std::binary_search(left_out_.begin(), left_out_.end(), static_cast<const void*>(&field))) put(field);
     }
 
-    std::vector<const void*> left_out_;
+    LeftOut left_out_;
 };
+
+// What a plan may change without meaning something else.
+LeftOut who_and_when(const Plan& plan) { return {&plan.author, &plan.revision, &plan.date, &plan.asked, &plan.broken}; }
 
 } // namespace
 
-std::string digest(const Plan& plan) {
-    return digest_of(Teller(plan).told);
+std::string digest(const Plan& plan) { return digest_of(Teller(plan, who_and_when(plan)).told); }
+
+std::string told_to_the_meter(const Plan& plan) {
+    LeftOut texts = who_and_when(plan);
+    const auto leave = [&texts](const auto&... fields) { (texts.push_back(&fields), ...); };
+    leave(plan.id, plan.title, plan.vehicle, plan.complaint, plan.codes, plan.cautions, plan.notes, plan.questions, plan.verdicts,
+          plan.plants);
+    for (const Part& part : plan.circuit.parts)
+        leave(part.place, part.notes, part.cautions, part.how);
+    for (const Wire& wire : plan.circuit.wires)
+        leave(wire.notes);
+    for (const Check& check : plan.checks)
+        leave(check.title, check.cautions, check.notes, check.steps, check.questions, check.time, check.marks);
+    return Teller(plan, std::move(texts)).told;
 }
 
 std::string digest_of(std::string_view bytes) {
