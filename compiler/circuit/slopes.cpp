@@ -4,6 +4,13 @@
 #include <algorithm>
 
 namespace loomsheet {
+namespace {
+
+// A load follows one of two laws. What counts in the other alone moves nothing where it stands, yet where it has moved enough the other
+// law holds: a mere hint of its slope says which way.
+constexpr double hint = 1e-6;
+
+} // namespace
 
 // One ampere put in where it is asked answers, by reciprocity, for a change of any branch: dV = -v' di.
 void Bench::slopes(std::span<const double> values, std::span<double> slopes) const {
@@ -25,12 +32,14 @@ void Bench::slopes(std::span<const double> values, std::span<double> slopes) con
         case Law::supplied:
         case Law::diode: slopes[of.second] += back * value.g; break;
         case Law::filament:
-            if (is_cold(i, values, across)) slopes[of.second] += back * through / values[of.second];
+            slopes[of.second] += back * through / values[of.second] * (is_cold(i, values, across) ? 1 : hint);
             break;
-        case Law::motor:
-            if (Motor{values[of.ohms], values[of.second], of.volts}.stands(across))
-                slopes[of.second] += back * through / values[of.second], of_ohms = 0;
+        case Law::motor: {
+            const bool stands = Motor{values[of.ohms], values[of.second], of.volts}.stands(across);
+            slopes[of.second] += back * through / values[of.second] * (stands ? 1 : hint);
+            if (stands) of_ohms *= hint;
             break;
+        }
         default: break;
         }
         slopes[of.ohms] += of_ohms;
