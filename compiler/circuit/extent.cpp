@@ -81,19 +81,14 @@ private:
         for (const Term& term : terms_) {
             const std::span<const ParameterId> used = term.bench->in_use();
             std::copy_if(used.begin(), used.end(), std::back_inserter(ids), is_shared);
-            if (term.own != none && is_shared(term.own)) ids.push_back(term.own);
         }
         std::sort(ids.begin(), ids.end());
         ids.erase(std::unique(ids.begin(), ids.end()), ids.end());
         for (const ParameterId id : ids)
             add(id, none, terms_.front().bench->network());
         for (int i = 0; i < static_cast<int>(terms_.size()); ++i) {
-            const std::span<const ParameterId> used = terms_[i].bench->in_use();
-            const ParameterId own = terms_[i].own;
-            const bool beside = own != none && !std::binary_search(used.begin(), used.end(), own);
-            for (const ParameterId id : used)
+            for (const ParameterId id : terms_[i].bench->in_use())
                 if (!is_shared(id)) add(id, i, terms_[i].bench->network());
-            if (beside && !is_shared(own)) add(own, i, terms_[i].bench->network());
         }
     }
 
@@ -142,27 +137,16 @@ private:
 
     double shown(Term& term, const Values& values) {
         Bench& bench = *term.bench;
-        if (term.own != none && term.amps) bench.instrument().siemens = 1 / values[term.own];
-        if (term.own != none && !term.amps) bench.instrument().lamp_ohms = values[term.own];
         settled_ &= bench.settle(values, term.stand, true) == Settling::settled;
         if (!term.along.empty()) return bench.sum(term.along);
-        return term.own != none && term.amps ? bench.instrument_amps() : bench.port_volts();
+        return term.amps ? bench.instrument_amps() : bench.port_volts();
     }
 
     static void find_slopes(Term& term, const Values& values, Values& slopes) {
         Bench& bench = *term.bench;
-        if (term.own != none) slopes[term.own] = 0;
-        if (!term.along.empty()) return bench.slopes_of(term.along, values, slopes);
-        bench.slopes_of_port(values, slopes);
-        if (term.own == none) return;
-        if (!term.amps) {
-            slopes[term.own] += 1; // a lamp of more ohms has more volts
-            return;
-        }
-        const double siemens = bench.instrument().siemens, seen = bench.port().g;
-        for (const ParameterId each : bench.in_use())
-            slopes[each] *= siemens;
-        slopes[term.own] += -bench.instrument_amps() * seen * siemens / (seen + siemens);
+        if (!term.along.empty()) bench.slopes_of(term.along, values, slopes);
+        else if (term.amps) bench.slopes_of_instrument(values, slopes);
+        else bench.slopes_of_port(values, slopes);
     }
 
     // One slope for one thing, whichever benches have it.

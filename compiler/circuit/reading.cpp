@@ -58,7 +58,7 @@ Amps carried_by(int branch, double usual, const Setting& setting, const Stand& s
     const bool banded = std::binary_search(used.begin(), used.end(), setting.network->added); // ohms over decades
     if (usual == 0 || (!banded && (usual < no_amps || usual > something))) return {usual, usual};
     Term term = setting.term;
-    term.stand = stand, term.own = none;
+    term.stand = stand;
     term.along = {{branch, 1, Share::amps}};
     const Extent extent = extent_of({&term, 1}, 0);
     const auto [low, high] = std::minmax({std::abs(extent.low), std::abs(extent.high)});

@@ -50,6 +50,8 @@ void Bench::slopes(std::span<const double> values, std::span<double> slopes) con
         add(i);
     for (const int i : bent_branches_)
         add(i);
+    if (instrument_.ohms == none) return;
+    slopes[instrument_.ohms] += (answer_[pattern_.red()] - answer_[pattern_.black()]) * instrument_amps() / values[instrument_.ohms];
 }
 
 void Bench::slopes_of_port(std::span<const double> values, std::span<double> out) {
@@ -59,6 +61,13 @@ void Bench::slopes_of_port(std::span<const double> values, std::span<double> out
     else
         std::fill(answer_.begin(), answer_.end(), 0.0);
     slopes(values, out);
+}
+
+void Bench::slopes_of_instrument(std::span<const double> values, std::span<double> out) {
+    slopes_of_port(values, out);
+    for (const ParameterId each : in_use_)
+        out[each] *= instrument_.siemens;
+    if (instrument_.ohms != none) out[instrument_.ohms] -= instrument_amps() * instrument_.siemens;
 }
 
 void Bench::slopes_of(std::span<const Along> along, std::span<const double> values, std::span<double> out) {

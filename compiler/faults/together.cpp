@@ -69,7 +69,7 @@ Together::Together(const Plan& plan, const Predictor& car, const ComplaintVolts&
     bool all = true;
     std::erase_if(stands_.list, [&](const Stand& stand) {
         Term term = complaining_->term;
-        term.stand = stand, term.along = load_, term.own = none;
+        term.stand = stand, term.along = load_;
         const Extent extent = extent_of({&term, 1}, 0);
         all &= extent.high <= complaint.most;
         return extent.low > complaint.most;
@@ -143,7 +143,7 @@ bool Together::reaches(const std::vector<Part>& parts, double slack) {
             together = together && compatible(parts[i].rig->setting(), sum[i].stand, stands_.list[rest]);
         if (!together) continue;
         Term complaint = complaining_->term;
-        complaint.stand = stands_.list[rest], complaint.along = load_, complaint.own = none;
+        complaint.stand = stands_.list[rest], complaint.along = load_;
         bool apart = false;
         for (const double weight : weights) {
             std::vector<Term> both = sum;
