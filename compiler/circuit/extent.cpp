@@ -15,6 +15,8 @@ public:
         for (const Term& term : terms) {
             values_.push_back(term.bench->usual());
             slopes_.emplace_back(values_.back().size());
+            for (const NetBranch& branch : term.bench->network().branches)
+                has_diode_ |= branch.law == Law::diode;
             apart_ = apart_ && (&term == &terms.front() || term.bench != terms.front().bench);
         }
         apart_ = apart_ && terms.size() <= 2;
@@ -25,9 +27,7 @@ public:
 
     Extent find() {
         Extent found;
-        Values middle;
-        for (const Coordinate& each : coordinates_)
-            middle.push_back(each.range.value);
+        const Values middle = middle_of_all();
         found.value = evaluate(middle);
         const Values at_middle = slope_;
         Values lowest = middle, highest = middle;
@@ -41,6 +41,13 @@ public:
             evaluate(highest);
             found.high = std::max(found.high, extreme(1, highest));
         }
+        for (const Values& start : hidden_starts(middle, at_middle)) {
+            lowest = highest = start;
+            evaluate(lowest);
+            found.low = std::min(found.low, extreme(-1, lowest));
+            evaluate(highest);
+            found.high = std::max(found.high, extreme(1, highest));
+        }
         slope_ = at_middle;
         spread(found);
         found.settled = settled_;
@@ -48,9 +55,7 @@ public:
     }
 
     double highest() {
-        Values middle;
-        for (const Coordinate& each : coordinates_)
-            middle.push_back(each.range.value);
+        Values middle = middle_of_all();
         const double value = evaluate(middle);
         const Values at_middle = slope_;
         Values highest = middle;
@@ -60,6 +65,10 @@ public:
             extreme(-1, middle);
             evaluate(middle);
             high = std::max(high, extreme(1, middle));
+        }
+        for (Values& start : hidden_starts(middle_of_all(), at_middle)) {
+            evaluate(start);
+            high = std::max(high, extreme(1, start));
         }
         return settled_ ? high : std::numeric_limits<double>::infinity();
     }
@@ -101,6 +110,24 @@ private:
             forked_.push_back(forks);
             pulled_apart_ |= forks;
         }
+    }
+
+    Values middle_of_all() const {
+        Values middle;
+        for (const Coordinate& each : coordinates_)
+            middle.push_back(each.range.value);
+        return middle;
+    }
+    // Where a diode blocks, the ohms of a fault may seem to move nothing, and yet open it at one of their ends: from there once more.
+    std::vector<Values> hidden_starts(const Values& middle, const Values& slope) const {
+        std::vector<Values> starts;
+        for (std::size_t c = 0; c < coordinates_.size() && has_diode_; ++c) {
+            const Coordinate& each = coordinates_[c];
+            if (slope[c] != 0 || each.id != terms_[std::max(each.term, 0)].bench->network().added) continue;
+            for (const double end : {each.range.low, each.range.high})
+                starts.push_back(middle), starts.back()[c] = end;
+        }
+        return starts;
     }
 
     void place(std::size_t c, double value) {
@@ -236,6 +263,7 @@ private:
 
     std::span<Term> terms_;
     bool apart_ = true; // each on a bench of its own
+    bool has_diode_ = false;
     std::vector<Coordinate> coordinates_;
     std::vector<Values> values_, slopes_; // by term and parameter
     Values slope_;                        // by coordinate, of the sum

@@ -214,14 +214,17 @@ private:
             std::vector<Along> along;
             double volts;
         };
-        std::vector<std::vector<Feed>> driven; // by device: what something drives
+        std::vector<std::vector<Feed>> driven; // by device: what something drives in some car
         for (const Device& device : devices_) {
             weighed.usual.push_back(device.volts(bench_));
             driven.emplace_back();
             for (const std::vector<Along>& feed : device.feeds)
-                if (const double volts = bench_.sum(feed); std::abs(volts) > 1e-12) driven.back().push_back({feed, volts});
+                driven.back().push_back({feed, bench_.sum(feed)});
         }
         const std::vector<double> loads = loads_there();
+        const auto is_idle = [&](const Feed& feed) { return std::abs(feed.volts) <= 1e-12 && !moves(stand, feed.along); };
+        for (std::vector<Feed>& feeds : driven)
+            std::erase_if(feeds, is_idle);
         for (std::size_t i = 0; i < devices_.size(); ++i) {
             const Device& device = devices_[i];
             Range volts{0, 0};
@@ -247,6 +250,12 @@ private:
         left_for_.insert(left_for_.end(), leaves.begin(), leaves.end());
     }
 
+    bool moves(Stand stand, const std::vector<Along>& feed) {
+        return std::any_of(cars_.begin() + 1, cars_.end(), [&](const Values& car) {
+            bench_.settle(car, stand, true);
+            return std::abs(bench_.sum(feed)) > 1e-12;
+        });
+    }
     // As far as it decides: where the usual volts are enough or too little, the other end of the range may stand at them.
     Range range_of(const Device& device, const Stand& stand, const std::vector<Along>& feed, double volts) {
         const double sign = device.either_way && volts < 0 ? -1 : 1, counts = volts * sign;
