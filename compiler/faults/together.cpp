@@ -171,7 +171,7 @@ bool Together::relay_may(const Check& check, PartId relay, bool in) {
 }
 
 bool Together::possible(const Check& check, const RowPrediction* made, std::size_t row, Answer answer) {
-    if (load_.empty() || stands_.chatters || stands_.list.empty()) return true;
+    if (load_.empty() || stands_.chatters || stands_.may_chatter || stands_.list.empty()) return true;
     if (check.measure == MeasureKind::look) {
         if (check.look_states.list.size() == 1 && check.look_states.list.front().verb == StateVerb::works &&
             car_.circuit().parts[check.look_states.list.front().of.part].kind == PartKind::relay)

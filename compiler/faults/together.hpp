@@ -17,7 +17,7 @@ std::optional<ComplaintVolts> complaint_volts(const Plan& plan, double system_vo
 double needs_of(const Part& load, double system_volts); // V: what it needs to do its work
 bool is_poor(StateVerb verb);                           // of a load, a relay or a module that does not do its work
 
-// One car: a fault, or none. Cars that chatter are told at their first check, which says stop: here only settled ones count.
+// One car: a fault, or none. What may rattle may complain by that alone, and then anything is possible.
 class Together {
 public:
     Together(const Plan& plan, const Predictor& car, const ComplaintVolts& complaint);
