@@ -146,6 +146,7 @@ public:
         }
         const auto is_listed = [&](const Stand& stand) { return is_in(made_.list, stand); };
         made_.may_chatter |= !std::all_of(left_for_.begin(), left_for_.end(), is_listed) || swings();
+        if (made_.may_chatter) find_falling();
         if (made_.list.empty() && !made_.usual_chatters) made_.list.push_back(first_);
         made_.chatters = made_.list.empty();
         const auto is_sure = [&](const InDoubt& each) {
@@ -341,6 +342,24 @@ private:
             bench_.settle(car, on, true);
             return device.volts(bench_) < enough;
         });
+    }
+
+    void find_falling() {
+        for (const Weighed& weighed : weighed_)
+            for (std::size_t i = 0; i < devices_.size(); ++i) {
+                const Device& device = devices_[i];
+                const double falls_at = std::max(device.off, device.on * device.plays);
+                if (!device.is_on(weighed.stand) || weighed.volts[i].low > falls_at) continue;
+                Falling falling{device.part, weighed.stand, {}, falls_at, device.plays, {}};
+                if (device.feeds.size() == 1) falling.feed = device.feeds.front();
+                bool unsure = weighed.volts[i].high > device.off;
+                for (const Weighed& off : weighed_) {
+                    if (device.is_on(off.stand) || off.volts[i].high < falls_at) continue;
+                    falling.rises.push_back(off.stand);
+                    unsure |= off.volts[i].low < device.on;
+                }
+                if (unsure) made_.falling.push_back(std::move(falling));
+            }
     }
 
     struct Weighed {
