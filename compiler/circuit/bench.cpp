@@ -45,6 +45,7 @@ void Bench::renew() {
             count[each] += bent ? 0 : 1;
         }
     }
+    if (instrument_.ohms != none) used[instrument_.ohms] |= 1;
     hang_from_.assign(1, 0);
     std::vector<int> next(usual_.size(), 0); // by parameter: its next place in `hanging_`
     for (ParameterId id = 0; id < static_cast<ParameterId>(usual_.size()); ++id) {
@@ -267,6 +268,8 @@ double Bench::amps(int branch) const {
 }
 
 Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) {
+    if (instrument_.ohms != none && instrument_.lamp_volts > 0) instrument_.lamp_ohms = values[instrument_.ohms];
+    if (instrument_.ohms != none && instrument_.lamp_volts == 0) instrument_.siemens = 1 / values[instrument_.ohms];
     if (!held) std::fill(touched_at_.begin(), touched_at_.end(), 0.0);
     for (std::size_t i = 0; i < bent_branches_.size(); ++i)
         lay_bent(i, values, touched_at_[i]);
@@ -376,6 +379,11 @@ std::vector<std::size_t> Bench::strained(const Stand& stand, double limit) {
     for (std::size_t i = 0; i < network_->fuses.size(); ++i)
         if (!stand.blown[i] && load(i) > near) list.push_back(i);
     return list;
+}
+
+double Bench::instrument_amps() const {
+    if (instrument_.lamp_ohms == 0) return instrument_.siemens * port_volts_ + instrument_.amps;
+    return Filament(instrument_.lamp_ohms, instrument_.lamp_cold, instrument_.lamp_volts).amps(port_volts_);
 }
 
 double Bench::instrument_siemens() const {

@@ -9,10 +9,12 @@
 
 namespace loomsheet {
 
-// What lies between the two leads: i = siemens V + amps flows through it from red to black; a test lamp is a filament.
+// What lies between the two leads: i = siemens V + amps flows through it from red to black; a test lamp is a filament. One whose ohms,
+// or those of its lamp, are a parameter follows the values that are settled.
 struct Instrument {
     double siemens = 0, amps = 0;
     double lamp_ohms = 0, lamp_cold = 0, lamp_volts = 0; // 0: no lamp
+    ParameterId ohms = none;
 };
 
 // What stands in one of two ways. Indices as in the network.
@@ -46,7 +48,7 @@ public:
 
     // To be called when branches of the network are changed in place, all but their ends.
     void renew();
-    std::span<const ParameterId> in_use() const { return in_use_; } // those that branches hang on, ascending
+    std::span<const ParameterId> in_use() const { return in_use_; } // those that branches and the instrument hang on, ascending
     bool is_forked(ParameterId id) const { return forked_[id] != 0; } // several branches have their ohms by it, as a track has
     const std::vector<double>& usual() const { return usual_; }     // values, by parameter
 
@@ -81,14 +83,16 @@ public:
 
     // --- of what was settled last
     double port_volts() const { return port_volts_; }
-    double instrument_amps() const { return instrument_.siemens * port_volts_ + instrument_.amps; }
+    double instrument_amps() const;
     Admittance port() const { return elimination_.port(); }
     double volts(int branch) const; // from its a to its b; 0 where they float apart
     double amps(int branch) const;  // through it, from a to b
     double node_volts(NodeId node) const { return volts_[node]; }
     std::vector<NodeId> islands() const; // by node: one of its island
     double sum(std::span<const Along> along) const;
-    // How far the volts at the port, or the sum along branches, move with each parameter in use: V/ohm, V/V, V.
+    // How far the volts at the port, the current of the instrument, or the sum along branches, move with each parameter in use:
+    // V/ohm, V/V, V, A/ohm ...
+    void slopes_of_instrument(std::span<const double> values, std::span<double> slopes);
     void slopes_of_port(std::span<const double> values, std::span<double> slopes);
     void slopes_of(std::span<const Along> along, std::span<const double> values, std::span<double> slopes);
 

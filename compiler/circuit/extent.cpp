@@ -15,6 +15,8 @@ public:
         for (const Term& term : terms) {
             values_.push_back(term.bench->usual());
             slopes_.emplace_back(values_.back().size());
+            for (const NetBranch& branch : term.bench->network().branches)
+                has_diode_ |= branch.law == Law::diode;
             apart_ = apart_ && (&term == &terms.front() || term.bench != terms.front().bench);
         }
         apart_ = apart_ && terms.size() <= 2;
@@ -25,9 +27,7 @@ public:
 
     Extent find() {
         Extent found;
-        Values middle;
-        for (const Coordinate& each : coordinates_)
-            middle.push_back(each.range.value);
+        const Values middle = middle_of_all();
         found.value = evaluate(middle);
         const Values at_middle = slope_;
         Values lowest = middle, highest = middle;
@@ -41,6 +41,13 @@ public:
             evaluate(highest);
             found.high = std::max(found.high, extreme(1, highest));
         }
+        for (const Values& start : hidden_starts(middle, at_middle)) {
+            lowest = highest = start;
+            evaluate(lowest);
+            found.low = std::min(found.low, extreme(-1, lowest));
+            evaluate(highest);
+            found.high = std::max(found.high, extreme(1, highest));
+        }
         slope_ = at_middle;
         spread(found);
         found.settled = settled_;
@@ -48,9 +55,7 @@ public:
     }
 
     double highest() {
-        Values middle;
-        for (const Coordinate& each : coordinates_)
-            middle.push_back(each.range.value);
+        Values middle = middle_of_all();
         const double value = evaluate(middle);
         const Values at_middle = slope_;
         Values highest = middle;
@@ -60,6 +65,10 @@ public:
             extreme(-1, middle);
             evaluate(middle);
             high = std::max(high, extreme(1, middle));
+        }
+        for (Values& start : hidden_starts(middle_of_all(), at_middle)) {
+            evaluate(start);
+            high = std::max(high, extreme(1, start));
         }
         return settled_ ? high : std::numeric_limits<double>::infinity();
     }
@@ -81,19 +90,14 @@ private:
         for (const Term& term : terms_) {
             const std::span<const ParameterId> used = term.bench->in_use();
             std::copy_if(used.begin(), used.end(), std::back_inserter(ids), is_shared);
-            if (term.own != none && is_shared(term.own)) ids.push_back(term.own);
         }
         std::sort(ids.begin(), ids.end());
         ids.erase(std::unique(ids.begin(), ids.end()), ids.end());
         for (const ParameterId id : ids)
             add(id, none, terms_.front().bench->network());
         for (int i = 0; i < static_cast<int>(terms_.size()); ++i) {
-            const std::span<const ParameterId> used = terms_[i].bench->in_use();
-            const ParameterId own = terms_[i].own;
-            const bool beside = own != none && !std::binary_search(used.begin(), used.end(), own);
-            for (const ParameterId id : used)
+            for (const ParameterId id : terms_[i].bench->in_use())
                 if (!is_shared(id)) add(id, i, terms_[i].bench->network());
-            if (beside && !is_shared(own)) add(own, i, terms_[i].bench->network());
         }
     }
 
@@ -106,6 +110,24 @@ private:
             forked_.push_back(forks);
             pulled_apart_ |= forks;
         }
+    }
+
+    Values middle_of_all() const {
+        Values middle;
+        for (const Coordinate& each : coordinates_)
+            middle.push_back(each.range.value);
+        return middle;
+    }
+    // Where a diode blocks, the ohms of a fault may seem to move nothing, and yet open it at one of their ends: from there once more.
+    std::vector<Values> hidden_starts(const Values& middle, const Values& slope) const {
+        std::vector<Values> starts;
+        for (std::size_t c = 0; c < coordinates_.size() && has_diode_; ++c) {
+            const Coordinate& each = coordinates_[c];
+            if (slope[c] != 0 || each.id != terms_[std::max(each.term, 0)].bench->network().added) continue;
+            for (const double end : {each.range.low, each.range.high})
+                starts.push_back(middle), starts.back()[c] = end;
+        }
+        return starts;
     }
 
     void place(std::size_t c, double value) {
@@ -142,27 +164,16 @@ private:
 
     double shown(Term& term, const Values& values) {
         Bench& bench = *term.bench;
-        if (term.own != none && term.amps) bench.instrument().siemens = 1 / values[term.own];
-        if (term.own != none && !term.amps) bench.instrument().lamp_ohms = values[term.own];
         settled_ &= bench.settle(values, term.stand, true) == Settling::settled;
         if (!term.along.empty()) return bench.sum(term.along);
-        return term.own != none && term.amps ? bench.instrument_amps() : bench.port_volts();
+        return term.amps ? bench.instrument_amps() : bench.port_volts();
     }
 
     static void find_slopes(Term& term, const Values& values, Values& slopes) {
         Bench& bench = *term.bench;
-        if (term.own != none) slopes[term.own] = 0;
-        if (!term.along.empty()) return bench.slopes_of(term.along, values, slopes);
-        bench.slopes_of_port(values, slopes);
-        if (term.own == none) return;
-        if (!term.amps) {
-            slopes[term.own] += 1; // a lamp of more ohms has more volts
-            return;
-        }
-        const double siemens = bench.instrument().siemens, seen = bench.port().g;
-        for (const ParameterId each : bench.in_use())
-            slopes[each] *= siemens;
-        slopes[term.own] += -bench.instrument_amps() * seen * siemens / (seen + siemens);
+        if (!term.along.empty()) bench.slopes_of(term.along, values, slopes);
+        else if (term.amps) bench.slopes_of_instrument(values, slopes);
+        else bench.slopes_of_port(values, slopes);
     }
 
     // One slope for one thing, whichever benches have it.
@@ -252,6 +263,7 @@ private:
 
     std::span<Term> terms_;
     bool apart_ = true; // each on a bench of its own
+    bool has_diode_ = false;
     std::vector<Coordinate> coordinates_;
     std::vector<Values> values_, slopes_; // by term and parameter
     Values slope_;                        // by coordinate, of the sum

@@ -131,7 +131,7 @@ private:
         const bool stuck = circuit_.parts[branch.part].kind == PartKind::motor && branch.law == Law::ohmic; // its rotor
         if (branch.law == Law::absent || stuck) return {{}};
         Term term = setting_.term;
-        term.stand = stand_, term.along = {{index, 1}}, term.own = none;
+        term.stand = stand_, term.along = {{index, 1}};
         const Extent extent = extent_of({&term, 1}, 0);
         std::vector<Found> ways;
         if (extent.high > 0 || extent.low >= 0) add_ways(ways, branch, std::max(extent.low, 0.0), extent.high, true);
@@ -192,7 +192,7 @@ std::optional<Extent> Predictor::load_volts(const Setup& setup, PartId load) con
         if (network.graph.edges[i].kind != EdgeKind::load || network.graph.edges[i].part != load || network.branches[i].law == Law::absent) continue;
         for (const Stand& stand : rigged.stands().list) {
             Term term = rigged.setting().term;
-            term.stand = stand, term.along = {{static_cast<int>(i), 1}}, term.own = none;
+            term.stand = stand, term.along = {{static_cast<int>(i), 1}};
             Extent here = extent_of({&term, 1}, 0);
             if (here.high + here.low < 0) here.low = -std::exchange(here.high, -here.low);
             if (!all) all = here;

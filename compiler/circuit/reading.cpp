@@ -20,9 +20,12 @@ void widen(Reading& reading, double low, double high) {
     reading.low = std::min(reading.low, low), reading.high = std::max(reading.high, high);
 }
 
-// What conducts from red to black on the shortest way, and carries least there: what carries nothing proves nothing. None where
-// nothing conducts.
-int carrier(const Setting& setting) {
+// Branches of the shortest way from red to black: what carries least there, as it usually is, and what carries most. One who looks for
+// a current looks at any of them. None where nothing conducts.
+struct Carriers {
+    int least = none, most = none;
+};
+Carriers carriers(const Setting& setting) {
     const Network& network = *setting.network;
     const Bench& bench = *setting.bench;
     const Admit flows = [&](const Edge& edge, NodeId, NodeId) {
@@ -31,32 +34,45 @@ int carrier(const Setting& setting) {
     };
     const NodeId start[] = {setting.red};
     const Reach way = reach(network.graph, start, flows, setting.black);
-    if (!way.has(setting.black)) return none;
+    if (!way.has(setting.black)) return {};
     std::vector<int> branches = way.way(network.graph, setting.black);
     const auto is_stub = [&](int branch) { // the contact of another part that a lead lies on
         return branches.size() > 1 && network.graph.edges[branch].kind == EdgeKind::joint && std::abs(bench.amps(branch)) < no_amps;
     };
     if (!branches.empty() && is_stub(branches.front())) branches.erase(branches.begin());
     if (!branches.empty() && is_stub(branches.back())) branches.pop_back();
-    int least = none;
-    for (const int branch : branches)
-        if (least == none || std::abs(bench.amps(branch)) < std::abs(bench.amps(least))) least = branch;
-    return least;
+    if (branches.empty()) return {};
+    const auto [least, most] = std::minmax_element(branches.begin(), branches.end(), [&](int a, int b) {
+        return std::abs(bench.amps(a)) < std::abs(bench.amps(b));
+    });
+    return {*least, *most};
+}
+
+// A through a branch that usually carries `usual`, in all cars where they may not agree whether a meter shows a current.
+struct Amps {
+    double low, high;
+};
+Amps carried_by(int branch, double usual, const Setting& setting, const Stand& stand) {
+    constexpr double something = 0.1 * widest; // A: above it all cars show one
+    const std::span<const ParameterId> used = setting.bench->in_use();
+    const bool banded = std::binary_search(used.begin(), used.end(), setting.network->added); // ohms over decades
+    if (usual == 0 || (!banded && (usual < no_amps || usual > something))) return {usual, usual};
+    Term term = setting.term;
+    term.stand = stand;
+    term.along = {{branch, 1, Share::amps}};
+    const Extent extent = extent_of({&term, 1}, 0);
+    const auto [low, high] = std::minmax({std::abs(extent.low), std::abs(extent.high)});
+    return {extent.low <= 0 && extent.high >= 0 ? 0 : low, high};
 }
 
 // The bench stands as it was read.
 void carry(Reading& reading, const Setting& setting, const Stand& stand) {
-    constexpr double something = 0.1; // A: outside of them all cars of the kind agree whether a meter shows a current
-    const int branch = carrier(setting);
-    const double amps = branch == none ? 0 : std::abs(setting.bench->amps(branch));
-    reading.carried = reading.carried_low = reading.carried_high = amps;
-    if (amps < no_amps || amps > something) return;
-    Term term = setting.term;
-    term.stand = stand, term.own = none;
-    term.along = {{branch, 1, Share::amps}};
-    const Extent extent = extent_of({&term, 1}, 0);
-    const auto [low, high] = std::minmax({std::abs(extent.low), std::abs(extent.high)});
-    reading.carried_low = extent.low <= 0 && extent.high >= 0 ? 0 : low, reading.carried_high = high;
+    const Carriers on = carriers(setting);
+    if (on.least == none) return;
+    reading.carried = std::abs(setting.bench->amps(on.least));
+    const double most = std::abs(setting.bench->amps(on.most));
+    reading.carried_low = carried_by(on.least, reading.carried, setting, stand).low;
+    reading.carried_high = carried_by(on.most, most, setting, stand).high;
 }
 
 Reading of_kind(ReadingKind kind, std::string why = {}) {

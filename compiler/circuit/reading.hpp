@@ -38,7 +38,7 @@ struct Reading {
     double likely_low = 0, likely_high = 0; // typical: root of the sum of squares
     double bare_low = 0, bare_high = 0;     // guaranteed, by a perfect meter with perfect leads
     double carried = 0;                     // A that usually flow along the points of a drop, by the shortest way
-    double carried_low = 0, carried_high = 0; // A, near where a meter shows nothing: of all cars and stands
+    double carried_low = 0, carried_high = 0; // A, near where a meter shows nothing: of all cars and stands, where least and where most flows
     double residual = 0;                    // ohms: what still drives the points, as a share of the test current
     double burden = 0;                      // amps in line: the share that the meter itself takes off
     bool floats = false;                    // or did in some stand: what is near 0 is a ghost

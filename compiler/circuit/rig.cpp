@@ -105,10 +105,10 @@ std::size_t Rigs::place(const Setup& setup, MeasureKind measure, const Row* row,
         kept.setting = set_up(circuit_, *parameters_, setup, measure, *row, nullptr, {}, ohms_volts), kept.row = *row;
     else
         kept.setting = set_up(circuit_, *parameters_, setup, nullptr, {});
-    kept.instrument = kept.setting.bench->instrument();
     kept.branches = kept.setting.network->branches.size(), kept.parameters = kept.setting.network->parameters.size();
     if (!row || is_current(measure) || measure == MeasureKind::testlamp) return made;
-    kept.pushes = kept.instrument.siemens * most_volts(*kept.setting.network) + std::abs(kept.instrument.amps);
+    const Instrument& instrument = kept.setting.bench->instrument();
+    kept.pushes = instrument.siemens * most_volts(*kept.setting.network) + std::abs(instrument.amps);
     kept.bare = place(setup, MeasureKind::look, nullptr, 0);
     return made;
 }
@@ -134,7 +134,6 @@ Rig& Rigs::at(RiggedCar& car, std::size_t place) {
         put_in(kept, car);
     }
     Setting& setting = *rig.setting_;
-    setting.bench->instrument() = kept.instrument;
     setting.or_from.assign(car.blown->size() - 1, setting.from);
     for (std::size_t i = 0; i < car.blown->size(); ++i)
         for (std::size_t fuse = 0; fuse < setting.network->fuses.size(); ++fuse)

@@ -58,7 +58,6 @@ private:
     friend class Rig;
     struct Kept {
         Setting setting;
-        Instrument instrument; // before any corner
         std::size_t bare = 0;  // of a meter that hardly loads: the place of the same set-up without it; else its own
         double pushes = 0;     // A that such a meter can send through anything
         Setup setup;

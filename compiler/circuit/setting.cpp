@@ -79,7 +79,8 @@ void finish(Setting& made, const Instrument& instrument, const std::vector<PartI
         made.from.blown[i] = std::find(blown.begin(), blown.end(), made.network->fuses[i].part) != blown.end();
 }
 
-void measure_current(const Circuit& circuit, Setting& made, MeasureKind measure, const PointRef& at) {
+// The ohms of what takes the place of a branch: of the ammeter, or of what the clamp lies round.
+ParameterId measure_current(const Circuit& circuit, Setting& made, MeasureKind measure, const PointRef& at) {
     Network& network = *made.network;
     const bool clamp = measure == MeasureKind::clamp;
     const bool holder = !clamp && at.wire == none && at.pin == none && at.part != none && circuit.sits_in_holder(at.part);
@@ -88,25 +89,20 @@ void measure_current(const Circuit& circuit, Setting& made, MeasureKind measure,
         cut(network, at.part);
         made.red = network.graph.wire_end[circuit.parts[at.part].pins[0]];
         made.black = network.graph.wire_end[circuit.parts[at.part].pins[1]];
-        made.term.own = network.add(range_of(Usual::in_line));
-        return;
+        return network.add(range_of(Usual::in_line));
     }
     const int branch = clamped(circuit, network, at);
     if (branch == none || network.branches[branch].law == Law::absent) {
         made.dead = true;
-        return;
+        return none;
     }
     made.red = network.ends[branch].a, made.black = network.ends[branch].b;
     const NetBranch& clasped = network.branches[branch];
-    if (!clamp)
-        made.term.own = network.add(range_of(Usual::in_line));
-    else if (clasped.plus == none)
-        made.term.own = clasped.ohms;
-    else { // with what a fault adds to it
-        const Parameter &own = network.parameters[clasped.ohms], &plus = network.parameters[clasped.plus];
-        made.term.own = network.add({own.low + plus.low, own.value + plus.value, own.high + plus.high});
-    }
     network.branches[branch].law = Law::absent;
+    if (!clamp) return network.add(range_of(Usual::in_line));
+    if (clasped.plus == none) return clasped.ohms;
+    const Parameter &own = network.parameters[clasped.ohms], &plus = network.parameters[clasped.plus]; // with what a fault adds to it
+    return network.add({own.low + plus.low, own.value + plus.value, own.high + plus.high});
 }
 
 } // namespace
@@ -124,7 +120,7 @@ Setting set_up(const Circuit& circuit, const Parameters& parameters, const Setup
     Setting made = begin(circuit, parameters, setup, fault, blown);
     Instrument instrument;
     if (measure == MeasureKind::amps || measure == MeasureKind::clamp) {
-        measure_current(circuit, made, measure, row.red);
+        instrument.ohms = measure_current(circuit, made, measure, row.red);
     } else {
         made.red = made.network->graph.node_of(row.red), made.black = made.network->graph.node_of(row.black);
     }
@@ -143,12 +139,12 @@ Setting set_up(const Circuit& circuit, const Parameters& parameters, const Setup
         instrument.lamp_ohms = volts * volts / watts.value;
         instrument.lamp_cold = usual(Usual::filament_cold).value;
         instrument.lamp_volts = volts;
-        made.term.own = made.network->add({volts * volts / watts.high, volts * volts / watts.value, volts * volts / watts.low});
+        instrument.ohms = made.network->add({volts * volts / watts.high, volts * volts / watts.value, volts * volts / watts.low});
         break;
     }
     case MeasureKind::amps:
     case MeasureKind::clamp:
-        if (made.term.own != none) instrument.siemens = 1 / made.network->parameters[made.term.own].value;
+        if (instrument.ohms != none) instrument.siemens = 1 / made.network->parameters[instrument.ohms].value;
         break;
     default: instrument.siemens = 1e-6 / usual(Usual::meter_ohms).value; break;
     }

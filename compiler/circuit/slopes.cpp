@@ -4,6 +4,13 @@
 #include <algorithm>
 
 namespace loomsheet {
+namespace {
+
+// A load follows one of two laws. What counts in the other alone moves nothing where it stands, yet where it has moved enough the other
+// law holds: a mere hint of its slope says which way.
+constexpr double hint = 1e-6;
+
+} // namespace
 
 // One ampere put in where it is asked answers, by reciprocity, for a change of any branch: dV = -v' di.
 void Bench::slopes(std::span<const double> values, std::span<double> slopes) const {
@@ -25,12 +32,14 @@ void Bench::slopes(std::span<const double> values, std::span<double> slopes) con
         case Law::supplied:
         case Law::diode: slopes[of.second] += back * value.g; break;
         case Law::filament:
-            if (is_cold(i, values, across)) slopes[of.second] += back * through / values[of.second];
+            slopes[of.second] += back * through / values[of.second] * (is_cold(i, values, across) ? 1 : hint);
             break;
-        case Law::motor:
-            if (Motor{values[of.ohms], values[of.second], of.volts}.stands(across))
-                slopes[of.second] += back * through / values[of.second], of_ohms = 0;
+        case Law::motor: {
+            const bool stands = Motor{values[of.ohms], values[of.second], of.volts}.stands(across);
+            slopes[of.second] += back * through / values[of.second] * (stands ? 1 : hint);
+            if (stands) of_ohms *= hint;
             break;
+        }
         default: break;
         }
         slopes[of.ohms] += of_ohms;
@@ -41,6 +50,8 @@ void Bench::slopes(std::span<const double> values, std::span<double> slopes) con
         add(i);
     for (const int i : bent_branches_)
         add(i);
+    if (instrument_.ohms == none) return;
+    slopes[instrument_.ohms] += (answer_[pattern_.red()] - answer_[pattern_.black()]) * instrument_amps() / values[instrument_.ohms];
 }
 
 void Bench::slopes_of_port(std::span<const double> values, std::span<double> out) {
@@ -50,6 +61,13 @@ void Bench::slopes_of_port(std::span<const double> values, std::span<double> out
     else
         std::fill(answer_.begin(), answer_.end(), 0.0);
     slopes(values, out);
+}
+
+void Bench::slopes_of_instrument(std::span<const double> values, std::span<double> out) {
+    slopes_of_port(values, out);
+    for (const ParameterId each : in_use_)
+        out[each] *= instrument_.siemens;
+    if (instrument_.ohms != none) out[instrument_.ohms] -= instrument_amps() * instrument_.siemens;
 }
 
 void Bench::slopes_of(std::span<const Along> along, std::span<const double> values, std::span<double> out) {

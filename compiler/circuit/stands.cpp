@@ -146,6 +146,7 @@ public:
         }
         const auto is_listed = [&](const Stand& stand) { return is_in(made_.list, stand); };
         made_.may_chatter |= !std::all_of(left_for_.begin(), left_for_.end(), is_listed) || swings();
+        if (made_.may_chatter) find_falling();
         if (made_.list.empty() && !made_.usual_chatters) made_.list.push_back(first_);
         made_.chatters = made_.list.empty();
         const auto is_sure = [&](const InDoubt& each) {
@@ -214,14 +215,17 @@ private:
             std::vector<Along> along;
             double volts;
         };
-        std::vector<std::vector<Feed>> driven; // by device: what something drives
+        std::vector<std::vector<Feed>> driven; // by device: what something drives in some car
         for (const Device& device : devices_) {
             weighed.usual.push_back(device.volts(bench_));
             driven.emplace_back();
             for (const std::vector<Along>& feed : device.feeds)
-                if (const double volts = bench_.sum(feed); std::abs(volts) > 1e-12) driven.back().push_back({feed, volts});
+                driven.back().push_back({feed, bench_.sum(feed)});
         }
         const std::vector<double> loads = loads_there();
+        const auto is_idle = [&](const Feed& feed) { return std::abs(feed.volts) <= 1e-12 && !moves(stand, feed.along); };
+        for (std::vector<Feed>& feeds : driven)
+            std::erase_if(feeds, is_idle);
         for (std::size_t i = 0; i < devices_.size(); ++i) {
             const Device& device = devices_[i];
             Range volts{0, 0};
@@ -247,6 +251,12 @@ private:
         left_for_.insert(left_for_.end(), leaves.begin(), leaves.end());
     }
 
+    bool moves(Stand stand, const std::vector<Along>& feed) {
+        return std::any_of(cars_.begin() + 1, cars_.end(), [&](const Values& car) {
+            bench_.settle(car, stand, true);
+            return std::abs(bench_.sum(feed)) > 1e-12;
+        });
+    }
     // As far as it decides: where the usual volts are enough or too little, the other end of the range may stand at them.
     Range range_of(const Device& device, const Stand& stand, const std::vector<Along>& feed, double volts) {
         const double sign = device.either_way && volts < 0 ? -1 : 1, counts = volts * sign;
@@ -332,6 +342,24 @@ private:
             bench_.settle(car, on, true);
             return device.volts(bench_) < enough;
         });
+    }
+
+    void find_falling() {
+        for (const Weighed& weighed : weighed_)
+            for (std::size_t i = 0; i < devices_.size(); ++i) {
+                const Device& device = devices_[i];
+                const double falls_at = std::max(device.off, device.on * device.plays);
+                if (!device.is_on(weighed.stand) || weighed.volts[i].low > falls_at) continue;
+                Falling falling{device.part, weighed.stand, {}, falls_at, device.plays, {}};
+                if (device.feeds.size() == 1) falling.feed = device.feeds.front();
+                bool unsure = weighed.volts[i].high > device.off;
+                for (const Weighed& off : weighed_) {
+                    if (device.is_on(off.stand) || off.volts[i].high < falls_at) continue;
+                    falling.rises.push_back(off.stand);
+                    unsure |= off.volts[i].low < device.on;
+                }
+                if (unsure) made_.falling.push_back(std::move(falling));
+            }
     }
 
     struct Weighed {

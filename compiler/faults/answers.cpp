@@ -13,7 +13,7 @@ OutcomeSet of_look(const Check& check, const CheckPrediction& made, const Possib
     const OutcomeSet pass = outcome_bit(pass_of(check, "")), fail = outcome_bit(fail_of(check, ""));
     if ((set & pass) && !possible(0, Answer::pass)) set &= ~pass;
     if ((set & fail & ~pass) && set != fail && !possible(0, Answer::low)) set &= ~fail;
-    return set;
+    return set | made.rattles; // what is possible is asked of cars that come to rest
 }
 
 // One reading after another, as the technician takes them: the first that does not pass says where to go.

@@ -48,7 +48,7 @@ OutcomeSet outcomes_seen(const Check& check, const Sights& sights) {
     OutcomeSet set = sights.computed ? 0 : every_outcome(check);
     for (const std::uint64_t seen : sights.seen)
         set |= outcomes_of(check, {seen, sights.unknown});
-    return sights.may_jump ? set | outcome_of_rattling(check) : set;
+    return set;
 }
 
 bool is_use(const SetupItem& item) {
@@ -121,7 +121,9 @@ namespace {
 CheckPrediction predicted(const Plan& plan, const Predictor& car, const Check& check, bool for_outcome) {
     CheckPrediction made;
     if (check.measure == MeasureKind::look) {
-        made.seen = outcomes_seen(check, car.see(setup_of(check), states_of(check)));
+        const Sights sights = car.see(setup_of(check), states_of(check));
+        if (sights.may_jump) made.rattles = outcome_of_rattling(check);
+        made.seen = outcomes_seen(check, sights) | made.rattles;
         made.look = hold(car, setup_of(check), check.look_states);
         return made;
     }

@@ -33,6 +33,7 @@ struct CheckPrediction {
     std::vector<RowPrediction> rows;   // as the check's: all its turns together
     std::vector<TurnPrediction> turns; // one at least; none of a look
     OutcomeSet seen = 0;               // of a look: the outcomes that its sights lead to
+    OutcomeSet rattles = 0;            // those of them that a car has which comes to no rest
     Truth look = Truth::unknown;       // of a look: whether its pass holds
 };
 using Prediction = std::vector<CheckPrediction>; // by check

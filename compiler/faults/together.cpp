@@ -58,32 +58,40 @@ Together::Together(const Plan& plan, const Predictor& car, const ComplaintVolts&
     Rig& rig = car.rig(plan.complaint_with);
     complaining_ = &rig.setting();
     load_ = along_load(*complaining_, complaint.part);
-    stands_ = rig.stands();
-    if (load_.empty() || stands_.chatters) return;
+    const Stands& stands = rig.stands();
+    any_ = load_.empty() || stands.chatters;
+    if (any_) return;
     const bool stuck = complaining_->network->branches[load_.front().branch].law == Law::ohmic &&
                        car.circuit().parts[complaint.part].kind == PartKind::motor;
     if (stuck) {
-        load_.clear();
+        any_ = true;
         return;
     }
     bool all = true;
-    std::erase_if(stands_.list, [&](const Stand& stand) {
+    for (const Stand& stand : stands.list) {
         Term term = complaining_->term;
-        term.stand = stand, term.along = load_, term.own = none;
+        term.stand = stand, term.along = load_;
         const Extent extent = extent_of({&term, 1}, 0);
         all &= extent.high <= complaint.most;
-        return extent.low > complaint.most;
-    });
-    if (!all) complains_ = stands_.list.empty() && !stands_.may_chatter ? Truth::no : Truth::maybe;
+        if (extent.low <= complaint.most) stands_.push_back({stand, load_, complaint.most, false, none});
+    }
+    if (stands.may_chatter && stands.falling.empty()) stands_.push_back({{}, {}, 0, true, none});
+    for (const Falling& each : stands.falling)
+        if (each.feed.empty() || comes_on(each)) stands_.push_back({each.stand, each.feed, each.most, true, each.part});
+    if (!all) complains_ = stands_.empty() ? Truth::no : Truth::maybe;
+    any_ |= stands_.empty();
 }
 
 // A relay has one threshold, and so has a module: on in one set-up and off in the other, it must get more where it is on, and more than
 // surely leaves it off. Of those that stand otherwise here than there this holds of the first that went on; then the others had not.
-bool Together::compatible(const Setting& setting, const Stand& stand, const Stand& complaining) {
+bool Together::compatible(const Setting& setting, const Stand& stand, const Complaining& complains) {
+    if (complains.along.empty()) return true;
     const Network &here = *setting.network, &there = *complaining_->network;
+    const Stand& complaining = complains.stand;
     for (std::size_t i = 0; i < here.fuses.size(); ++i) // what has blown for the complaint stays so
         for (std::size_t j = 0; j < there.fuses.size(); ++j)
             if (here.fuses[i].part == there.fuses[j].part && complaining.blown[j] && !stand.blown[i]) return false;
+    if (complains.rattles) return stays(setting, stand, complains);
     struct Differing {
         std::vector<Along> here, there;
         bool on_here;
@@ -120,9 +128,42 @@ bool Together::compatible(const Setting& setting, const Stand& stand, const Stan
     return differing.empty() || std::any_of(differing.begin(), differing.end(), may_be_first);
 }
 
+// Whether it may get so much more in one of the stands in which it is off that it comes on again.
+bool Together::comes_on(const Falling& falling) {
+    Term on, off;
+    on.bench = off.bench = complaining_->bench.get(), on.along = off.along = falling.feed;
+    on.stand = falling.stand, on.sign = -1;
+    return std::any_of(falling.rises.begin(), falling.rises.end(), [&](const Stand& stand) {
+        off.stand = stand, off.sign = std::min(falling.plays, on_edge);
+        Term terms[] = {off, on};
+        return highest_of(terms, car_.parameters().list.size()) >= 0;
+    });
+}
+
+// Whether the car stands as when it is complained of: what rattles there rattles here.
+bool Together::rattles_too(Rig& bare) const { return bare.setting().network->branches == complaining_->network->branches; }
+
+// What falls off there and stays on here gets more here.
+bool Together::stays(const Setting& setting, const Stand& stand, const Complaining& falling) {
+    const auto more = [&](std::vector<Along> feed) {
+        Term here, there;
+        here.bench = setting.bench.get(), here.stand = stand, here.along = std::move(feed);
+        there.bench = complaining_->bench.get(), there.stand = falling.stand, there.along = falling.along, there.sign = -1 / on_edge;
+        Term terms[] = {here, there};
+        return highest_of(terms, car_.parameters().list.size()) >= 0;
+    };
+    const Network& network = *setting.network;
+    for (std::size_t i = 0; i < network.relays.size(); ++i)
+        if (network.relays[i].part == falling.falls && stand.in[i]) return more(pull_of(network, network.relays[i]));
+    for (std::size_t i = 0; i < network.modules.size(); ++i)
+        if (network.modules[i].part == falling.falls && stand.alive[i] && network.modules[i].supplies.size() == 1)
+            return more({{network.modules[i].supplies.front(), 1}});
+    return true;
+}
+
 // Whether slack + the sum of the terms, and what the complaint leaves, can both be positive.
 bool Together::reaches(const std::vector<Part>& parts, double slack) {
-    std::size_t all = stands_.list.size();
+    std::size_t all = stands_.size();
     for (const Part& each : parts) {
         if (each.rig->stands().chatters) return true;
         all *= each.rig->stands().list.size();
@@ -140,16 +181,17 @@ bool Together::reaches(const std::vector<Part>& parts, double slack) {
             sum.push_back(std::move(term));
         }
         for (std::size_t i = 0; i < parts.size(); ++i)
-            together = together && compatible(parts[i].rig->setting(), sum[i].stand, stands_.list[rest]);
+            together = together && !(parts[i].rattles && stands_[rest].rattles) && compatible(parts[i].rig->setting(), sum[i].stand, stands_[rest]);
         if (!together) continue;
+        if (stands_[rest].along.empty()) return true;
         Term complaint = complaining_->term;
-        complaint.stand = stands_.list[rest], complaint.along = load_, complaint.own = none;
+        complaint.stand = stands_[rest].stand, complaint.along = stands_[rest].along;
         bool apart = false;
         for (const double weight : weights) {
             std::vector<Term> both = sum;
             both.push_back(complaint);
             both.back().sign = -weight;
-            apart |= highest_of(both, car_.parameters().list.size()) + slack + weight * complaint_.most < 0;
+            apart |= highest_of(both, car_.parameters().list.size()) + slack + weight * stands_[rest].most < 0;
             if (apart) break;
         }
         if (!apart) return true;
@@ -161,17 +203,18 @@ bool Together::relay_may(const Check& check, PartId relay, bool in) {
     Rig& rig = car_.rig(setup_of(check));
     const Setting& setting = rig.setting();
     const Stands& stands = rig.stands();
+    const bool rattles = rattles_too(rig);
     if (stands.chatters) return true;
     for (const Stand& stand : stands.list)
         for (std::size_t i = 0; i < setting.network->relays.size(); ++i)
             if (setting.network->relays[i].part == relay && (stand.in[i] != 0) == in)
-                for (const Stand& complaining : stands_.list)
-                    if (compatible(setting, stand, complaining)) return true;
+                for (const Complaining& complaining : stands_)
+                    if (!(rattles && complaining.rattles) && compatible(setting, stand, complaining)) return true;
     return false;
 }
 
 bool Together::possible(const Check& check, const RowPrediction* made, std::size_t row, Answer answer) {
-    if (load_.empty() || stands_.chatters || stands_.list.empty()) return true;
+    if (any_) return true;
     if (check.measure == MeasureKind::look) {
         if (check.look_states.list.size() == 1 && check.look_states.list.front().verb == StateVerb::works &&
             car_.circuit().parts[check.look_states.list.front().of.part].kind == PartKind::relay)
@@ -182,23 +225,25 @@ bool Together::possible(const Check& check, const RowPrediction* made, std::size
         Rig& rig = car_.rig(setup_of(check));
         const std::vector<Along> along = along_load(rig.setting(), state.of.part);
         if (along.empty()) return true;
-        return reaches({{&rig, 1, along}}, -needs_of(car_.circuit().parts[state.of.part], car_.parameters().system_volts));
+        return reaches({{&rig, 1, along, rattles_too(rig)}}, -needs_of(car_.circuit().parts[state.of.part], car_.parameters().system_volts));
     }
     if (!made || !made->limit || (check.measure != MeasureKind::volts && check.measure != MeasureKind::drop)) return true;
     const Limit& limit = *made->limit;
     const Reading& reading = made->difference ? *made->difference : made->reading;
     if (reading.kind != ReadingKind::number || reading.floats) return true;
     const double error = std::max(reading.bare_low - reading.low, reading.high - reading.bare_high);
-    const auto rig = [&](const Setup& with, MeasureKind measure, const Row& points) {
-        return &car_.rig(placed(with, points), measure, points, usual(Usual::ohms_test).value);
+    const auto part = [&](const Setup& with, MeasureKind measure, const Row& points, double sign) {
+        const Setup setup = placed(with, points);
+        const bool rattles = rattles_too(car_.rig(setup));
+        return Part{&car_.rig(setup, measure, points, usual(Usual::ohms_test).value), sign, {}, rattles};
     };
-    std::vector<Part> reading_of{{rig(check.with, check.measure, check.rows[row]), 1, {}}};
+    std::vector<Part> reading_of{part(check.with, check.measure, check.rows[row], 1)};
     if (made->difference) {
         const Check& before = plan_.checks[limit.reference];
         const Row* points = &before.rows.front();
         for (const Row& each : before.rows)
             if (each.name == check.rows[row].name) points = &each;
-        reading_of.push_back({rig(before.with, before.measure, *points), -1, {}});
+        reading_of.push_back(part(before.with, before.measure, *points, -1));
     }
     // `at least`: reading - least >= 0; `at most`: most - reading >= 0.
     const auto at_least = [&](double least) { return reaches(reading_of, error - least); };

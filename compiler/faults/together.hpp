@@ -17,7 +17,7 @@ std::optional<ComplaintVolts> complaint_volts(const Plan& plan, double system_vo
 double needs_of(const Part& load, double system_volts); // V: what it needs to do its work
 bool is_poor(StateVerb verb);                           // of a load, a relay or a module that does not do its work
 
-// One car: a fault, or none. Cars that chatter are told at their first check, which says stop: here only settled ones count.
+// One car: a fault, or none. A car that rattles complains for part of the time: something falls off in it.
 class Together {
 public:
     Together(const Plan& plan, const Predictor& car, const ComplaintVolts& complaint);
@@ -31,16 +31,28 @@ private:
         Rig* rig = nullptr;
         double sign = 1;
         std::vector<Along> along;
+        bool rattles = false; // as the car stands when it is complained of: what rattles there rattles here
+    };
+    struct Complaining { // volts along these branches in this stand are `most` at most; without branches they may be any
+        Stand stand;
+        std::vector<Along> along;
+        double most = 0;
+        bool rattles = false;
+        PartId falls = none; // by which it rattles
     };
     bool reaches(const std::vector<Part>& parts, double slack);
-    bool compatible(const Setting& setting, const Stand& stand, const Stand& complaining);
+    bool compatible(const Setting& setting, const Stand& stand, const Complaining& complaining);
+    bool stays(const Setting& setting, const Stand& stand, const Complaining& falling);
+    bool comes_on(const Falling& falling);
+    bool rattles_too(Rig& bare) const;
     bool relay_may(const Check& check, PartId relay, bool in);
     const Plan& plan_;
     const Predictor& car_;
     ComplaintVolts complaint_;
     Setting* complaining_;
     std::vector<Along> load_;  // empty where the load is broken inside, or its plug is off
-    Stands stands_;            // only those in which it complains
+    std::vector<Complaining> stands_; // those in which it complains
+    bool any_ = false;                // it may complain with anything
     Truth complains_ = Truth::yes;
 };
 

@@ -73,9 +73,6 @@ public:
             const Parameter& range = setting_.network->parameters[i];
             values.push_back(range.low + (range.high - range.low) * (i < shared_ ? drawing.share(i) : drawing.any()));
         }
-        const ParameterId own = setting_.term.own;
-        if (own != none && setting_.term.amps) setting_.bench->instrument().siemens = 1 / values[own];
-        if (own != none && !setting_.term.amps) setting_.bench->instrument().lamp_ohms = values[own];
         Stand stand = setting_.from;
         return setting_.bench->settle(values, stand) == Settling::settled;
     }

@@ -159,7 +159,10 @@ TEST_CASE("no current counts where all rows are within: an open contact that is 
     CHECK(sound(plan) == "1");
     CHECK(with(plan, FaultKind::open, "", "W3") == "2");
     CHECK(with(plan, FaultKind::open, "", "W4") == "3");
-    CHECK(with(plan, FaultKind::open, "E1") == "4");
+    CHECK(with(plan, FaultKind::open, "E1") == "1 4"); // in W1 the heater's current still flows: one sees it there, another sees none behind
+    const Plan behind = read("check a \"A\"\n with S1 pressed\n drop F1.2 to X1.1\n expect below 0.5 V\n pass -> done\n fail -> suspects\n no current -> suspects\n");
+    CHECK(sound(behind) == "1");
+    CHECK(with(behind, FaultKind::open, "E1") == "3"); // F1.2 and behind it nothing else flows
 }
 
 TEST_CASE("one of several fuses pulled, each in turn: the part whose pulling brings the reading down names the outcome") {

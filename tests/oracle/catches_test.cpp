@@ -56,6 +56,12 @@ TEST_CASE("Open is more than any number of ohms") { agrees(plans + "open-line.pl
 TEST_CASE("A case that is bolted to a ground point loses its metal with it") { agrees(plans + "bolted-case.plan", true); }
 TEST_CASE("A driver that follows a button needs the button's wires") { agrees(plans + "button-to-unit.plan", true); }
 TEST_CASE("No current counts where all rows are within their limits") { agrees(plans + "rows-no-current.plan"); }
+TEST_CASE("Where a current branches off on the way, one sees it and another does not") { agrees(plans + "current-at-splice.plan"); }
+TEST_CASE("A motor that stands in the usual car turns in others") { agrees(plans + "motor-just-turns.plan", true); }
+TEST_CASE("A test lamp of more or less watts lets a unit live or die") { agrees(plans + "lamp-feeds-unit.plan"); }
+TEST_CASE("A diode that blocks in the usual car conducts at the ends of a band") { agrees(plans + "coil-past-diode.plan"); }
+TEST_CASE("What rattles answers a look NO, and complains for part of the time") { agrees(plans + "unit-starves.plan"); }
+TEST_CASE("A control unit of 24 V needs twice the volts of one of 12 V") { agrees(plans + "unit-of-24-volts.plan"); }
 TEST_CASE("The winding of a solenoid that is shorted blows the fuse before it") {
     agrees(LOOMSHEET_ROOT "/plans/starting/starter.plan", false, "K2.50/31 shorted inside");
 }

@@ -309,7 +309,7 @@ int Loom::joint(int pin) const {
 double Loom::needs(int index) const {
     const Part& part = plan.parts[index];
     if (part.needs) return part.needs->si;
-    if (part.kind == "module") return usual["a control unit works from"].usual;
+    if (part.kind == "module") return usual["a control unit works from"].usual * plan.system / 12;
     return usual["what a load needs, of the system's volts"].usual * plan.system;
 }
 

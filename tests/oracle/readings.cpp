@@ -40,22 +40,28 @@ double Technician::shown(const std::string& measure, double value) {
     return value + gain * value + (car_.meter_gain == 0 ? 0 : hand_.between(-rest, rest));
 }
 
-// The most amperes on the nearest way of metal between the points; 0 where there is none.
-double Technician::along(Stand& stand, const Rest& rest, const Probe& probe) const {
-    std::vector<double> most(loom_.nodes, -1);
+// Amperes on the nearest way of metal between the points, in one of its wires, as the hand takes it; without a wire the most of what is
+// there. 0 where there is no way.
+double Technician::along(Stand& stand, const Rest& rest, const Probe& probe) {
+    std::vector<int> by(loom_.nodes, none); // the branch that a node was reached by
     std::vector<int> queue{probe.red};
-    most[probe.red] = 0;
-    for (std::size_t next = 0; next < queue.size(); ++next)
+    const auto far = [&](int branch, int node) { return loom_.branches[branch].a == node ? loom_.branches[branch].b : loom_.branches[branch].b == node ? loom_.branches[branch].a : none; };
+    for (std::size_t next = 0; next < queue.size() && by[probe.black] == none; ++next)
         for (std::size_t i = 0; i < loom_.branches.size(); ++i) {
-            const int branch = static_cast<int>(i), node = queue[next];
-            const Branch& each = loom_.branches[i];
-            if (!each.carries() || !stand.there(branch) || !stand.conducts(car_, rest.now.states, branch)) continue;
-            const int there = each.a == node ? each.b : each.b == node ? each.a : none;
-            if (there == none || most[there] >= 0) continue;
-            most[there] = std::max(most[node], std::abs(stand.amperes(car_, rest.now.states, rest.now.volts, branch)));
+            const int branch = static_cast<int>(i), there = far(branch, queue[next]);
+            if (there == none || there == probe.red || by[there] != none || !loom_.branches[i].carries()) continue;
+            if (!stand.there(branch) || !stand.conducts(car_, rest.now.states, branch)) continue;
+            by[there] = branch;
             queue.push_back(there);
         }
-    return std::max(0.0, most[probe.black]);
+    double most = 0;
+    std::vector<double> in_wires;
+    for (int node = probe.black; by[node] != none; node = far(by[node], node)) {
+        const double amps = std::abs(stand.amperes(car_, rest.now.states, rest.now.volts, by[node]));
+        most = std::max(most, amps);
+        if (loom_.branches[by[node]].wire != none) in_wires.push_back(amps);
+    }
+    return in_wires.empty() ? most : in_wires[hand_.number(in_wires.size())];
 }
 
 Reading Technician::read(const Check& check, const Row& row) {

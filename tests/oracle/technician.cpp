@@ -44,20 +44,24 @@ bool Edges::blurred() const {
     return std::any_of(at.begin(), at.end(), [](const auto& each) { return each.second.first < (1 + margin) * each.second.second; });
 }
 
-// Volts of relays' coils and of control units, in every set-up that is met.
+// Volts of relays' coils and of control units, in every set-up that is met. Of what rattles each round counts: what it gets here decides
+// how it stands next.
 void Technician::note_edges(const Rest& rest, Stand& stand) {
-    if (rest.chatters()) return;
-    for (std::size_t i = 0; i < plan_.parts.size(); ++i) {
-        const Part& part = plan_.parts[i];
-        const int index = static_cast<int>(i);
-        if (part.kind == "module" && !car_.dead[i])
-            edges.note(index, rest.now.states.alive[i], std::max(0.0, rest.now.volts[loom_.supply(index)] - rest.now.volts[loom_.ground(index)]));
-        if (part.kind != "relay" || !stand.there_part(index)) continue;
-        double share = 0;
-        for (const int branch : loom_.of_part(index))
-            if (loom_.branches[branch].element != none && part.elements[loom_.branches[branch].element].kind == "coil" && car_.copper[branch] > 0)
-                share += std::abs(stand.amperes(car_, rest.now.states, rest.now.volts, branch)) * car_.sound_ohms[branch];
-        edges.note(index, rest.now.states.pulled[i], share);
+    for (std::size_t n = 0; n < rest.cycle.size(); ++n) {
+        const Solved& now = rest.cycle[n];
+        const States_of& next = rest.cycle[(n + 1) % rest.cycle.size()].states;
+        for (std::size_t i = 0; i < plan_.parts.size(); ++i) {
+            const Part& part = plan_.parts[i];
+            const int index = static_cast<int>(i);
+            if (part.kind == "module" && !car_.dead[i])
+                edges.note(index, next.alive[i], std::max(0.0, now.volts[loom_.supply(index)] - now.volts[loom_.ground(index)]));
+            if (part.kind != "relay" || !stand.there_part(index)) continue;
+            double share = 0;
+            for (const int branch : loom_.of_part(index))
+                if (loom_.branches[branch].element != none && part.elements[loom_.branches[branch].element].kind == "coil" && car_.copper[branch] > 0)
+                    share += std::abs(stand.amperes(car_, now.states, now.volts, branch)) * car_.sound_ohms[branch];
+            edges.note(index, next.pulled[i], share);
+        }
     }
 }
 

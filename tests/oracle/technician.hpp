@@ -77,7 +77,7 @@ private:
 
     bool state(const Solved& at, Stand& stand, const State& asked, double share);
     bool part_works(const Solved& at, Stand& stand, int part, double share);
-    double along(Stand& stand, const Rest& rest, const Probe& probe) const;
+    double along(Stand& stand, const Rest& rest, const Probe& probe);
     double shown(const std::string& measure, double value);
     void note_edges(const Rest& rest, Stand& stand);
     bool within(const Check& check, std::size_t row, const Limit& limit, const Reading& reading, int& side);

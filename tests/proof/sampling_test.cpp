@@ -53,9 +53,6 @@ public:
     // with usual values: the engine says so of relays and modules only.
     Shown shown(const Values& values) {
         Bench& bench = *setting_.bench;
-        const ParameterId own = setting_.term.own;
-        if (own != none && setting_.term.amps) bench.instrument().siemens = 1 / values[own];
-        if (own != none && !setting_.term.amps) bench.instrument().lamp_ohms = values[own];
         Stand stand = setting_.from;
         if (bench.settle(values, stand) == Settling::chatters || stand.blown != usual_.blown) return std::nullopt;
         if (setting_.term.amps) return sign_ * bench.instrument_amps();
