@@ -89,16 +89,16 @@ private:
 
     void rank() {
         const int nodes = static_cast<int>(scheme().nodes.size()), sink = nodes;
-        std::vector<Spring> springs;
+        std::vector<Constraint> constraints;
         for (const Edge& edge : scheme().edges)
-            springs.push_back(
+            constraints.push_back(
                 {group_[edge.from], group_[edge.to], needs_stretch(edge) ? 2 : 1, weight_of(scheme(), edge)});
         for (int n = 0; n < nodes; ++n) {
             const NodeKind kind = scheme().nodes[n].kind;
             const bool foot = kind == NodeKind::ground;
-            springs.push_back({group_[n], sink, 0, foot ? 1000 : 0});
+            constraints.push_back({group_[n], sink, 0, foot ? 1000 : 0});
         }
-        const std::vector<int> layer = relax(nodes + 1, springs);
+        const std::vector<int> layer = network_simplex(nodes + 1, constraints);
         for (int n = 0; n < nodes; ++n)
             scheme().nodes[n].layer = layer[group_[n]];
         if (pressed_) press();

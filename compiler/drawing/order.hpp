@@ -10,8 +10,7 @@ struct Order {
     std::vector<std::vector<int>> rows; // by layer: nodes from left to right
     std::vector<int> block;             // by node
     std::vector<int> place;             // by block
-    long crossings = 0;                 // as the search reckons them
-    double width = 0;                   // likewise
+    double width = 0;                   // as the search reckons
 };
 
 // Gives also the order of a box's pins and whether a part is mirrored: in the nodes of `layered`, whose ports' columns
@@ -27,7 +26,7 @@ struct Net {
     bool rail = false;
 };
 std::vector<std::vector<Net>> nets_of(const Layered& layered); // by the upper layer
-// Whether a point has a line of its own towards that side: not where nothing comes and no name stands.
-bool has_stub(const Layered& layered, int node, bool top);
+// Whether a point has a line of its own: not where the bar beside it is all there is to see.
+bool has_stub(const Layered& layered, int node);
 
 } // namespace loomsheet::drawing
