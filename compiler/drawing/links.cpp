@@ -39,10 +39,10 @@ private:
         }
     }
     void bolt(const Part& part) {
-        if (part.bolted_pin == none || nodes_.end_at(part.bolted_pin).node == none) return;
-        const PartId to = part.bolted_to;
-        const PinId pin = to == none || circuit_.parts[to].pins.empty() ? none : circuit_.parts[to].pins.front();
-        add(nodes_.end_at(part.bolted_pin), nodes_.add_ground(pin, to, part.metal), none);
+        if (part.bolted_to == none || nodes_.end_at(part.bolted_pin).node == none) return;
+        const std::vector<PinId>& pins = circuit_.parts[part.bolted_to].pins;
+        add(nodes_.end_at(part.bolted_pin), nodes_.add_ground(pins.empty() ? none : pins.front(), part.bolted_to),
+            none);
     }
     void mark(const std::map<PinId, std::string>& pages, bool incoming) {
         for (const auto& [pin, words] : pages) {

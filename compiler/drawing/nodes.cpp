@@ -146,26 +146,21 @@ Port NodeMaker::named_port(PinId pin, bool top) const {
 }
 
 End NodeMaker::end_of(PinId pin) {
-    if (kind_of(pin) == PartKind::ground) return add_ground(pin, from_.circuit.pins[pin].part, "");
+    if (kind_of(pin) == PartKind::ground) return add_ground(pin, from_.circuit.pins[pin].part);
     return end_of_[pin];
 }
 
-End NodeMaker::add_ground(PinId pin, PartId id, const std::string& metal) {
+End NodeMaker::add_ground(PinId pin, PartId id) {
+    const Part& part = from_.circuit.parts[id];
     Node node;
     node.kind = NodeKind::ground;
     node.part = id;
-    const auto add = [&](Type type, const std::string& words) {
-        for (const std::string& line : from_.measure.wrap(type, ground_room, words))
-            node.title.push_back(title_line(from_.measure, type, line));
-    };
-    if (id == none) {
-        add(Type::small, metal);
-    } else {
-        const Part& part = from_.circuit.parts[id];
-        add(Type::designator, part.id);
-        for (const std::string& words : {part.name, part.place})
-            if (!words.empty()) add(Type::small, words);
-    }
+    for (const std::string& line : from_.measure.wrap(Type::designator, ground_room, part.id))
+        node.title.push_back(title_line(from_.measure, Type::designator, line));
+    for (const std::string* words : {&part.name, &part.place})
+        if (!words->empty())
+            for (const std::string& line : from_.measure.wrap(Type::small, ground_room, *words))
+                node.title.push_back(title_line(from_.measure, Type::small, line));
     node.ports.push_back(bare_port(true, pin));
     if (pin != none) node.ports[0].checks = checks_at(pin, pin);
     return {scheme_.add(std::move(node)), 0};

@@ -25,7 +25,7 @@ public:
     End end_at(PinId pin) const { return end_of_[pin]; }
     // Likewise, with a symbol for each wire that goes to ground; neighbours are joined once their order is known.
     End end_of(PinId pin);
-    End add_ground(PinId pin, PartId part, const std::string& metal); // part none: bolted to a bare metal
+    End add_ground(PinId pin, PartId part);
     End add_page_mark(PinId pin, const std::string& words, bool from);
 
 private:

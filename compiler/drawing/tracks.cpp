@@ -9,7 +9,7 @@ constexpr double side_by_side = 1.3; // mm: verticals are at least so far apart
 constexpr double bar_gap = 2.6;      // mm between bars in one track
 constexpr double same_x = 1e-6;      // mm
 constexpr long overlap_price = 50;   // in crossings
-constexpr int rounds = 3;
+constexpr int reinsertions = 3;
 
 struct Trunk { // a net's bar, with x of its verticals
     std::vector<double> uppers, lowers;
@@ -47,7 +47,7 @@ long price(const Trunk& a, const Trunk& b) {
     return crossed + overlap_price * overlaps;
 }
 
-// From top to bottom: each trunk is inserted, and then again some rounds, where it costs least.
+// From top to bottom: each trunk is inserted, and then again some reinsertions, where it costs least.
 std::vector<int> order_of(const std::vector<Trunk>& trunks) {
     std::vector<int> order, all;
     for (int i = 0; i < static_cast<int>(trunks.size()); ++i)
@@ -67,7 +67,7 @@ std::vector<int> order_of(const std::vector<Trunk>& trunks) {
     };
     for (const int trunk : all)
         insert(trunk);
-    for (int round = 0; round < rounds; ++round)
+    for (int round = 0; round < reinsertions; ++round)
         for (const int trunk : all) {
             order.erase(std::find(order.begin(), order.end(), trunk));
             insert(trunk);

@@ -1,0 +1,12 @@
+// Circuits of a few parts that between them have everything a drawing can show.
+#pragma once
+#include "drawing/scheme.hpp"
+#include <string>
+#include <vector>
+
+struct SmallCircuit {
+    std::string name, lines;
+};
+const std::vector<SmallCircuit>& small_circuits();
+// Checks by number at every third pin with a wire and at every fourth wire.
+loomsheet::drawing::Probes small_probes(const loomsheet::Circuit& circuit);
