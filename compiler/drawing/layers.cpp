@@ -42,7 +42,7 @@ private:
         for (const Edge& edge : scheme().edges)
             ++ends(edge.from, edge.from_port), ++ends(edge.to, edge.to_port);
         for (std::size_t n = 0; n < scheme().nodes.size(); ++n)
-            scheme().nodes[n].hangs = scheme().nodes[n].kind == NodeKind::point && ends_[n][0] == 0;
+            scheme().nodes[n].topmost = scheme().nodes[n].kind == NodeKind::point && ends_[n][0] == 0;
     }
 
     // Cavities of one pair share a layer, each that may without a circle.
@@ -111,8 +111,8 @@ private:
         const NodeKind kind = scheme().nodes[node].kind;
         return kind == NodeKind::part || kind == NodeKind::box || kind == NodeKind::cavity;
     }
-    // A layer whose figures all find room in the next one that has figures gives them to it: it is then as high as
-    // words are.
+    // Compaction: a layer whose parts all find room in a neighbouring one that has parts gives them to it; it is then
+    // as high as its words.
     void press() {
         int layers = 0;
         for (const Node& node : scheme().nodes)

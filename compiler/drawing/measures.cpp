@@ -167,7 +167,7 @@ double band_height(const Node& node) {
     case NodeKind::ground: return mm::ground + title_height(node) + 0.6;
     case NodeKind::to_page:
     case NodeKind::from_page: return 3.6 + title_height(node);
-    case NodeKind::point: return node.title.empty() || node.hangs ? 0 : title_height(node) + 0.4;
+    case NodeKind::point: return node.title.empty() || node.topmost ? 0 : title_height(node) + 0.4;
     case NodeKind::turn:
     case NodeKind::dummy: return 0;
     }
@@ -263,8 +263,8 @@ Sizes sizes_of(const Ruler& ruler, const Scheme& scheme, const Node& node) {
     case NodeKind::from_page: first.left[1] = first.right[1] = std::max(mm::ground_half, title_width(node) / 2); break;
     case NodeKind::point:
         if (node.title.empty()) break;
-        first.left[node.hangs ? 2 : 1] = mm::beside + title_width(node);
-        if (node.hangs) heights.lead_below = std::max(heights.lead_below, title_height(node) + 0.4);
+        first.left[node.topmost ? 2 : 1] = mm::beside + title_width(node);
+        if (node.topmost) heights.lead_below = std::max(heights.lead_below, title_height(node) + 0.4);
         break;
     case NodeKind::dummy: size_dummy(ruler, scheme, node, sizes); break;
     case NodeKind::turn: break;

@@ -1,5 +1,5 @@
-// Which column stands left of which. Chains of nodes in one straight line are blocks; one order of blocks gives the
-// order in every layer. A search without chance: the same circuit always has the same order.
+// Crossing reduction: which node stands left of which. One order of blocks gives the order in every layer. The search
+// is deterministic: the same circuit always has the same order.
 #pragma once
 #include "drawing/layers.hpp"
 #include "drawing/measures.hpp"

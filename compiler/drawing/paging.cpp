@@ -7,9 +7,9 @@ namespace {
 
 constexpr std::size_t many_wires = 4; // from then on a splice may stand on several pages
 
-class Gluer {
+class Grouper {
 public:
-    Gluer(const Strands& strands, const std::vector<WireId>& wires)
+    Grouper(const Strands& strands, const std::vector<WireId>& wires)
         : strands_(strands), circuit_(strands.circuit()), wires_(wires), here_(circuit_.wires.size(), 0),
           together_(circuit_.wires.size()) {
         for (const WireId wire : wires)
@@ -17,18 +17,18 @@ public:
     }
 
     // By parts: a part keeps its wires together; else only in-line pairs, plugs and parts of two pins do.
-    std::vector<Group> glue(bool by_parts) {
+    std::vector<Group> group(bool by_parts) {
         for (PartId id = 0; id < static_cast<PartId>(circuit_.parts.size()); ++id) {
             const Part& part = circuit_.parts[id];
             if (part.kind == PartKind::ground || part.kind == PartKind::battery) continue;
             if (part.kind == PartKind::splice)
-                by_parts ? glue_splice(part) : void();
+                by_parts ? join_splice(part) : void();
             else if (part.kind == PartKind::connector)
-                glue_connector(part);
+                join_connector(part);
             else if (strands_.is_divisible(id) && by_parts)
-                glue_elements(id);
+                join_elements(id);
             else if (by_parts || part.pins.size() <= 2)
-                glue_pins(part.pins);
+                join_pins(part.pins);
         }
         std::vector<Group> groups;
         std::vector<int> place(circuit_.wires.size(), none);
@@ -41,7 +41,7 @@ public:
     }
 
 private:
-    void glue_pins(const std::vector<PinId>& pins) {
+    void join_pins(const std::vector<PinId>& pins) {
         WireId first = none;
         for (const PinId pin : pins)
             for (const WireId wire : strands_.wires_at(pin))
@@ -50,30 +50,30 @@ private:
                     together_.join(first, wire);
                 }
     }
-    void glue_splice(const Part& splice) {
+    void join_splice(const Part& splice) {
         std::size_t ends = splice.joined.size();
         for (const PinId pin : splice.pins)
             ends += strands_.wires_at(pin).size();
         if (ends >= many_wires) return;
         std::vector<PinId> pins = splice.pins;
         pins.insert(pins.end(), splice.joined.begin(), splice.joined.end());
-        glue_pins(pins);
+        join_pins(pins);
     }
-    void glue_connector(const Part& part) {
+    void join_connector(const Part& part) {
         for (const PinId pin : part.pins) {
             const PinId mate = circuit_.pins[pin].mate;
-            part.twin != none&& mate != none ? glue_pins({pin, mate}) : glue_pins({pin});
+            part.twin != none&& mate != none ? join_pins({pin, mate}) : join_pins({pin});
         }
     }
-    void glue_elements(PartId id) {
+    void join_elements(PartId id) {
         for (const PinId pin : circuit_.parts[id].pins)
-            glue_pins({pin});
+            join_pins({pin});
         const std::vector<Strand> strands = strands_.of(id);
         for (const Strand& strand : strands) {
             std::vector<PinId> own;
             for (const PinId pin : strand.pins)
                 if (pin == strand.key || Strands::is_own(strands, pin)) own.push_back(pin);
-            glue_pins(own);
+            join_pins(own);
         }
     }
 
@@ -91,7 +91,7 @@ std::vector<Group> groups_of(const Strands& strands) {
     std::vector<WireId> wires;
     for (WireId wire = 0; wire < static_cast<WireId>(circuit.wires.size()); ++wire)
         if (circuit.wires[wire].from != none && circuit.wires[wire].to != none) wires.push_back(wire);
-    std::vector<Group> made = Gluer(strands, wires).glue(true);
+    std::vector<Group> made = Grouper(strands, wires).group(true);
     for (PartId id = 0; id < static_cast<PartId>(circuit.parts.size()); ++id) { // those without a wire
         const Part& part = circuit.parts[id];
         if (part.kind == PartKind::connector || part.kind == PartKind::ground || part.assembly != none) continue;
@@ -101,7 +101,7 @@ std::vector<Group> groups_of(const Strands& strands) {
 }
 
 std::vector<Group> pieces_of(const Strands& strands, const Group& group) {
-    std::vector<Group> pieces = Gluer(strands, group.wires).glue(false);
+    std::vector<Group> pieces = Grouper(strands, group.wires).group(false);
     if (pieces.size() > 1) return pieces;
     pieces.clear();
     for (const WireId wire : group.wires)

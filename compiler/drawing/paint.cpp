@@ -209,7 +209,7 @@ private:
         const auto& at = layout_.layered.at[n];
         const bool above = !at[0].empty(), below = !at[1].empty();
         const double x = x_of(n), middle = (h.band + h.lead_below) / 2;
-        const double from = above ? h.label_above : node.hangs ? h.end - title_height(node) : middle;
+        const double from = above ? h.label_above : node.topmost ? h.end - title_height(node) : middle;
         const double width = std::min(above ? wiring_.width_at(n, 0) : 9, below ? wiring_.width_at(n, 1) : 9);
         sketch_.line(x, from, x, below ? h.end : middle, width, Use::wire, wiring_.net_at(n, above ? 0 : 1));
         if (node.kind == NodeKind::point) draw_point(n, x, middle, above && below);
@@ -223,7 +223,7 @@ private:
         const LayerHeights& h = layer(n);
         if (node.part != none && passed) sketch_.dot(x, middle);
         if (node.ports[0].pin != none) sketch_.picture().pins.push_back(node.ports[0].pin);
-        double y = node.hangs ? h.end - title_height(node) - 0.2 : middle - title_height(node) / 2;
+        double y = node.topmost ? h.end - title_height(node) - 0.2 : middle - title_height(node) / 2;
         for (const Words& line : node.title) {
             sketch_.words(x - mm::beside - line.width, y + pitch_of(line.type) / 2 + height_of(line.type) / 2,
                           line.type, line.text);

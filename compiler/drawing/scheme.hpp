@@ -47,7 +47,7 @@ struct Node {
     std::vector<Words> title; // lines, without places
     bool outlined = false, rail = false, mirrored = false;
     bool incoming = false; // of a page's mark below its wire: the current comes from there
-    bool hangs = false;    // a point with nothing above it: its name stands just over its bar
+    bool topmost = false;  // a point with nothing above it: its name stands just over its bar
     // --- made by the layout
     int layer = 0;
     int first = none; // its first column among all

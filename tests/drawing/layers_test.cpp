@@ -149,12 +149,12 @@ TEST_CASE("cavities of one pair lie in one layer, unless one leads to the other"
     CHECK(apart[4] > apart[1]);
 }
 
-TEST_CASE("a point with nothing above it hangs, others do not") {
+TEST_CASE("a point with nothing above it is topmost, others are not") {
     const Layered layered = lay_layers(
         scheme_of({point, part, point, turn}, {hand::edge(0, 1), hand::edge(1, 2), hand::edge(3, 2)}), false);
-    CHECK(layered.scheme.nodes[0].hangs);
-    CHECK_FALSE(layered.scheme.nodes[2].hangs);
-    CHECK_FALSE(layered.scheme.nodes[3].hangs);
+    CHECK(layered.scheme.nodes[0].topmost);
+    CHECK_FALSE(layered.scheme.nodes[2].topmost);
+    CHECK_FALSE(layered.scheme.nodes[3].topmost);
 }
 
 TEST_CASE("pressed, a layer's figures go to a neighbour where no wire is in the way") {

@@ -122,7 +122,7 @@ TEST_CASE("bands: cavities, grounds, marks of pages, points and dummies") {
     CHECK(band_height(titled) == doctest::Approx(3.6 + line));
     titled.kind = NodeKind::point;
     CHECK(band_height(titled) == doctest::Approx(line + 0.4));
-    titled.hangs = true;
+    titled.topmost = true;
     CHECK(band_height(titled) == 0);
     CHECK(band_height(hand::node(NodeKind::dummy)) == 0);
     CHECK(band_height(hand::node(NodeKind::turn)) == 0);
@@ -136,16 +136,16 @@ TEST_CASE("bands: cavities, grounds, marks of pages, points and dummies") {
           doctest::Approx(mm::ground_half));
 }
 
-TEST_CASE("a point's name stands left of it; of one that hangs, below") {
+TEST_CASE("a point's name stands left of it; of a topmost one, below") {
     Scheme scheme;
     drawing::Node point = hand::node(NodeKind::point);
     point.title = {title_line(hand::measure(), Type::small_bold, "J12")};
     CHECK(sizes_of(ruler(), scheme, point).extents[0].left[1] == doctest::Approx(mm::beside + 6));
-    point.hangs = true;
-    const Sizes hanging = sizes_of(ruler(), scheme, point);
-    CHECK(hanging.extents[0].left[2] == doctest::Approx(mm::beside + 6));
-    CHECK(hanging.extents[0].left[1] == 0);
-    CHECK(hanging.heights.lead_below == doctest::Approx(pitch_of(Type::small_bold) + 0.4));
+    point.topmost = true;
+    const Sizes topmost = sizes_of(ruler(), scheme, point);
+    CHECK(topmost.extents[0].left[2] == doctest::Approx(mm::beside + 6));
+    CHECK(topmost.extents[0].left[1] == 0);
+    CHECK(topmost.heights.lead_below == doctest::Approx(pitch_of(Type::small_bold) + 0.4));
 }
 
 TEST_CASE("a cavity's names stand right of its plug, numbers left, one mark above and one below") {

@@ -209,7 +209,7 @@ TEST_CASE("the battery's block is kept left, the others keep their order") {
 }
 
 TEST_CASE("the search begins depth first, from the top") {
-    // 1 and 2 hang below 0; 3 below 1; 4 is a root of its own, named last
+    // 1 and 2 lie below 0; 3 below 1; 4 is a root of its own, named last
     const Layered layered = points({1, 2, 2, 3, 0, 2}, {{0, 1}, {0, 2}, {1, 3}, {2, 3}, {4, 0}, {4, 0}, {0, 5}});
     const Blocks blocks = blocks_of(layered);
     std::vector<int> nodes;

@@ -18,7 +18,7 @@ namespace {
 
 constexpr Manner manners[] = {{false, false, false}, {true, false, false}, {false, true, false},
                               {true, true, false},   {false, false, true}, {false, true, true}};
-constexpr long effort = 60;
+constexpr long effort = 60; // orders that are tried
 
 Picture drawn(const Circuit& circuit, const Probes& probes, Manner manner, bool pressed, double width = 180) {
     const Ruler ruler{circuit, hand::measure(), manner};
@@ -77,6 +77,20 @@ TEST_CASE("small circuits in every manner: nothing lies on anything else, every 
         digests += digest_of(all) + "  " + small.name + "\n";
     }
     check_golden("small-circuits.digests", digests);
+}
+
+TEST_CASE("tangled circuits: nothing lies on anything else") {
+    std::string digests;
+    for (unsigned seed = 1; seed <= 6; ++seed) {
+        CAPTURE(seed);
+        const Circuit circuit = hand::circuit(tangled_circuit(seed));
+        const Picture picture = drawn(circuit, small_probes(circuit), manners[seed % 6], seed % 2 == 0, 120);
+        for (const std::string& one : collisions(picture, {900, 900, 0}))
+            FAIL_CHECK(one);
+        CHECK(picture.wires.size() == circuit.wires.size());
+        digests += digest_of(text_of(picture)) + "  seed " + std::to_string(seed) + "\n";
+    }
+    check_golden("tangled.digests", digests);
 }
 
 TEST_CASE("a lamp, stroke by stroke") {

@@ -1,4 +1,5 @@
 #include "small_circuits.hpp"
+#include "hand.hpp"
 
 using namespace loomsheet;
 using namespace loomsheet::drawing;
@@ -67,6 +68,38 @@ const std::vector<SmallCircuit>& small_circuits() {
                "wire W13 B4.2 -> XE1 0.5 mm2 BN\nwire W14 Y1.1 -> Y1.1 1 mm2 PK\n"},
     };
     return list;
+}
+
+std::string tangled_circuit(unsigned seed) {
+    hand::Chance chance(seed);
+    std::string text = car + "splice J1 \"Bar\"\nsplice J2 \"Joint\"\nconnector X1, 3 pins, mates X2\n"
+                             "module U1 \"Unit\", supply 1, ground 2\n  output 3 \"lamp\" pulls up 5 A\n"
+                             "  output 4 pulls down 1 A\n  input 5 10 kohm\nwire W80 G1.+ -> J1 16 mm2 RD\n"
+                             "wire W81 U1.2 -> XE1 1 mm2 BN\n";
+    std::vector<std::string> pins{"J1", "J1", "J1", "J2", "J2", "J2", "XE1", "XE1", "XE1", "XE1", "X1.1", "X2.1",
+                                  "X1.2", "X2.2", "X1.3", "X2.3", "U1.1", "U1.3", "U1.4", "U1.5"};
+    for (int i = 1; i <= 12; ++i) {
+        const std::string n = std::to_string(i);
+        const int kind = chance.below(4);
+        const std::string id = (kind == 0 ? "F" : kind == 1 ? "E" : kind == 2 ? "S" : "K") + n;
+        text += kind == 0   ? "fuse " + id + " 10 A\n"
+                : kind == 1 ? "lamp " + id + " \"Lamp " + n + "\", 1/2 21 W\n"
+                : kind == 2 ? "switch " + id + ", 1/2 closed when key on\n"
+                            : "relay " + id + " coil 1/2 85 ohm, contact 30/87\n";
+        for (const char* pin : {".1", ".2", ".30", ".87"})
+            if (kind == 3 || pin[1] < '3') pins.push_back(id + pin);
+    }
+    for (int wire = 1; pins.size() > 1; ++wire) { // each end once
+        const auto take = [&] {
+            const auto at = pins.begin() + chance.below(static_cast<int>(pins.size()));
+            const std::string pin = *at;
+            pins.erase(at);
+            return pin;
+        };
+        const std::string from = take(), to = take();
+        if (from != to) text += "wire W" + std::to_string(wire) + " " + from + " -> " + to + " 1.5 mm2 BU\n";
+    }
+    return text;
 }
 
 Probes small_probes(const Circuit& circuit) {
