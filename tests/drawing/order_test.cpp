@@ -374,6 +374,8 @@ TEST_CASE("a part is mirrored where more of its wires then run straight, and bac
     CHECK(node.mirrored);
     bodies.arrange_ports(blocks, near, {0, 1, 2});
     CHECK_FALSE(node.mirrored);
+    bodies.arrange_ports(blocks, near, {0, 1, 1}); // both lead to one place
+    CHECK_FALSE(node.mirrored);
     layered.scheme.nodes[0].grid.cells[0].side = 3; // a second throw is right of its first
     CHECK_FALSE(can_mirror(node));
     bodies.arrange_ports(blocks, near, {0, 2, 1});

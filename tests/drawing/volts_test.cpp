@@ -31,6 +31,9 @@ TEST_CASE("plus is 1, ground is 0, each wire and fuse lies a little lower than w
     CHECK(at("F1.1") > at("F1.2"));
     CHECK(at("F1.2") > at("E1.1"));
     CHECK(at("E1.1") > 0.99);
+    const double load = (at("E1.1") - at("E1.2")) / 20; // a lamp has 20 ohm, a fuse 0.1, a wire 0.01, a joint 0.001
+    CHECK((at("F1.1") - at("F1.2")) / load == doctest::Approx(0.1 + 2 * 0.001).epsilon(0.02));
+    CHECK((at("F1.2") - at("E1.1")) / load == doctest::Approx(0.01 + 2 * 0.001).epsilon(0.2));
     CHECK(at("E1.2") > at("XE1"));
     CHECK(at("E1.2") < 0.01);
 }
@@ -48,6 +51,16 @@ TEST_CASE("loads share the supply as their usual ohms do") {
     CHECK(between(fed, "S1.1", "S1.2", "E2.1", "E2.2") == doctest::Approx(20.0 / 21).epsilon(0.005));
     const std::string diode = "diode V1 1/2\nlamp E2 1/2 5 W\n"; // likewise
     CHECK(between(diode, "V1.1", "V1.2", "E2.1", "E2.2") == doctest::Approx(20.0 / 21).epsilon(0.005));
+}
+
+TEST_CASE("a module draws little through its supply, less through an input") {
+    const std::string parts = "module U1, supply 1, ground 2\n  input 5 10 kohm\nlamp E1 1/2 5 W\n";
+    CHECK(between(parts, "E1.1", "E1.2", "U1.1", "U1.2") == doctest::Approx(100.0 / 120).epsilon(0.01));
+    const Circuit circuit = hand::circuit("battery G1 12.6 V\nground XE1\n" + parts +
+                                          "wire W1 G1.+ -> E1.1\nwire W2 E1.2 -> U1.5\nwire W3 U1.2 -> XE1\n"
+                                          "wire W4 G1.- -> XE1\n");
+    CHECK(volts_of_pins(circuit)[static_cast<std::size_t>(hand::pin(circuit, "U1.5"))] ==
+          doctest::Approx(1000.0 / 1020).epsilon(0.005));
 }
 
 TEST_CASE("what nothing feeds is 0, also with no battery at all") {
