@@ -76,8 +76,8 @@ std::string tangled_circuit(unsigned seed) {
                              "module U1 \"Unit\", supply 1, ground 2\n  output 3 \"lamp\" pulls up 5 A\n"
                              "  output 4 pulls down 1 A\n  input 5 10 kohm\nwire W80 G1.+ -> J1 16 mm2 RD\n"
                              "wire W81 U1.2 -> XE1 1 mm2 BN\n";
-    std::vector<std::string> pins{"J1", "J1", "J1", "J2", "J2", "J2", "XE1", "XE1", "XE1", "XE1", "X1.1", "X2.1",
-                                  "X1.2", "X2.2", "X1.3", "X2.3", "U1.1", "U1.3", "U1.4", "U1.5"};
+    std::vector<std::string> pins{"J1",   "J1",   "J1",   "J2",   "J2",   "J2",   "XE1",  "XE1",  "XE1",  "XE1",
+                                  "X1.1", "X2.1", "X1.2", "X2.2", "X1.3", "X2.3", "U1.1", "U1.3", "U1.4", "U1.5"};
     for (int i = 1; i <= 12; ++i) {
         const std::string n = std::to_string(i);
         const int kind = chance.below(4);
