@@ -30,14 +30,14 @@ public:
     Columns run() {
         std::vector<int> x;
         for (int round = 0; round <= (rough_ ? 0 : reweighings); ++round) {
-            std::vector<Spring> springs = springs_;
+            std::vector<Constraint> constraints = constraints_;
             int count = variables_;
             for (const Bend& bend : bends_) {
-                springs.push_back({count, bend.a, 0, bend.weight});
-                springs.push_back({count, bend.b, 0, bend.weight});
+                constraints.push_back({count, bend.a, 0, bend.weight});
+                constraints.push_back({count, bend.b, 0, bend.weight});
                 ++count;
             }
-            x = relax(count, springs, x);
+            x = network_simplex(count, constraints, x);
             for (Bend& bend : bends_)
                 if (bend.single)
                     bend.weight = std::max(10, static_cast<int>(240 / (2 + std::abs(x[bend.a] - x[bend.b]) / units)));
@@ -72,14 +72,14 @@ private:
     int right_wall(int n) const { return left_wall(n) + 1; }
 
     void keep(int from, int to, double least, int weight = 0) {
-        if (from != to) springs_.push_back({from, to, up(least), weight});
+        if (from != to) constraints_.push_back({from, to, up(least), weight});
     }
 
-    struct Edge1 { // the outermost column in a zone, and how far it reaches
+    struct Outermost { // the outermost column in a zone, and how far it reaches
         int variable = none;
         double reach = 0;
     };
-    Edge1 outermost(int n, int zone, bool right) const {
+    Outermost outermost(int n, int zone, bool right) const {
         const Node& node = nodes_[n];
         const Sizes& sizes = sizes_[n];
         if (node.kind == NodeKind::box) {
@@ -100,11 +100,11 @@ private:
         for (std::size_t i = 0; i < row.size(); ++i) {
             keep_node(row[i]);
             for (int zone = 0; zone < 3; ++zone) {
-                const Edge1 first = outermost(row[i], zone, false), last = outermost(row[i], zone, true);
+                const Outermost first = outermost(row[i], zone, false), last = outermost(row[i], zone, true);
                 keep(left_, first.variable, first.reach);
                 keep(last.variable, right_, last.reach);
                 if (i + 1 < row.size()) {
-                    const Edge1 next = outermost(row[i + 1], zone, false);
+                    const Outermost next = outermost(row[i + 1], zone, false);
                     keep(last.variable, next.variable, last.reach + next.reach + mm::gap);
                 }
             }
@@ -154,7 +154,7 @@ private:
     void keep_page() {
         keep(left_, right_, 0, width_weight);
         keep(left_, over_, 0, over_weight);
-        springs_.push_back({right_, over_, -static_cast<int>(page_width_ * units), 0});
+        constraints_.push_back({right_, over_, -static_cast<int>(page_width_ * units), 0});
     }
 
     struct Bend {
@@ -206,7 +206,7 @@ private:
     double page_width_;
     std::vector<int> first_;
     int variables_ = 0, left_ = 0, right_ = 0, over_ = 0;
-    std::vector<Spring> springs_;
+    std::vector<Constraint> constraints_;
     std::vector<Bend> bends_;
 };
 

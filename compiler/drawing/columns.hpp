@@ -1,4 +1,4 @@
-// Where the columns stand: least bends first, then short bars, then a narrow page.
+// Coordinate assignment by network simplex: first few bends, then short bars, then a narrow page.
 #pragma once
 #include "drawing/order.hpp"
 

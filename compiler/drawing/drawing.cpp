@@ -1,6 +1,6 @@
 #include "drawing/drawing.hpp"
+#include "drawing/extracts.hpp"
 #include "drawing/layout.hpp"
-#include "drawing/paging.hpp"
 #include "drawing/volts.hpp"
 #include <algorithm>
 #include <optional>
@@ -19,12 +19,11 @@ class Drawer {
 public:
     Drawer(const Circuit& circuit, const Probes& probes, const Measure& measure, const Phrases& phrases, Area area)
         : circuit_(circuit), probes_(probes), measure_(measure), phrases_(phrases), area_(area),
-          volts_(volts_of_pins(circuit)) {}
+          volts_(volts_of_pins(circuit)), strands_(circuit) {}
 
     std::vector<Picture> draw() {
         if (auto whole = fit({}, area_)) return {std::move(*whole)};
-        const Paging paging(circuit_, volts_);
-        return draw_pages(paging, share_out(paging));
+        return draw_pages(share_out());
     }
 
 private:
@@ -80,29 +79,29 @@ private:
     }
 
     // Whether a page of the first `count` groups fits, behind the pages that there are.
-    bool page_fits(const Paging& paging, const std::vector<std::vector<Group>>& pages, const std::vector<Group>& groups,
+    bool page_fits(const std::vector<std::vector<Group>>& pages, const std::vector<Group>& groups,
                    std::size_t count) const {
         std::vector<Group> all;
         for (const auto& page : pages)
             all.push_back(merged(page));
         all.push_back(merged(head(groups, count)));
         if (count < groups.size()) all.push_back(merged(tail(groups, count)));
-        Extract extract = paging.extracts(all, phrases_)[pages.size()];
+        Extract extract = extracts_of(strands_, volts_, all, phrases_)[pages.size()];
         extract.part_words = phrases_.part;
         return fits_roughly(extract, groups.size() > many_groups);
     }
 
     // Groups fill a page as long as they fit; then those that still find room there.
-    std::vector<std::vector<Group>> share_out(const Paging& paging) const {
-        std::vector<Group> groups = paging.groups();
+    std::vector<std::vector<Group>> share_out() const {
+        std::vector<Group> groups = groups_of(strands_);
         std::vector<std::vector<Group>> pages;
         while (!groups.empty()) {
             std::size_t fitting = 0, failing = groups.size() + 1;
             for (std::size_t trial = std::min<std::size_t>(groups.size(), 4); fitting + 1 < failing;
                  trial = failing > groups.size() ? std::min(2 * fitting, groups.size()) : (fitting + failing) / 2)
-                (page_fits(paging, pages, groups, trial) ? fitting : failing) = trial;
+                (page_fits(pages, groups, trial) ? fitting : failing) = trial;
             if (fitting == 0 && groups[0].wires.size() > 1) {
-                const std::vector<Group> pieces = paging.pieces_of(groups[0]);
+                const std::vector<Group> pieces = pieces_of(strands_, groups[0]);
                 groups.erase(groups.begin());
                 groups.insert(groups.begin(), pieces.begin(), pieces.end());
                 continue;
@@ -116,7 +115,7 @@ private:
                 const std::size_t count = trial.size();
                 for (std::size_t i = 0; i < groups.size(); ++i)
                     if (i != next) trial.push_back(groups[i]);
-                if (page_fits(paging, pages, trial, count)) {
+                if (page_fits(pages, trial, count)) {
                     page.push_back(groups[next]);
                     groups.erase(groups.begin() + static_cast<long>(next));
                 } else {
@@ -128,13 +127,13 @@ private:
         return pages;
     }
 
-    // A page that does not fit after all is parted in two, and what hangs on it is drawn anew.
-    std::vector<Picture> draw_pages(const Paging& paging, std::vector<std::vector<Group>> pages) const {
+    // A page that does not fit after all is parted in two, and all pages are drawn anew.
+    std::vector<Picture> draw_pages(std::vector<std::vector<Group>> pages) const {
         for (;;) {
             std::vector<Group> all;
             for (const auto& page : pages)
                 all.push_back(merged(page));
-            std::vector<Extract> extracts = paging.extracts(all, phrases_);
+            std::vector<Extract> extracts = extracts_of(strands_, volts_, all, phrases_);
             std::vector<Picture> pictures;
             std::vector<std::vector<Group>> parted;
             double used = 0; // of the height of the page so far
@@ -150,7 +149,7 @@ private:
                     used = picture ? picture->height : 0;
                 }
                 std::vector<Group> groups = pages[i];
-                if (!picture && groups.size() == 1) groups = paging.pieces_of(groups[0]);
+                if (!picture && groups.size() == 1) groups = pieces_of(strands_, groups[0]);
                 if (!picture && groups.size() > 1) {
                     parted.push_back(head(groups, groups.size() / 2));
                     parted.push_back(tail(groups, groups.size() / 2));
@@ -175,6 +174,7 @@ private:
     const Phrases& phrases_;
     Area area_;
     std::vector<double> volts_;
+    Strands strands_;
 };
 
 } // namespace

@@ -58,7 +58,7 @@ struct Grid {
     std::vector<int> tracks;        // by gap
     std::vector<double> row_height; // by row
     int columns = 0, rows = 0;
-    bool linked = false; // a coil, or the hand, moves its contacts
+    bool linked = false; // a coil moves its contacts
 
     double gap_height(int gap) const;
     double height() const;

@@ -42,7 +42,7 @@ private:
         for (const Edge& edge : scheme().edges)
             ++ends(edge.from, edge.from_port), ++ends(edge.to, edge.to_port);
         for (std::size_t n = 0; n < scheme().nodes.size(); ++n)
-            scheme().nodes[n].hangs = scheme().nodes[n].kind == NodeKind::point && ends_[n][0] == 0;
+            scheme().nodes[n].topmost = scheme().nodes[n].kind == NodeKind::point && ends_[n][0] == 0;
     }
 
     // Cavities of one pair share a layer, each that may without a circle.
@@ -89,16 +89,16 @@ private:
 
     void rank() {
         const int nodes = static_cast<int>(scheme().nodes.size()), sink = nodes;
-        std::vector<Spring> springs;
+        std::vector<Constraint> constraints;
         for (const Edge& edge : scheme().edges)
-            springs.push_back(
+            constraints.push_back(
                 {group_[edge.from], group_[edge.to], needs_stretch(edge) ? 2 : 1, weight_of(scheme(), edge)});
         for (int n = 0; n < nodes; ++n) {
             const NodeKind kind = scheme().nodes[n].kind;
             const bool foot = kind == NodeKind::ground;
-            springs.push_back({group_[n], sink, 0, foot ? 1000 : 0});
+            constraints.push_back({group_[n], sink, 0, foot ? 1000 : 0});
         }
-        const std::vector<int> layer = relax(nodes + 1, springs);
+        const std::vector<int> layer = network_simplex(nodes + 1, constraints);
         for (int n = 0; n < nodes; ++n)
             scheme().nodes[n].layer = layer[group_[n]];
         if (pressed_) press();
@@ -111,8 +111,8 @@ private:
         const NodeKind kind = scheme().nodes[node].kind;
         return kind == NodeKind::part || kind == NodeKind::box || kind == NodeKind::cavity;
     }
-    // A layer whose figures all find room in the next one that has figures gives them to it: it is then as high as
-    // words are.
+    // Compaction: a layer whose parts all find room in a neighbouring one that has parts gives them to it; it is then
+    // as high as its words.
     void press() {
         int layers = 0;
         for (const Node& node : scheme().nodes)

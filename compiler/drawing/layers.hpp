@@ -1,5 +1,5 @@
-// The rows of a drawing: every node gets a layer, every edge leads from one layer to the next, with dummies where it is
-// longer, and every wire a place for its words.
+// Layer assignment: every node gets a layer, an edge that passes layers is split by dummy nodes, and every wire gets a
+// place for its words.
 #pragma once
 #include "drawing/scheme.hpp"
 
@@ -17,7 +17,7 @@ struct Layered {
     void list_segments();
 };
 
-// Pressed: layers whose figures fit into a neighbour give them away, so that the drawing is lower and wider.
+// Pressed: layers whose parts fit into a neighbour give them away, so that the drawing is lower and wider.
 Layered lay_layers(Scheme scheme, bool pressed);
 
 } // namespace loomsheet::drawing

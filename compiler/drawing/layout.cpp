@@ -53,11 +53,9 @@ Layout ordered(const Ruler& ruler, const Layered& layered, double page_width, lo
 std::vector<Apart> place(Layout& layout, const std::vector<Apart>& apart, double page_width, bool rough) {
     layout.columns = place_columns(layout.layered, layout.order, layout.sizes, layout.nets, apart, page_width, rough);
     layout.tracks.clear();
-    layout.crossings = 0;
     std::vector<Apart> more;
     for (const auto& channel : layout.nets) {
         layout.tracks.push_back(lay_tracks(layout.layered.scheme, layout.columns, channel));
-        layout.crossings += layout.tracks.back().crossings;
         more.insert(more.end(), layout.tracks.back().apart.begin(), layout.tracks.back().apart.end());
     }
     layout.width = layout.columns.width;

@@ -9,7 +9,7 @@ Layout lay_out(const Ruler& ruler, const Layered& layered, double page_width, lo
 // not to be painted.
 Layout order_roughly(const Ruler& ruler, const Layered& layered, double page_width, long effort);
 Layout place_roughly(const Ruler& ruler, const Layout& ordered, double page_width);
-// Without the bars between its layers: what a layout's height is at least.
+// Without the bars between its layers: what a layout's height is at least, but for the words of grounds that it joins.
 double least_height(const Ruler& ruler, const Layered& layered);
 
 } // namespace loomsheet::drawing

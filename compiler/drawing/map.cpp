@@ -13,7 +13,7 @@ constexpr double pass_gap = 7.4;    // from a box to what it passes to
 constexpr double stub = 1.8, bus = 1.6, arrow_room = 4.2, box_gap = 3, tree_gap = 7;
 constexpr double line = 1.25, thin = 1;
 
-struct Grid1 { // the columns of boxes
+struct MapGrid { // the columns of boxes
     int columns = 2;
     double pitch = 0, box = 0, label = 0, width = 0;
 };
@@ -25,19 +25,27 @@ double number_width(const Measure& measure, int number) {
     return std::max(tab, measure.width(Type::number, std::to_string(number)) + 1.6);
 }
 
+double sign_width(const Measure& measure, const MapWay& way) {
+    switch (way.end) {
+    case WayEnd::check: return 0; // a number, measured as that of its check
+    case WayEnd::verdict: return flag_width(measure, way.sign);
+    case WayEnd::stop:
+    case WayEnd::done: return stop_width(measure, way.sign);
+    }
+    return 0;
+}
+
 double widest_sign(const std::vector<MapCheck>& checks, const Measure& measure) {
     double width = tab;
     for (const MapCheck& check : checks) {
         width = std::max(width, number_width(measure, check.number));
         for (const MapWay& way : check.ways)
-            if (way.end != WayEnd::check)
-                width = std::max(width, way.end == WayEnd::verdict ? flag_width(measure, way.sign)
-                                                                   : stop_width(measure, way.sign));
+            width = std::max(width, sign_width(measure, way));
     }
     return width;
 }
-Grid1 grid_of(double width, int columns, double last_sign) {
-    Grid1 grid;
+MapGrid grid_of(double width, int columns, double last_sign) {
+    MapGrid grid;
     grid.columns = columns, grid.width = width;
     grid.pitch = (width - last_sign) / columns;
     grid.box = grid.pitch * 0.55;
@@ -97,7 +105,7 @@ public:
     }
 
 private:
-    // Each check hangs on the latest before it that leads to it, so that it stands near.
+    // The parent of a check is the latest before it that leads to it, so that both stand near each other.
     void find_parents() {
         for (std::size_t c = 0; c < checks_.size(); ++c)
             for (const MapWay& way : checks_[c].ways)
@@ -106,7 +114,7 @@ private:
         for (std::size_t c = 0; c < checks_.size(); ++c)
             root_[c] = static_cast<char>(parent_[c] == none);
     }
-    // Whether the box of this way stands at its end: the first way to a check that hangs here.
+    // Whether the box of this way stands at its end: the first way to a child.
     bool is_branch(int check, std::size_t way) const {
         const MapWay& here = checks_[check].ways[way];
         if (here.end != WayEnd::check || parent_[here.check] != check || root_[here.check]) return false;
@@ -156,7 +164,7 @@ private:
             y = item.pass_y;
         }
     }
-    // The least that a check needs: its box and its lanes, without what hangs on them.
+    // The least that a check needs: its box and its lanes, without what they lead to.
     double smallest_of(int check, int column) const {
         const Item item = box(check, column, 0);
         double lanes = 0;
@@ -223,7 +231,7 @@ private:
         const double x = left_of(item.column), y = top + item.y;
         sketch.rect(x, y, grid_.box, item.height, line);
         sketch.cover(x, y, grid_.box, item.height);
-        draw_tab(sketch, x, y, item.check);
+        draw_number(sketch, x, y, tab, item.check);
         double baseline = y + item.height / 2 -
                           (static_cast<double>(item.title.size()) - 1) * pitch_of(Type::small_bold) / 2 +
                           height_of(Type::small_bold) / 2;
@@ -271,46 +279,47 @@ private:
         if (!item.pass_box) draw_end(sketch, left_of(item.column), to, way, left_of(item.column) + grid_.box + bus - 1);
     }
 
-    void draw_tab(Sketch& sketch, double x, double y, int check) const {
-        const double width = tab_width(check);
-        sketch.path({{x, y}, {x + width, y}, {x + width, y + tab}, {x, y + tab}}, 0, true, Fill::black);
-        sketch.centred(x + width / 2, y + tab / 2 + height_of(Type::number) / 2, Type::number,
-                       std::to_string(checks_[check].number), true);
-    }
     // The sign of an end; its title behind it where that has room on one line before `limit`.
     void draw_end(Sketch& sketch, double x, double y, const MapWay& way, double limit) const {
-        const double base = y + sign_height / 2 + height_of(Type::number) / 2;
-        double right = x;
-        if (way.end == WayEnd::check) {
-            const double width = tab_width(way.check);
-            sketch.path({{x, y}, {x + width, y}, {x + width, y + sign_height}, {x, y + sign_height}}, 0, true,
-                        Fill::black);
-            sketch.centred(x + width / 2, base, Type::number, std::to_string(checks_[way.check].number), true);
-            right = x + width;
-        } else if (way.end == WayEnd::verdict) {
-            const double width = flag_width(measure_, way.sign), shoulder = x + width - 2;
-            sketch.path({{x, y},
-                         {shoulder, y},
-                         {x + width, y + sign_height / 2},
-                         {shoulder, y + sign_height},
-                         {x, y + sign_height}},
-                        0, true, Fill::black);
-            sketch.centred((x + shoulder) / 2 + 0.4, base, Type::number, way.sign, true);
-            right = x + width;
-        } else {
-            const double width = stop_width(measure_, way.sign);
-            sketch.pill(x, y, width, sign_height, line);
+        const double right = x + end_width(way);
+        switch (way.end) {
+        case WayEnd::check: draw_number(sketch, x, y, sign_height, way.check); break;
+        case WayEnd::verdict: draw_flag(sketch, x, y, way.sign); break;
+        case WayEnd::stop:
+        case WayEnd::done:
+            sketch.pill(x, y, right - x, sign_height, line);
             sketch.words(x + 1.6, y + sign_height / 2 + height_of(Type::small_bold) / 2, Type::small_bold, way.sign);
-            right = x + width;
+            break;
         }
         if (!way.title.empty() && right + 1.2 + measure_.width(Type::small, way.title) <= limit)
             sketch.words(right + 1.2, y + sign_height / 2 + height_of(Type::small) / 2, Type::small, way.title);
+    }
+    double end_width(const MapWay& way) const {
+        return way.end == WayEnd::check ? tab_width(way.check) : sign_width(measure_, way);
+    }
+    // White on black.
+    void draw_number(Sketch& sketch, double x, double y, double height, int check) const {
+        const double width = tab_width(check);
+        sketch.path({{x, y}, {x + width, y}, {x + width, y + height}, {x, y + height}}, 0, true, Fill::black);
+        sketch.centred(x + width / 2, y + height / 2 + height_of(Type::number) / 2, Type::number,
+                       std::to_string(checks_[check].number), true);
+    }
+    void draw_flag(Sketch& sketch, double x, double y, const std::string& sign) const {
+        const double width = flag_width(measure_, sign), shoulder = x + width - 2;
+        sketch.path({{x, y},
+                     {shoulder, y},
+                     {x + width, y + sign_height / 2},
+                     {shoulder, y + sign_height},
+                     {x, y + sign_height}},
+                    0, true, Fill::black);
+        sketch.centred((x + shoulder) / 2 + 0.4, y + sign_height / 2 + height_of(Type::number) / 2, Type::number, sign,
+                       true);
     }
 
     const std::vector<MapCheck>& checks_;
     const Measure& measure_;
     Area area_;
-    Grid1 grid_;
+    MapGrid grid_;
     std::vector<int> parent_;
     std::vector<char> root_; // begins a tree of its own
 };

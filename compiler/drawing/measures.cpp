@@ -20,7 +20,7 @@ void add_port(const Ruler& ruler, const Scheme& scheme, const Port& port, Extent
     const auto add_mark = [&](const std::vector<int>& checks) {
         if (checks.empty()) return;
         const ProbeMark mark = probe_mark(ruler, checks);
-        left = std::max(left, beside) + mark.width + (left > 0 ? 0.8 : 0);
+        left = std::max(left, beside) + mark.width + (left > 0 ? mm::label : 0);
         mark_height = std::max(mark_height, mark.height + 0.5);
     };
     add_mark(port.checks);
@@ -100,7 +100,6 @@ std::vector<std::string> numbers_of(const std::vector<int>& checks) {
 
 ProbeMark probe_mark(const Ruler& ruler, const std::vector<int>& checks) {
     ProbeMark mark;
-    constexpr double between = 1.6;
     const std::vector<std::string> numbers = numbers_of(checks);
     const bool upright = ruler.manner.upright_marks && numbers.size() <= numbers_in_row;
     const std::size_t in_row = upright                      ? 1
@@ -114,12 +113,17 @@ ProbeMark probe_mark(const Ruler& ruler, const std::vector<int>& checks) {
     for (const auto& row : mark.rows) {
         double width = 0;
         for (const std::string& number : row)
-            width += ruler.measure.width(Type::number, number) + between;
-        mark.width = std::max(mark.width, width - between + 3);
+            width += ruler.measure.width(Type::number, number) + mm::probe_between;
+        mark.width = std::max(mark.width, width - mm::probe_between + 3);
     }
     if (checks.size() == 1) mark.width = std::max(mm::probe, mark.width - 2);
-    mark.height = mm::probe + (static_cast<double>(mark.rows.size()) - 1) * 4.4;
+    mark.height = mm::probe + (static_cast<double>(mark.rows.size()) - 1) * mm::probe_row;
     return mark;
+}
+
+double reach_right(const Cell& cell) {
+    constexpr double second_column = 1.5;
+    return cell.columns() == 1 ? half_width_of(cell.sign) : second_column;
 }
 
 double label_width(const Cell& cell, const Measure& measure) {
@@ -128,6 +132,12 @@ double label_width(const Cell& cell, const Measure& measure) {
         width = std::max(width, measure.width(Type::small, line));
     return width;
 }
+
+namespace {
+double reach_with_label(const Cell& cell, const Measure& measure) {
+    return cell.label.empty() ? reach_right(cell) : reach_right(cell) + mm::label + label_width(cell, measure);
+}
+} // namespace
 
 double title_width(const Node& node) {
     double width = 0;
@@ -157,27 +167,85 @@ double band_height(const Node& node) {
     case NodeKind::ground: return mm::ground + title_height(node) + 0.6;
     case NodeKind::to_page:
     case NodeKind::from_page: return 3.6 + title_height(node);
-    case NodeKind::point: return node.title.empty() || node.hangs ? 0 : title_height(node) + 0.4;
-    default: return 0;
+    case NodeKind::point: return node.title.empty() || node.topmost ? 0 : title_height(node) + 0.4;
+    case NodeKind::turn:
+    case NodeKind::dummy: return 0;
     }
+    return 0;
 }
 
 Overhang overhang_of(const Node& node, const Measure& measure) {
-    Overhang hang;
+    Overhang overhang;
     for (const Cell& cell : node.grid.cells) {
-        const double half = half_width_of(cell.sign);
-        if (cell.column == 0) hang.left = std::max(hang.left, half);
+        if (cell.column == 0) overhang.left = std::max(overhang.left, half_width_of(cell.sign));
         if (cell.column + cell.columns() == node.columns)
-            hang.right = std::max(hang.right, cell.columns() == 1 ? half : 1.5);
-        if (cell.column + cell.columns() == node.columns && !cell.label.empty())
-            hang.right = std::max(hang.right, (cell.columns() == 1 ? half : 1.5) + 0.8 + label_width(cell, measure));
+            overhang.right = std::max(overhang.right, reach_with_label(cell, measure));
     }
-    if (node.outlined) hang.left += mm::outline, hang.right += mm::outline;
-    return hang;
+    if (node.outlined) overhang.left += mm::outline, overhang.right += mm::outline;
+    return overhang;
 }
 
+namespace {
+
+void size_part(const Ruler& ruler, const Node& node, Sizes& sizes) {
+    const Overhang overhang = overhang_of(node, ruler.measure);
+    sizes.extents.front().left[1] = overhang.left;
+    sizes.extents.back().right[1] = overhang.right + (node.title.empty() ? 0 : mm::title + title_width(node));
+    sizes.heights.band = std::max(sizes.heights.band, title_height(node) + 0.8);
+    sizes.pitch.assign(node.columns, 0);
+    constexpr double line_half = 0.6; // of a column where nothing but a line stands
+    std::vector<double> right(node.columns, line_half), left(node.columns, line_half);
+    for (const Cell& cell : node.grid.cells) {
+        left[cell.column] = std::max(left[cell.column], half_width_of(cell.sign));
+        const int outer = cell.column + cell.columns() - 1;
+        right[outer] = std::max(right[outer], reach_with_label(cell, ruler.measure));
+        if (cell.columns() > 1) sizes.pitch[cell.column] = std::max(sizes.pitch[cell.column], mm::contact_pitch);
+    }
+    for (int c = 0; c + 1 < node.columns; ++c)
+        sizes.pitch[c] = std::max(sizes.pitch[c], right[c] + left[c + 1] + mm::gap);
+}
+
+void size_box(const Ruler& ruler, const Node& node, Sizes& sizes) {
+    sizes.least_width = title_width(node) + 4;
+    for (const Port& port : node.ports) {
+        const double half = std::max(1.0, ruler.measure.width(Type::small, port.inside) / 2);
+        Extent& extent = sizes.extents[port.column];
+        extent.left[1] = extent.right[1] = std::max(mm::box_margin, half + 1.2);
+    }
+}
+
+void size_cavity(const Ruler& ruler, const Scheme& scheme, const Node& node, Sizes& sizes) {
+    Extent& extent = sizes.extents.front();
+    constexpr double beside = mm::plug_radius + mm::beside;
+    for (const Port& port : node.ports) {
+        extent.right[1] = std::max(extent.right[1], beside + ruler.measure.width(Type::small, port.name));
+        extent.left[1] = std::max(extent.left[1], mm::plug_radius);
+        if (!port.checks.empty()) {
+            const ProbeMark mark = probe_mark(ruler, port.checks);
+            extent.left[1] = std::max(extent.left[1], beside + mark.width);
+            sizes.heights.band = std::max(sizes.heights.band, 2 * mark.height + 0.5);
+        }
+        Port words = port;
+        words.name.clear(), words.checks.clear();
+        add_port(ruler, scheme, words, extent, sizes.heights);
+    }
+}
+
+void size_dummy(const Ruler& ruler, const Scheme& scheme, const Node& node, Sizes& sizes) {
+    const int label = node.ports[0].label;
+    if (label == none) return;
+    const WireWords words = wire_words(ruler, scheme.edges[label]);
+    sizes.extents.front().right[1] = mm::beside + words.width;
+    sizes.heights.band = words.height + 0.8;
+    if (words.checks.empty()) return;
+    const ProbeMark mark = probe_mark(ruler, words.checks);
+    sizes.extents.front().left[1] = mm::beside + mark.width;
+    sizes.heights.band = std::max(sizes.heights.band, mark.height + 0.6);
+}
+
+} // namespace
+
 Sizes sizes_of(const Ruler& ruler, const Scheme& scheme, const Node& node) {
-    const Measure& measure = ruler.measure;
     Sizes sizes;
     sizes.extents.resize(std::max(1, node.columns));
     Heights& heights = sizes.heights;
@@ -185,78 +253,20 @@ Sizes sizes_of(const Ruler& ruler, const Scheme& scheme, const Node& node) {
     if (node.kind != NodeKind::cavity && node.kind != NodeKind::dummy)
         for (const Port& port : node.ports)
             add_port(ruler, scheme, port, sizes.extents[port.column], heights);
-    Extent &first = sizes.extents.front(), &last = sizes.extents.back();
+    Extent& first = sizes.extents.front();
     switch (node.kind) {
-    case NodeKind::part: {
-        const Overhang hang = overhang_of(node, measure);
-        first.left[1] = hang.left;
-        last.right[1] = hang.right + (node.title.empty() ? 0 : mm::title + title_width(node));
-        heights.band = std::max(heights.band, title_height(node) + 0.8);
-        sizes.pitch.assign(node.columns, 0);
-        std::vector<double> right(node.columns, 0.6), left(node.columns, 0.6);
-        for (const Cell& cell : node.grid.cells) {
-            const double half = half_width_of(cell.sign);
-            left[cell.column] = std::max(left[cell.column], half);
-            const int outer = cell.column + cell.columns() - 1;
-            double reach = cell.columns() == 1 ? half : 1.5;
-            if (!cell.label.empty()) reach += 0.8 + label_width(cell, measure);
-            right[outer] = std::max(right[outer], reach);
-            if (cell.columns() > 1) sizes.pitch[cell.column] = std::max(sizes.pitch[cell.column], mm::contact_pitch);
-        }
-        for (int c = 0; c + 1 < node.columns; ++c)
-            sizes.pitch[c] = std::max(sizes.pitch[c], right[c] + left[c + 1] + 1.6);
-        break;
-    }
-    case NodeKind::box: {
-        sizes.least_width = title_width(node) + 4;
-        for (const Port& port : node.ports) {
-            const double half = std::max(1.0, measure.width(Type::small, port.inside) / 2);
-            Extent& extent = sizes.extents[port.column];
-            extent.left[1] = std::max(mm::box_margin, half + 1.2);
-            extent.right[1] = extent.left[1];
-        }
-        break;
-    }
-    case NodeKind::cavity:
-        for (const Port& port : node.ports) {
-            first.right[1] =
-                std::max(first.right[1], mm::plug_radius + mm::beside + measure.width(Type::small, port.name));
-            first.left[1] = std::max(first.left[1], mm::plug_radius);
-            if (!port.checks.empty()) {
-                const ProbeMark mark = probe_mark(ruler, port.checks);
-                first.left[1] = std::max(first.left[1], mm::plug_radius + mm::beside + mark.width);
-                heights.band = std::max(heights.band, 2 * mark.height + 0.5);
-            }
-            Port words = port;
-            words.name.clear(), words.checks.clear();
-            add_port(ruler, scheme, words, first, heights);
-        }
-        break;
+    case NodeKind::part: size_part(ruler, node, sizes); break;
+    case NodeKind::box: size_box(ruler, node, sizes); break;
+    case NodeKind::cavity: size_cavity(ruler, scheme, node, sizes); break;
     case NodeKind::ground:
     case NodeKind::to_page:
-    case NodeKind::from_page: {
-        const double half = std::max(mm::ground_half, title_width(node) / 2);
-        first.left[1] = first.right[1] = half;
-        break;
-    }
+    case NodeKind::from_page: first.left[1] = first.right[1] = std::max(mm::ground_half, title_width(node) / 2); break;
     case NodeKind::point:
-        if (!node.title.empty()) {
-            first.left[node.hangs ? 2 : 1] = mm::beside + title_width(node);
-            if (node.hangs) heights.lead_below = std::max(heights.lead_below, title_height(node) + 0.4);
-        }
+        if (node.title.empty()) break;
+        first.left[node.topmost ? 2 : 1] = mm::beside + title_width(node);
+        if (node.topmost) heights.lead_below = std::max(heights.lead_below, title_height(node) + 0.4);
         break;
-    case NodeKind::dummy:
-        if (const int label = node.ports[0].label; label != none) {
-            const WireWords words = wire_words(ruler, scheme.edges[label]);
-            first.right[1] = mm::beside + words.width;
-            heights.band = words.height + 0.8;
-            if (!words.checks.empty()) {
-                const ProbeMark mark = probe_mark(ruler, words.checks);
-                first.left[1] = mm::beside + mark.width;
-                heights.band = std::max(heights.band, mark.height + 0.6);
-            }
-        }
-        break;
+    case NodeKind::dummy: size_dummy(ruler, scheme, node, sizes); break;
     case NodeKind::turn: break;
     }
     return sizes;

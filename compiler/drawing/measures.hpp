@@ -15,10 +15,12 @@ inline constexpr double gap = 1.6;     // between what belongs to neighbouring c
 inline constexpr double track = 3.0;   // from bar to bar
 inline constexpr double channel = 1.3; // above the first bar and below the last
 inline constexpr double lead = 4.2, plug_lead = 5.2;
-inline constexpr double probe = 5.6;   // circle around a number, and the pitch of rows of numbers
-inline constexpr double outline = 2.2; // from the outermost sign to its outline
-inline constexpr double title = 1.6;   // from a sign or an outline to its title
-inline constexpr double cavity = 8.8;  // height of an in-line pair
+inline constexpr double probe = 5.6;                          // circle around a number
+inline constexpr double probe_row = 4.4, probe_between = 1.6; // from row to row of numbers, from number to number
+inline constexpr double label = 0.8;                          // from a sign to what is written right of it
+inline constexpr double outline = 2.2;                        // from the outermost sign to its outline
+inline constexpr double title = 1.6;                          // from a sign or an outline to its title
+inline constexpr double cavity = 8.8;                         // height of an in-line pair
 inline constexpr double box_margin = 5;
 inline constexpr double contact_pitch = 12;
 inline constexpr double ground_half = 3.4, ground = 4.2;    // sign
@@ -76,6 +78,7 @@ struct Overhang {
     double left = 0, right = 0;
 };
 Overhang overhang_of(const Node& node, const Measure& measure);
+double reach_right(const Cell& cell); // of a sign, from its last column
 double label_width(const Cell& cell, const Measure& measure);
 double title_width(const Node& node);
 double title_height(const Node& node);

@@ -1,36 +1,29 @@
 #include "drawing/order.hpp"
+#include "drawing/sets.hpp"
 #include <algorithm>
-#include <numeric>
 
 namespace loomsheet::drawing {
 
-bool has_stub(const Layered& layered, int node, bool top) {
+bool has_stub(const Layered& layered, int node) {
     const Node& each = layered.scheme.nodes[node];
     if (each.kind != NodeKind::point && each.kind != NodeKind::turn) return true;
     const auto& at = layered.at[node];
     const bool above = !at[0].empty(), below = !at[1].empty();
-    (void)top;
     return (above && below) || !each.title.empty() || !each.ports[0].checks.empty() || each.ports[0].label != none ||
            each.ports[1].label != none || at[0].size() + at[1].size() < 2;
 }
 
 std::vector<std::vector<Net>> nets_of(const Layered& layered) {
     const auto& segments = layered.segments;
-    std::vector<int> one(segments.size());
-    std::iota(one.begin(), one.end(), 0);
-    const auto find = [&](int s) {
-        while (one[s] != s)
-            s = one[s] = one[one[s]];
-        return s;
-    };
+    Sets joined(segments.size());
     for (const auto& node : layered.at)
         for (const auto& port : node)
             for (std::size_t i = 1; i < port.size(); ++i)
-                one[find(port[i])] = find(port[0]);
+                joined.join(port[0], port[i]);
     std::vector<std::vector<Net>> nets(std::max(0, layered.layers - 1));
     std::vector<int> place(segments.size(), none);
     for (std::size_t s = 0; s < segments.size(); ++s) {
-        const int root = find(static_cast<int>(s)), layer = layered.scheme.nodes[segments[s].from].layer;
+        const int root = joined.root_of(static_cast<int>(s)), layer = layered.scheme.nodes[segments[s].from].layer;
         if (place[root] == none) {
             place[root] = static_cast<int>(nets[layer].size());
             nets[layer].emplace_back();
@@ -39,13 +32,12 @@ std::vector<std::vector<Net>> nets_of(const Layered& layered) {
         net.segments.push_back(static_cast<int>(s));
         const Segment& segment = segments[s];
         net.rail = net.rail || layered.scheme.nodes[segment.from].rail;
-        const auto add = [&](std::vector<std::pair<int, int>>& ends, int node, int port, bool top) {
+        const auto add = [&](std::vector<std::pair<int, int>>& ends, int node, int port) {
             const std::pair<int, int> end{node, port};
-            if (std::find(ends.begin(), ends.end(), end) == ends.end() && has_stub(layered, node, top))
-                ends.push_back(end);
+            if (std::find(ends.begin(), ends.end(), end) == ends.end() && has_stub(layered, node)) ends.push_back(end);
         };
-        add(net.uppers, segment.from, segment.from_port, false);
-        add(net.lowers, segment.to, segment.to_port, true);
+        add(net.uppers, segment.from, segment.from_port);
+        add(net.lowers, segment.to, segment.to_port);
     }
     return nets;
 }

@@ -1,5 +1,5 @@
-// Which column stands left of which. Chains of nodes in one straight line are blocks; one order of blocks gives the
-// order in every layer. A search without chance: the same circuit always has the same order.
+// Crossing reduction: which node stands left of which. One order of blocks gives the order in every layer. The search
+// is deterministic: the same circuit always has the same order.
 #pragma once
 #include "drawing/layers.hpp"
 #include "drawing/measures.hpp"
@@ -10,8 +10,7 @@ struct Order {
     std::vector<std::vector<int>> rows; // by layer: nodes from left to right
     std::vector<int> block;             // by node
     std::vector<int> place;             // by block
-    long crossings = 0;                 // as the search reckons them
-    double width = 0;                   // likewise
+    double width = 0;                   // as the search reckons
 };
 
 // Gives also the order of a box's pins and whether a part is mirrored: in the nodes of `layered`, whose ports' columns
@@ -27,7 +26,7 @@ struct Net {
     bool rail = false;
 };
 std::vector<std::vector<Net>> nets_of(const Layered& layered); // by the upper layer
-// Whether a point has a line of its own towards that side: not where nothing comes and no name stands.
-bool has_stub(const Layered& layered, int node, bool top);
+// Whether a point has a line of its own: not where the bar beside it is all there is to see.
+bool has_stub(const Layered& layered, int node);
 
 } // namespace loomsheet::drawing

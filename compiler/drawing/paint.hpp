@@ -13,7 +13,6 @@ struct Layout {
     Columns columns;
     std::vector<Tracks> tracks;
     double width = 0, height = 0;
-    long crossings = 0;
 };
 // Of the layers from top to bottom, mm: where each zone begins.
 struct LayerHeights {

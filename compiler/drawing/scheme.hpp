@@ -35,6 +35,8 @@ struct Port {
 
 // A port with nothing written beside it.
 Port bare_port(bool top, PinId pin = none, double volts = 0);
+// A line of a title.
+Words title_line(const Measure& measure, Type type, const std::string& text);
 
 struct Node {
     NodeKind kind = NodeKind::point;
@@ -45,7 +47,7 @@ struct Node {
     std::vector<Words> title; // lines, without places
     bool outlined = false, rail = false, mirrored = false;
     bool incoming = false; // of a page's mark below its wire: the current comes from there
-    bool hangs = false;    // a point with nothing above it: its name stands just over its bar
+    bool topmost = false;  // a point with nothing above it: its name stands just over its bar
     // --- made by the layout
     int layer = 0;
     int first = none; // its first column among all
@@ -63,6 +65,10 @@ struct Scheme {
     std::vector<Node> nodes;
     std::vector<Edge> edges;
     std::vector<std::vector<int>> parted; // in-line pairs: the nodes of each, by pair, to lie in one layer
+
+    bool is_point(int node) const { return nodes[node].kind == NodeKind::point || nodes[node].kind == NodeKind::turn; }
+    int add(Node node); // its index
+    int add_turn(bool rail);
 };
 
 // Which checks probe where, by their printed numbers.
@@ -76,12 +82,15 @@ struct Phrases {
     std::function<std::string(const std::string&pages)> to, from;
     std::string part; // of a module of which a page shows only some pins
 };
-// The parts and wires of `parts` and `wires` only (by id, nonzero); empty vectors mean all.
+// What a page shows: the parts and wires of `parts` and `wires` only (by id, nonzero); empty vectors mean all.
 struct Extract {
     std::vector<char> parts, wires;
-    std::map<PinId, std::string> from,
-        to; // pins whose current comes from, or goes on to, another page, and what to print there
+    // Pins whose current comes from, or goes on to, another page, and what to print there.
+    std::map<PinId, std::string> from, to;
     std::string part_words;
+
+    bool has_part(PartId part) const { return parts.empty() || parts[part]; }
+    bool has_wire(const Circuit& circuit, WireId wire) const; // one whose ends are both known
 };
 
 Scheme make_scheme(const Circuit& circuit, const std::vector<double>& volts, const Probes& probes,

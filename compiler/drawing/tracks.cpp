@@ -5,99 +5,103 @@
 namespace loomsheet::drawing {
 namespace {
 
-constexpr double near = 1.3;    // wires side by side are farther apart
-constexpr double bar_gap = 2.6; // bars in one track
-constexpr long conflict_price = 50;
+constexpr double side_by_side = 1.3; // mm: verticals are at least so far apart
+constexpr double bar_gap = 2.6;      // mm between bars in one track
+constexpr double same_x = 1e-6;      // mm
+constexpr long overlap_price = 50;   // in crossings
+constexpr int reinsertions = 3;
 
-struct Way {
-    int net = none;
+struct Trunk { // a net's bar, with x of its verticals
     std::vector<double> uppers, lowers;
     double low = 1e9, high = -1e9;
-    bool bar() const { return high - low > 1e-6; }
+    bool has_length() const { return high - low > same_x; }
 };
 
-// What it costs when the bar of `a` lies above that of `b`.
-long price(const Way& a, const Way& b, long* crossings = nullptr) {
-    long crossed = 0, conflicts = 0;
-    if (a.bar())
-        for (const double x : b.uppers)
-            crossed += x > a.low - 1e-6 && x < a.high + 1e-6;
-    if (b.bar())
-        for (const double x : a.lowers)
-            crossed += x > b.low - 1e-6 && x < b.high + 1e-6;
+Trunk trunk_of(const Scheme& scheme, const Columns& columns, const Net& net) {
+    Trunk trunk;
+    for (const auto& end : net.uppers)
+        trunk.uppers.push_back(columns.at(scheme, end));
+    for (const auto& end : net.lowers)
+        trunk.lowers.push_back(columns.at(scheme, end));
+    for (const auto* list : {&trunk.uppers, &trunk.lowers})
+        for (const double x : *list)
+            trunk.low = std::min(trunk.low, x), trunk.high = std::max(trunk.high, x);
+    return trunk;
+}
+
+bool overlap(double lower_of_upper, double upper_of_lower) {
+    return std::abs(lower_of_upper - upper_of_lower) < side_by_side;
+}
+
+// What it costs when `a` lies above `b`: crossings, and verticals that lie on one another.
+long price(const Trunk& a, const Trunk& b) {
+    const auto within = [](double x, const Trunk& trunk) { return x > trunk.low - same_x && x < trunk.high + same_x; };
+    long crossed = 0, overlaps = 0;
+    for (const double x : b.uppers)
+        crossed += within(x, a);
+    for (const double x : a.lowers)
+        crossed += within(x, b);
     for (const double x : a.lowers)
         for (const double y : b.uppers)
-            conflicts += std::abs(x - y) < near;
-    if (crossings != nullptr) *crossings += crossed;
-    return crossed + conflict_price * conflicts;
+            overlaps += overlap(x, y);
+    return crossed + overlap_price * overlaps;
+}
+
+// From top to bottom: each trunk is inserted, and then again some reinsertions, where it costs least.
+std::vector<int> order_of(const std::vector<Trunk>& trunks) {
+    std::vector<int> order, all;
+    for (int i = 0; i < static_cast<int>(trunks.size()); ++i)
+        if (trunks[i].has_length()) all.push_back(i);
+    const auto cost_at = [&](int trunk, std::size_t place) {
+        long sum = 0;
+        for (std::size_t i = 0; i < order.size(); ++i)
+            sum += i < place ? price(trunks[order[i]], trunks[trunk]) : price(trunks[trunk], trunks[order[i]]);
+        return sum;
+    };
+    const auto insert = [&](int trunk) {
+        std::size_t best = 0;
+        long least = cost_at(trunk, 0);
+        for (std::size_t place = 1; place <= order.size(); ++place)
+            if (const long cost = cost_at(trunk, place); cost < least) least = cost, best = place;
+        order.insert(order.begin() + static_cast<long>(best), trunk);
+    };
+    for (const int trunk : all)
+        insert(trunk);
+    for (int round = 0; round < reinsertions; ++round)
+        for (const int trunk : all) {
+            order.erase(std::find(order.begin(), order.end(), trunk));
+            insert(trunk);
+        }
+    return order;
 }
 
 } // namespace
 
 Tracks lay_tracks(const Scheme& scheme, const Columns& columns, const std::vector<Net>& channel) {
-    std::vector<Way> ways(channel.size());
-    std::vector<int> order;
-    for (std::size_t i = 0; i < channel.size(); ++i) {
-        Way& way = ways[i];
-        way.net = static_cast<int>(i);
-        for (const auto& end : channel[i].uppers)
-            way.uppers.push_back(columns.at(scheme, end));
-        for (const auto& end : channel[i].lowers)
-            way.lowers.push_back(columns.at(scheme, end));
-        for (const auto* list : {&way.uppers, &way.lowers})
-            for (const double x : *list)
-                way.low = std::min(way.low, x), way.high = std::max(way.high, x);
-    }
-    std::vector<int> bars;
-    for (const Way& way : ways)
-        if (way.bar()) bars.push_back(way.net);
-    const auto cost_at = [&](int net, std::size_t place) {
-        long sum = 0;
-        for (std::size_t i = 0; i < order.size(); ++i)
-            sum += i < place ? price(ways[order[i]], ways[net]) : price(ways[net], ways[order[i]]);
-        return sum;
-    };
-    const auto insert = [&](int net) {
-        std::size_t best = 0;
-        long least = cost_at(net, 0);
-        for (std::size_t place = 1; place <= order.size(); ++place)
-            if (const long cost = cost_at(net, place); cost < least) least = cost, best = place;
-        order.insert(order.begin() + static_cast<long>(best), net);
-    };
-    for (const int net : bars)
-        insert(net);
-    for (int round = 0; round < 3; ++round)
-        for (const int net : bars) {
-            order.erase(std::find(order.begin(), order.end(), net));
-            insert(net);
-        }
-
+    std::vector<Trunk> trunks;
+    for (const Net& net : channel)
+        trunks.push_back(trunk_of(scheme, columns, net));
+    const std::vector<int> order = order_of(trunks);
     Tracks tracks;
     tracks.of.assign(channel.size(), none);
     for (std::size_t i = 0; i < order.size(); ++i) {
-        const Way& here = ways[order[i]];
-        int track = 0;
+        const Trunk& here = trunks[order[i]];
+        int& track = tracks.of[order[i]] = 0;
         for (std::size_t j = 0; j < i; ++j) {
-            const Way& above = ways[order[j]];
+            const Trunk& above = trunks[order[j]];
             const bool meets = above.low < here.high + bar_gap && here.low < above.high + bar_gap;
             if (meets) track = std::max(track, tracks.of[order[j]] + 1);
         }
-        tracks.of[order[i]] = track;
         tracks.count = std::max(tracks.count, track + 1);
     }
     for (std::size_t i = 0; i < order.size(); ++i)
         for (std::size_t j = i + 1; j < order.size(); ++j) {
-            const Way &a = ways[order[i]], &b = ways[order[j]];
-            price(a, b, &tracks.crossings);
+            const Trunk &a = trunks[order[i]], &b = trunks[order[j]];
             for (std::size_t p = 0; p < a.lowers.size(); ++p)
                 for (std::size_t q = 0; q < b.uppers.size(); ++q)
-                    if (std::abs(a.lowers[p] - b.uppers[q]) < near)
-                        tracks.apart.push_back({channel[a.net].lowers[p], channel[b.net].uppers[q]});
+                    if (overlap(a.lowers[p], b.uppers[q]))
+                        tracks.apart.push_back({channel[order[i]].lowers[p], channel[order[j]].uppers[q]});
         }
-    for (const Way& way : ways)
-        if (!way.bar() && !(way.uppers.empty() && way.lowers.empty()))
-            for (const int net : bars)
-                tracks.crossings += way.low > ways[net].low && way.low < ways[net].high;
     return tracks;
 }
 

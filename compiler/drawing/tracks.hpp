@@ -1,4 +1,5 @@
-// The bars between two layers: which lies above which, so that few wires cross and none lies on another.
+// Channel routing between two layers: the bar of each net gets a track, so that few wires cross and none lies on
+// another.
 #pragma once
 #include "drawing/columns.hpp"
 
@@ -7,8 +8,7 @@ namespace loomsheet::drawing {
 struct Tracks {
     std::vector<int> of; // by net of the channel: from 0 at the top; none where the wire runs straight
     int count = 0;
-    long crossings = 0;
-    std::vector<Apart> apart; // what lies on one another in any order
+    std::vector<Apart> apart; // verticals that lie on one another in any order of the tracks
 };
 Tracks lay_tracks(const Scheme& scheme, const Columns& columns, const std::vector<Net>& channel);
 

@@ -193,8 +193,8 @@ TEST_CASE("a fault of ours asks to be reported, ends with 3, and keeps no other 
     disk.files["other.plan"] = fan;
     std::ostringstream out, err;
     const Surroundings around{disk, out, err};
-    const Tally tally = each_plan({"good.plan", "other.plan", "bad.plan"}, around, {out, false, Format::text},
-                                  [](const std::string& path, Compiled&) -> Done {
+    const Tally tally = each_plan({"good.plan", "other.plan", "bad.plan"}, around, {out, false, Format::text}, {},
+                                  [](const std::string& path, const Analysis&) -> Done {
                                       if (path == "good.plan") throw std::logic_error("the roof fell in");
                                       return {{}, path + " done\n"};
                                   });

@@ -1,6 +1,6 @@
 // Circuits and plans drawn for tests.
 #pragma once
-#include "collisions.hpp"
+#include "drawing/collisions.hpp"
 #include "sheet/blocks/circuit_drawing.hpp"
 #include <string>
 #include <vector>
