@@ -4,6 +4,8 @@
 #include "faults/matrix.hpp"
 #include "faults/prediction.hpp"
 #include "analysis/analysis.hpp"
+#include "model/build.hpp"
+#include "syntax/parse.hpp"
 #include "proof/said.hpp"
 #include "source/disk.hpp"
 #include <algorithm>
