@@ -1,18 +1,18 @@
-// Draws into a piece. Every text goes through here, so that every character is held against the faces (LS801) and every
+// Draws into a box. Every text goes through here, so that every character is held against the faces (LS801) and every
 // text that has one line only against its width (LS802). Places are findings' places: set `at` before drawing.
 #pragma once
 #include "page/axes.hpp"
 #include "page/face.hpp"
-#include "page/piece.hpp"
+#include "page/box.hpp"
 #include "source/diagnostic.hpp"
 
 namespace loomsheet {
 
 class Pen {
 public:
-    Pen(const Faces& faces, Findings& findings, Piece& piece, Span at)
-        : faces_(faces), findings_(findings), piece_(piece), at_(at) {
-        piece_.at = at;
+    Pen(const Faces& faces, Findings& findings, Box& box, Span at)
+        : faces_(faces), findings_(findings), box_(box), at_(at) {
+        box_.at = at;
     }
     void point_at(Span at) { at_ = at; }
 
@@ -37,14 +37,14 @@ public:
     void later(std::string anchor, std::function<void(Pen&, std::size_t page)> draw);
     void region(page::Role role, double x, double y, double w, double h, std::string name);
 
-    Piece& piece() { return piece_; }
+    Box& box() { return box_; }
     // A text, or a row, that no layout can hold.
     void does_not_fit(const std::string& says, const std::string& help);
 
 private:
     const Faces& faces_;
     Findings& findings_;
-    Piece& piece_;
+    Box& box_;
     Span at_;
 };
 

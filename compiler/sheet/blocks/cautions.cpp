@@ -5,9 +5,9 @@
 namespace loomsheet {
 namespace {
 
-Piece caution_row(Draft& draft, Span at, const std::string& lead, const std::string& text) {
-    Piece piece;
-    Pen pen = draft.pen(piece, at);
+Box caution_row(LayoutContext& context, Span at, const std::string& lead, const std::string& text) {
+    Box box;
+    Pen pen = context.pen(box, at);
     const double room = axis::right - axis::text;
     double y = 4.4;
     y += leading(type::lead_in) * (pen.lines(axis::text, y, room, type::lead_in, lead) - 1);
@@ -18,29 +18,29 @@ Piece caution_row(Draft& draft, Span at, const std::string& lead, const std::str
         if (axis::right - start < room / 2) start = axis::text, y += leading(type::plain);
         y += leading(type::plain) * (pen.lines(start, y, axis::right - start, type::plain, text) - 1);
     }
-    piece.height = y + 1.3;
-    return piece;
+    box.height = y + 1.3;
+    return box;
 }
 
-void cautions_of_parts(Draft& draft, Block& block) {
-    for (const Part& part : draft.plan.circuit.parts)
+void cautions_of_parts(LayoutContext& context, Block& block) {
+    for (const Part& part : context.plan.circuit.parts)
         for (const Words& words : part.cautions)
-            block.rows.push_back(caution_row(draft, words.at, say(Word::caution_of_part, part.id), words.text));
+            block.rows.push_back(caution_row(context, words.at, say(Word::caution_of_part, part.id), words.text));
 }
 
 } // namespace
 
-Block cautions_block(Draft& draft) {
-    const Plan& plan = draft.plan;
+Block cautions_block(LayoutContext& context) {
+    const Plan& plan = context.plan;
     Block block;
-    block.title = block_title(draft, say(Word::cautions), "");
+    block.title = block_title(context, say(Word::cautions), "");
     for (const Words& words : plan.cautions)
-        block.rows.push_back(caution_row(draft, words.at, words.text, ""));
-    cautions_of_parts(draft, block);
+        block.rows.push_back(caution_row(context, words.at, words.text, ""));
+    cautions_of_parts(context, block);
     for (const CautionRow& row : usual_cautions())
-        if (row.applies(plan)) block.rows.push_back(caution_row(draft, plan.at, say(row.lead), say(row.text)));
-    Piece& first = block.rows.front();
-    Pen pen = draft.pen(first, first.at);
+        if (row.applies(plan)) block.rows.push_back(caution_row(context, plan.at, say(row.lead), say(row.text)));
+    Box& first = block.rows.front();
+    Pen pen = context.pen(first, first.at);
     warning_sign(pen, axis::edge + 1.8, 1.2, 9);
     return block;
 }

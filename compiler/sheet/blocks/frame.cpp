@@ -39,22 +39,22 @@ HeadPlaces places() {
 }
 
 // The title of the plan stands at the foot alone.
-void narrow_head(Pen& pen, const Draft& draft, const Facts& facts) {
-    const double room = places().title_end - axis::edge, x = axis::edge + pen.width(type::plan_id, draft.plan.id) + 2.5;
-    pen.fit(axis::edge, 8.3, room, type::plan_id, draft.plan.id);
-    pen.fit(x, 8.3, room + axis::edge - x, type::caption, draft.sheet.title);
+void narrow_head(Pen& pen, const LayoutContext& context, const Facts& facts) {
+    const double room = places().title_end - axis::edge, x = axis::edge + pen.width(type::plan_id, context.plan.id) + 2.5;
+    pen.fit(axis::edge, 8.3, room, type::plan_id, context.plan.id);
+    pen.fit(x, 8.3, room + axis::edge - x, type::caption, context.sheet.title);
     pen.fit(axis::edge, 12.6, room, type::caption, facts.revision);
     pen.fit(axis::edge, 16.6, room, type::caption, say(Word::digest_alone, facts.digest));
 }
 
-void head_title(Pen& pen, const Draft& draft, const Facts& facts) {
-    if (axis::narrow) return narrow_head(pen, draft, facts);
-    const Plan& plan = draft.plan;
+void head_title(Pen& pen, const LayoutContext& context, const Facts& facts) {
+    if (axis::narrow) return narrow_head(pen, context, facts);
+    const Plan& plan = context.plan;
     const double x = axis::edge + std::max({26.0, pen.width(type::plan_id, plan.id) + 3,
-                                            pen.width(type::caption, draft.sheet.title) + 3}),
+                                            pen.width(type::caption, context.sheet.title) + 3}),
                  room = places().title_end - x;
     pen.fit(axis::edge, 9.2, places().title_end - axis::edge, type::plan_id, plan.id);
-    pen.fit(axis::edge, 14.2, room + x - axis::edge, type::caption, draft.sheet.title);
+    pen.fit(axis::edge, 14.2, room + x - axis::edge, type::caption, context.sheet.title);
     const std::string second = say(Word::revision_and_digest, facts.revision, facts.digest);
     if (room < pen.width(type::caption, second))
         return pen.does_not_fit(
@@ -86,9 +86,9 @@ void job_number(Pen& pen) {
     pen.region(page::Role::field, x, frame::margin, width, 12.6, "job number"); // one field, on every page
 }
 
-void head(Pen& pen, const Draft& draft, const Facts& facts, std::size_t page, std::size_t count) {
-    head_title(pen, draft, facts);
-    if (draft.sheet.page.has(PagePart::job)) job_number(pen);
+void head(Pen& pen, const LayoutContext& context, const Facts& facts, std::size_t page, std::size_t count) {
+    head_title(pen, context, facts);
+    if (context.sheet.page.has(PagePart::job)) job_number(pen);
     pen.right(places().page, 9.2, type::plan_id, std::to_string(page));
     pen.right(places().page, 14.2, type::caption, say(Word::of_pages, count));
     pen.region(page::Role::head, axis::edge, 0, axis::right - axis::edge, frame::clip_zone,
@@ -144,19 +144,19 @@ void strip(Pen& pen, const Order& order, double height) {
 
 double content_bottom(double height) { return height - foot_rule() - strip_gap - strip_box - 0.8; }
 
-void draw_frames(Draft& draft, std::vector<page::Page>& pages, const std::string& digest) {
-    const Plan& plan = draft.plan;
+void draw_frames(LayoutContext& context, std::vector<page::Page>& pages, const std::string& digest) {
+    const Plan& plan = context.plan;
     Facts facts;
     facts.digest = digest.substr(0, 4) + " " + digest.substr(4);
     facts.revision = revision_words(plan);
     for (std::size_t i = 0; i < pages.size(); ++i) {
-        Piece piece;
-        Pen pen = draft.pen(piece, plan.at);
-        head(pen, draft, facts, i + 1, pages.size());
+        Box box;
+        Pen pen = context.pen(box, plan.at);
+        head(pen, context, facts, i + 1, pages.size());
         foot(pen, plan, facts, pages[i].height, i + 1, pages.size());
-        if (draft.sheet.page.has(PagePart::strip)) strip(pen, draft.order, pages[i].height);
-        put(pages[i], std::move(piece), 0);
-        if (draft.sheet.page.has(PagePart::code))
+        if (context.sheet.page.has(PagePart::strip)) strip(pen, context.order, pages[i].height);
+        put(pages[i], std::move(box), 0);
+        if (context.sheet.page.has(PagePart::code))
             draw_code(pages[i], axis::right - frame::code, frame::margin, frame::code,
                       capitals(fmt::format("{}/{}/{}", plan.id, i + 1, digest))); // up to 20 characters take 21 modules
     }

@@ -21,54 +21,54 @@ std::string facts(const Plan& plan) {
     return listed(list);
 }
 
-Piece title_row(Draft& draft) {
-    const Plan& plan = draft.plan;
-    Piece piece;
-    Pen pen = draft.pen(piece, plan.at);
+Box title_row(LayoutContext& context) {
+    const Plan& plan = context.plan;
+    Box box;
+    Pen pen = context.pen(box, plan.at);
     const double width = axis::right - axis::edge;
     double y = 7.6;
-    if (!draft.sheet.shop.empty()) {
-        y = 4.6 + (pen.lines(axis::edge, 4.6, width, type::lead_in, draft.sheet.shop) - 1) * leading(type::lead_in);
+    if (!context.sheet.shop.empty()) {
+        y = 4.6 + (pen.lines(axis::edge, 4.6, width, type::lead_in, context.sheet.shop) - 1) * leading(type::lead_in);
         y += 10.4;
     }
     y += (pen.lines(axis::edge, y, width, type::sheet_title, plan.title) - 1) * leading(type::sheet_title);
     y += 6.8;
     y += (pen.lines(axis::edge, y, width, type::text, facts(plan)) - 1) * leading(type::text);
-    piece.height = y + 3.5;
-    piece.outline = plan.title;
-    return piece;
+    box.height = y + 3.5;
+    box.outline = plan.title;
+    return box;
 }
 
-Piece writing_lines(Draft& draft, const std::string& caption, int count, const std::string& name) {
-    Piece piece;
-    Pen pen = draft.pen(piece, draft.plan.at);
+Box writing_lines(LayoutContext& context, const std::string& caption, int count, const std::string& name) {
+    Box box;
+    Pen pen = context.pen(box, context.plan.at);
     pen.text(axis::edge, 3.6, type::caption, caption);
     for (int i = 1; i <= count; ++i) {
         const double y = 0.5 + i * writing_line;
         pen.line(axis::edge, y, axis::right, y, stroke::rule);
     }
-    piece.height = 0.5 + count * writing_line;
-    pen.region(page::Role::field, axis::edge, 0, axis::right - axis::edge, piece.height, name);
-    return piece;
+    box.height = 0.5 + count * writing_line;
+    pen.region(page::Role::field, axis::edge, 0, axis::right - axis::edge, box.height, name);
+    return box;
 }
 
 } // namespace
 
-Block head_block(Draft& draft) {
+Block head_block(LayoutContext& context) {
     Block block;
-    block.rows.push_back(title_row(draft));
-    for (Piece& row : field_rows(draft, draft.sheet.head, "job"))
+    block.rows.push_back(title_row(context));
+    for (Box& row : field_rows(context, context.sheet.head, "job"))
         block.rows.push_back(std::move(row));
     block.keep = block.rows.size();
     return block;
 }
 
-Block complaint_block(Draft& draft) {
-    const Plan& plan = draft.plan;
+Block complaint_block(LayoutContext& context) {
+    const Plan& plan = context.plan;
     Block block;
-    block.title = block_title(draft, say(Word::complaint), "");
-    Piece words;
-    Pen pen = draft.pen(words, plan.at);
+    block.title = block_title(context, say(Word::complaint), "");
+    Box words;
+    Pen pen = context.pen(words, plan.at);
     double y = 4.6;
     if (!plan.complaint.empty()) {
         y += (pen.lines(axis::edge, y, axis::right - axis::edge, type::block, plan.complaint) - 1) *
@@ -82,27 +82,27 @@ Block complaint_block(Draft& draft) {
     }
     words.height = y - 3.4;
     block.rows.push_back(std::move(words));
-    block.rows.push_back(writing_lines(draft, say(Word::customers_words), 2, "field complaint"));
+    block.rows.push_back(writing_lines(context, say(Word::customers_words), 2, "field complaint"));
     return block;
 }
 
-Block work_block(Draft& draft) {
+Block work_block(LayoutContext& context) {
     Block block;
-    block.title = block_title(draft, say(Word::work_done), "");
-    block.rows.push_back(writing_lines(draft, "", 3, "field work done"));
+    block.title = block_title(context, say(Word::work_done), "");
+    block.rows.push_back(writing_lines(context, "", 3, "field work done"));
     return block;
 }
 
-Block notes_block(Draft& draft) {
+Block notes_block(LayoutContext& context) {
     Block block;
-    for (const Words& note : draft.plan.notes) {
-        Piece piece;
-        Pen pen = draft.pen(piece, note.at);
+    for (const Words& note : context.plan.notes) {
+        Box box;
+        Pen pen = context.pen(box, note.at);
         const int count = pen.lines(axis::text, 4.6, axis::right - axis::text, type::plain, note.text);
-        piece.height = 1.5 + count * leading(type::plain);
-        block.rows.push_back(std::move(piece));
+        box.height = 1.5 + count * leading(type::plain);
+        block.rows.push_back(std::move(box));
     }
-    block.title = block_title(draft, say(Word::notes), "");
+    block.title = block_title(context, say(Word::notes), "");
     return block;
 }
 

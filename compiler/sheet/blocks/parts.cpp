@@ -85,9 +85,9 @@ std::string wired_pins(const Circuit& circuit, const Part& part) {
     return join(names, "  ");
 }
 
-Piece captions(Draft& draft) {
-    Piece piece;
-    Pen pen = draft.pen(piece, draft.plan.at);
+Box captions(LayoutContext& context) {
+    Box box;
+    Pen pen = context.pen(box, context.plan.at);
     const Columns at = columns();
     int lines = 1;
     for (const auto& [place, word] : {std::pair{at.what, Word::part_column},
@@ -95,17 +95,17 @@ Piece captions(Draft& draft) {
                                       {at.panel, Word::panel_column},
                                       {at.pins, Word::pins_column}})
         lines = std::max(lines, pen.lines(place.x, 3.6, place.width, type::caption, say(word)));
-    piece.height = 4.6 + (lines - 1) * leading(type::caption);
-    return piece;
+    box.height = 4.6 + (lines - 1) * leading(type::caption);
+    return box;
 }
 
-Piece row(Draft& draft, PartId id) {
+Box row(LayoutContext& context, PartId id) {
     constexpr double first = 4.6;
     const auto [name_column, what_column, place_column, panel_column, pins_column] = columns();
-    const Circuit& circuit = draft.plan.circuit;
+    const Circuit& circuit = context.plan.circuit;
     const Part& part = circuit.parts[id];
-    Piece piece;
-    Pen pen = draft.pen(piece, part.at);
+    Box box;
+    Pen pen = context.pen(box, part.at);
     double last = first; // the lowest baseline of the row
     const auto write = [&](const Column& column, double baseline, Style style, const std::string& words) {
         const double end = baseline + (pen.lines(column.x, baseline, column.width, style, words) - 1) * leading(style);
@@ -123,10 +123,10 @@ Piece row(Draft& draft, PartId id) {
     write(place_column, first, type::how, place);
     write(panel_column, first, type::how, panel);
     write(pins_column, first, type::main, wired_pins(circuit, part));
-    piece.height = last + 2;
-    pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
-    pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, piece.height, "part " + part.id);
-    return piece;
+    box.height = last + 2;
+    pen.line(axis::edge, box.height, axis::right, box.height, stroke::rule);
+    pen.region(page::Role::cell, axis::edge, 0, axis::right - axis::edge, box.height, "part " + part.id);
+    return box;
 }
 
 // Nothing to find at a joint in the loom, and the second half of a pair stands with the first.
@@ -137,14 +137,14 @@ bool is_listed(const Part& part) {
 
 } // namespace
 
-Block parts_block(Draft& draft) {
+Block parts_block(LayoutContext& context) {
     Block block;
-    block.title = block_title(draft, say(Word::parts), "");
-    block.captions = captions(draft);
+    block.title = block_title(context, say(Word::parts), "");
+    block.captions = captions(context);
     block.together = true;
-    const std::vector<bool> used = used_parts(draft.plan);
-    for (std::size_t i = 0; i < draft.plan.circuit.parts.size(); ++i)
-        if (used[i] && is_listed(draft.plan.circuit.parts[i])) block.rows.push_back(row(draft, static_cast<PartId>(i)));
+    const std::vector<bool> used = used_parts(context.plan);
+    for (std::size_t i = 0; i < context.plan.circuit.parts.size(); ++i)
+        if (used[i] && is_listed(context.plan.circuit.parts[i])) block.rows.push_back(row(context, static_cast<PartId>(i)));
     return block;
 }
 

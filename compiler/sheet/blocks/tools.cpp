@@ -156,13 +156,13 @@ constexpr void (*tool_table[])(const Plan&, Tools&) = {meter,     clamp,  test_l
 
 } // namespace
 
-Block tools_block(Draft& draft) {
+Block tools_block(LayoutContext& context) {
     Tools tools;
     for (const auto row : tool_table)
-        row(draft.plan, tools);
+        row(context.plan, tools);
     Block block;
-    block.title = block_title(draft, say(Word::tools), say(Word::tools_note));
-    block.rows = tick_list(draft, tools, "tool");
+    block.title = block_title(context, say(Word::tools), say(Word::tools_note));
+    block.rows = tick_list(context, tools, "tool");
     return block;
 }
 

@@ -92,7 +92,7 @@ std::string whole_setup(const Card& card) {
     for (SetupItem& item : setup.items)
         forget_ends_in_rows(item, card.check);
     std::string words = setup_words(card.circuit(), setup);
-    for (const PanelId panel : card.draft.routes.panels_of(card.index)) {
+    for (const PanelId panel : card.context.routes.panels_of(card.index)) {
         const Panel& one = card.circuit().panels[panel];
         words += say(Word::dot) + say(Word::state_panel, one.name.empty() ? one.label : one.name);
     }
@@ -115,7 +115,7 @@ std::vector<std::string> reading_names(const Plan& plan, const Check& check) {
 
 double card_title(Card& card) {
     Pen& pen = card.pen;
-    const std::string number = std::to_string(card.draft.order.numbers[card.index]);
+    const std::string number = std::to_string(card.context.order.numbers[card.index]);
     pen.line(axis::edge, 0, axis::right, 0, stroke::heavy);
     const double start = std::max(axis::text, axis::edge + tab_width(pen, tab_size, number) + 3);
     tab(pen, axis::edge, 0, tab_size, number);
@@ -144,7 +144,7 @@ double card_foot(Card& card, double top) {
         }
     y = class_foot(card, y);
     if (!card.shows(CardPart::suspects)) return y;
-    if (const Diagnosis* diagnosis = card.draft.diagnosis) {
+    if (const Diagnosis* diagnosis = card.context.diagnosis) {
         std::vector<RankedSuspect> ranked = suspects_if_failing(*diagnosis, card.plan(), card.index);
         const std::size_t more = ranked.size() - std::min(ranked.size(), most_ranked);
         ranked.resize(ranked.size() - more);
@@ -160,12 +160,12 @@ double card_foot(Card& card, double top) {
 namespace {
 
 // Rows `first` to `end` of a check; `part` counts from 1.
-Piece card_part(Draft& draft, int index, std::size_t first, std::size_t end, bool closes, int part) {
-    const Check& check = draft.plan.checks[index];
+Box card_part(LayoutContext& context, int index, std::size_t first, std::size_t end, bool closes, int part) {
+    const Check& check = context.plan.checks[index];
     const bool opens = part == 1;
-    Piece piece;
-    Pen pen = draft.pen(piece, check.at);
-    Card card{draft, pen, index, check, check_anchor(draft.plan, index), first, end, opens, closes};
+    Box box;
+    Pen pen = context.pen(box, check.at);
+    Card card{context, pen, index, check, check_anchor(context.plan, index), first, end, opens, closes};
     const double top = card_title(card);
     // Set-up beside the leads, or over them.
     const double over = axis::narrow && opens ? card_setup(card, top) : top;
@@ -177,28 +177,28 @@ Piece card_part(Draft& draft, int index, std::size_t first, std::size_t end, boo
     if (!axis::narrow && opens) class_column(card, beside, body);
     if (!axis::narrow) pen.line(axis::divider, top + 0.5, axis::divider, body, stroke::rule);
     const double foot = closes ? card_foot(card, body + 1) : foot_row(card, body + 1, "", say(Word::goes_over));
-    piece.height = axis::narrow || !opens || !closes ? foot : std::max(card::least, foot);
+    box.height = axis::narrow || !opens || !closes ? foot : std::max(card::least, foot);
     if (opens) {
-        piece.anchor = card.name;
-        piece.outline = say(Word::outline_check, draft.order.numbers[index], check.title);
+        box.anchor = card.name;
+        box.outline = say(Word::outline_check, context.order.numbers[index], check.title);
     }
     const std::string region = opens ? card.name : fmt::format("{} part {}", card.name, part);
-    pen.region(page::Role::card, axis::edge, 0, axis::right - axis::edge, piece.height, region);
-    return piece;
+    pen.region(page::Role::card, axis::edge, 0, axis::right - axis::edge, box.height, region);
+    return box;
 }
 
 } // namespace
 
-std::vector<Piece> check_card(Draft& draft, int index, double page_room) {
-    const std::size_t rows = std::max<std::size_t>(1, draft.plan.checks[index].rows.size());
-    std::vector<Piece> parts;
+std::vector<Box> check_card(LayoutContext& context, int index, double page_room) {
+    const std::size_t rows = std::max<std::size_t>(1, context.plan.checks[index].rows.size());
+    std::vector<Box> parts;
     for (std::size_t first = 0;;) {
         const int part = static_cast<int>(parts.size()) + 1;
-        Piece rest = card_part(draft, index, first, rows, true, part);
+        Box rest = card_part(context, index, first, rows, true, part);
         std::size_t end = rest.height > page_room ? rows + 1 : 0;
-        std::optional<Piece> fits;
+        std::optional<Box> fits;
         while (end-- > (part == 1 ? 0 : first + 1)) // as many rows as there is room for; the set-up alone at the worst
-            if (fits = card_part(draft, index, first, end, false, part); fits->height <= page_room) break;
+            if (fits = card_part(context, index, first, end, false, part); fits->height <= page_room) break;
         if (!fits || fits->height > page_room)
             return parts.push_back(std::move(rest)), parts; // the pager says what is too high
         parts.push_back(std::move(*fits));

@@ -3,13 +3,13 @@
 //   the foot. On narrow paper the set-up stands over the leads.
 // A card that is higher than a page goes on on the next, between two rows of the check, with its title again.
 #pragma once
-#include "sheet/layout/draft.hpp"
+#include "sheet/layout/context.hpp"
 #include "sheet/words/limit.hpp"
 
 namespace loomsheet {
 
 struct Card {
-    Draft& draft;
+    LayoutContext& context;
     Pen& pen;
     int index; // of the check in the plan
     const Check& check;
@@ -19,12 +19,12 @@ struct Card {
     bool reasoned = false;          // the lines for what it proves stand already
 
     bool has_rows() const { return first_row < end_row; }
-    bool shows(CardPart part) const { return draft.sheet.card.has(part); }
+    bool shows(CardPart part) const { return context.sheet.card.has(part); }
     std::vector<OutcomeLine> outcomes() const {
         return outcome_lines(check, shows(CardPart::limits) ? Figured::yes : Figured::no);
     }
-    const Plan& plan() const { return draft.plan; }
-    const Circuit& circuit() const { return draft.plan.circuit; }
+    const Plan& plan() const { return context.plan; }
+    const Circuit& circuit() const { return context.plan.circuit; }
 };
 
 namespace card {
@@ -58,7 +58,7 @@ std::string sound_words(const Card& card, std::size_t row);
 // Whether somebody has to hold or turn something while another reads.
 bool needs_helper(const Check& check);
 
-// One piece, or several where it is higher than `page_room` mm.
-std::vector<Piece> check_card(Draft& draft, int check, double page_room);
+// One box, or several where it is higher than `page_room` mm.
+std::vector<Box> check_card(LayoutContext& context, int check, double page_room);
 
 } // namespace loomsheet

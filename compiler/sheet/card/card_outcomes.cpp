@@ -25,9 +25,9 @@ struct Way {
 // What a stop prints: who is left on the ways that lead here, likeliest first; else what the plan names.
 std::string stop_words(const Card& card, const Target& target, std::size_t outcome) {
     constexpr std::size_t most_left = 5;
-    if (card.draft.diagnosis) {
+    if (card.context.diagnosis) {
         std::vector<std::string> left =
-            suspect_words(card.circuit(), suspects_at(*card.draft.diagnosis, card.index, outcome));
+            suspect_words(card.circuit(), suspects_at(*card.context.diagnosis, card.index, outcome));
         const std::size_t more = left.size() > most_left ? left.size() - most_left : 0;
         left.resize(left.size() - more);
         const std::string line = join(left, say(Word::dot));
@@ -40,7 +40,7 @@ std::string stop_words(const Card& card, const Target& target, std::size_t outco
 
 Way way_of(const Card& card, const Target& target, std::size_t outcome) {
     const Plan& plan = card.plan();
-    const Order& order = card.draft.order;
+    const Order& order = card.context.order;
     if (target.index != none && (target.kind == TargetKind::check || target.kind == TargetKind::next))
         return {plan.checks[target.index].title, std::to_string(order.numbers[target.index]),
                 check_anchor(plan, target.index), TargetKind::check};
@@ -84,7 +84,7 @@ void destination(Card& card, double y, const Way& way) {
 
 // Room for the limit beside the page number, as wide as the widest of this sheet: then no line hangs on a page number.
 double limit_room(const Card& card, const Way& way) {
-    const std::string widest = say(Word::page_short, std::string(card.draft.page_figures, '0'));
+    const std::string widest = say(Word::page_short, std::string(card.context.page_figures, '0'));
     return page_end_before(card.pen, way) - axis::limit -
            (way.anchor.empty() ? 0 : card.pen.width(type::words, widest) + 1.5);
 }
@@ -93,7 +93,7 @@ double limit_room(const Card& card, const Way& way) {
 double sum_row(Card& card, double y, const Sum& sum) {
     constexpr double most_blank = 16, least_blank = 11, gap = 1.2;
     Pen& pen = card.pen;
-    const int reference = card.draft.order.numbers[sum.reference];
+    const int reference = card.context.order.numbers[sum.reference];
     const std::string texts[] = {sum.row.empty() ? say(Word::reading_number, reference)
                                                  : say(Word::reading_number_row, sum.row, reference),
                                  say(sum.minus ? Word::minus_equals : Word::plus_equals, sum.figure), sum.unit};

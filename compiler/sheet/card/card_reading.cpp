@@ -58,8 +58,8 @@ double dial_rows(Card& card, double top, const Dial& dial) {
 
 // What a sound car reads, where it was computed and one reading is asked for.
 double sound_car(Card& card, double y) {
-    if (!card.draft.prediction || card.check.rows.size() != 1) return y;
-    const RowPrediction& row = (*card.draft.prediction)[static_cast<std::size_t>(card.index)].rows.front();
+    if (!card.context.prediction || card.check.rows.size() != 1) return y;
+    const RowPrediction& row = (*card.context.prediction)[static_cast<std::size_t>(card.index)].rows.front();
     const std::string words = say(Word::sound_car, told_range(card.circuit(), row, card.check.measure));
     return y + card.pen.lines(axis::probe, y + 3.4, card::field_width, type::how, words) * leading(type::how) + 1;
 }
@@ -67,8 +67,8 @@ double sound_car(Card& card, double y) {
 } // namespace
 
 std::string sound_words(const Card& card, std::size_t row) {
-    if (!card.draft.prediction) return {};
-    const CheckPrediction& made = (*card.draft.prediction)[static_cast<std::size_t>(card.index)];
+    if (!card.context.prediction) return {};
+    const CheckPrediction& made = (*card.context.prediction)[static_cast<std::size_t>(card.index)];
     if (made.rows.empty()) return told_seen(card.check, made);
     return told_reading(card.circuit(), made.rows[row], card.check.measure);
 }

@@ -52,8 +52,8 @@ double tick_row(Card& card, double y, const Step& step, int number, Style main, 
 double lists(Card& card, double top) {
     double y = top + 1;
     int number = 0;
-    const Routes& routes = card.draft.routes;
-    for (const TickList& list : tick_lists(card.plan(), card.draft.order, routes, card.index)) {
+    const Routes& routes = card.context.routes;
+    for (const TickList& list : tick_lists(card.plan(), card.context.order, routes, card.index)) {
         if (!list.heading.empty()) {
             card.pen.lines(axis::text, y + 3.2, room(), type::how_bold, list.heading);
             y += 1 + leading(type::how_bold) *

@@ -1,5 +1,5 @@
 #include "sheet/card/cautions.hpp"
-#include "sheet/layout/draft.hpp"
+#include "sheet/layout/context.hpp"
 #include "sheet/words/figure.hpp"
 #include "sheet/words/spot.hpp"
 #include "sheet/card/symbol.hpp"

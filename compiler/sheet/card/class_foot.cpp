@@ -54,9 +54,9 @@ double class_foot(Card& card, double top) {
         y = questions(card, y, Told::answered);
     else if (card.shows(CardPart::questions))
         y = questions(card, y, Told::asked);
-    if (!card.shows(CardPart::planted) || !card.draft.planted) return y;
-    for (std::size_t i = 0; i < card.draft.planted->size(); ++i) {
-        const PlantedCar& car = (*card.draft.planted)[i];
+    if (!card.shows(CardPart::planted) || !card.context.planted) return y;
+    for (std::size_t i = 0; i < card.context.planted->size(); ++i) {
+        const PlantedCar& car = (*card.context.planted)[i];
         if (!car.changes) continue;
         const CheckPrediction& made = car.readings[static_cast<std::size_t>(card.index)];
         std::vector<std::string> list;
@@ -65,7 +65,7 @@ double class_foot(Card& card, double top) {
             const std::string reads = told_reading(card.circuit(), made.rows[r], card.check.measure);
             list.push_back(made.rows.size() == 1 ? reads : say(Word::proof_two, card.check.rows[r].name, reads));
         }
-        const std::string way = ways_words(card.draft, card.index, car.outcomes[static_cast<std::size_t>(card.index)]);
+        const std::string way = ways_words(card.context, card.index, car.outcomes[static_cast<std::size_t>(card.index)]);
         y = foot_row(card, y, card.plan().plants[i].title, say(Word::leads_to, listed(list), way));
     }
     return y;

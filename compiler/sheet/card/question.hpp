@@ -1,6 +1,6 @@
 // A question with its marks and room to answer, or with its answer.
 #pragma once
-#include "sheet/layout/draft.hpp"
+#include "sheet/layout/context.hpp"
 
 namespace loomsheet {
 

@@ -12,7 +12,7 @@
 namespace loomsheet {
 
 struct Block;
-struct Draft;
+struct LayoutContext;
 
 enum class Paper : std::uint8_t { a4, letter, a5 };
 struct PaperRow {
@@ -26,7 +26,7 @@ const PaperRow& paper_row(Paper paper);
 // A row of a table that templates name, and what it means, for the reference page.
 struct BlockRow {
     std::string_view name;
-    Block (*make)(Draft&);
+    Block (*make)(LayoutContext&);
     std::string_view meaning;
 };
 

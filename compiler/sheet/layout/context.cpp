@@ -1,15 +1,15 @@
-#include "sheet/layout/draft.hpp"
+#include "sheet/layout/context.hpp"
 
 namespace loomsheet {
 
 std::string check_anchor(const Plan& plan, int check) { return "check " + plan.checks[check].label; }
 std::string verdict_anchor(const Plan& plan, int verdict) { return "verdict " + plan.verdicts[verdict].label; }
 
-Piece block_title(Draft& draft, const std::string& title, const std::string& note) {
+Box block_title(LayoutContext& context, const std::string& title, const std::string& note) {
     constexpr double first = 4.2, under = 1.8, gap = 4;
     const double room = axis::right - axis::edge;
-    Piece piece;
-    Pen pen = draft.pen(piece, draft.plan.at);
+    Box box;
+    Pen pen = context.pen(box, context.plan.at);
     double last = first + (pen.lines(axis::edge, first, room, type::block, title) - 1) * leading(type::block);
     if (pen.width(type::block, title) + gap + pen.width(type::note, note) <= room)
         pen.right(axis::right, first, type::note, note);
@@ -18,9 +18,9 @@ Piece block_title(Draft& draft, const std::string& title, const std::string& not
     const double rule = last + under;
     pen.line(axis::edge, rule, axis::right, rule, stroke::heavy);
     pen.region(page::Role::block, axis::edge, 0, axis::right - axis::edge, rule, "title " + title);
-    piece.height = rule + 1;
-    piece.outline = title;
-    return piece;
+    box.height = rule + 1;
+    box.outline = title;
+    return box;
 }
 
 } // namespace loomsheet

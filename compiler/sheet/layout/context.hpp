@@ -8,8 +8,8 @@
 
 namespace loomsheet {
 
-struct Draft {
-    Draft(const Plan& the_plan, const Faces& the_faces, const SheetTemplate& the_sheet, const SheetOptions& options)
+struct LayoutContext {
+    LayoutContext(const Plan& the_plan, const Faces& the_faces, const SheetTemplate& the_sheet, const SheetOptions& options)
         : plan(the_plan), faces(the_faces), sheet(the_sheet), diagnosis(options.diagnosis),
           prediction(options.prediction), planted(options.planted), order(order_of(the_plan)), routes(the_plan) {}
 
@@ -25,7 +25,7 @@ struct Draft {
     double page_room = 259;       // mm between head and foot
     Findings findings;
 
-    Pen pen(Piece& piece, Span at) { return {faces, findings, piece, at}; }
+    Pen pen(Box& box, Span at) { return {faces, findings, box, at}; }
 };
 
 std::string check_anchor(const Plan& plan, int check);
@@ -33,6 +33,6 @@ std::string verdict_anchor(const Plan& plan, int verdict);
 inline constexpr const char* closing_anchor = "closing";
 
 // The title of a block with its heavy rule, a note at the right.
-Piece block_title(Draft& draft, const std::string& title, const std::string& note);
+Box block_title(LayoutContext& context, const std::string& title, const std::string& note);
 
 } // namespace loomsheet
