@@ -4,11 +4,11 @@
 namespace loomsheet {
 
 double Pen::width(Style style, const std::string& words) const {
-    return faces_.runs_width(style.face, style.pt(), hold_units(words));
+    return faces_.runs_width(style.face, sizes_.pt(style), hold_units(words));
 }
 
 std::vector<std::string> Pen::wrap(Style style, double room, const std::string& words) const {
-    return faces_.wrap(style.face, style.pt(), room, hold_units(words));
+    return faces_.wrap(style.face, sizes_.pt(style), room, hold_units(words));
 }
 
 void Pen::text(double x, double baseline, Style style, const std::string& words, page::Ink ink) {
@@ -17,7 +17,7 @@ void Pen::text(double x, double baseline, Style style, const std::string& words,
                       fmt::format("the character U+{:04X} is in none of the typefaces, it cannot be printed",
                                   static_cast<std::uint32_t>(missing)),
                       "write it in letters; for those of East Asia install the package fonts-droid-fallback");
-    for (page::Text& run : faces_.runs(x, baseline, style.face, style.pt(), hold_units(words), ink))
+    for (page::Text& run : faces_.runs(x, baseline, style.face, sizes_.pt(style), hold_units(words), ink))
         box_.marks.emplace_back(std::move(run));
 }
 

@@ -1,8 +1,8 @@
 #include "sheet/sheet.hpp"
+#include "page/pager.hpp"
+#include "sheet/blocks/frame.hpp"
 #include "sheet/digest.hpp"
 #include "sheet/layout/context.hpp"
-#include "sheet/blocks/frame.hpp"
-#include "page/pager.hpp"
 #include "sheet/template_read.hpp"
 #include "sheet/words/words.hpp"
 #include <algorithm>
@@ -10,11 +10,10 @@
 namespace loomsheet {
 namespace {
 
-PaperSize paper_size(Paper paper, const SheetTemplate& sheet) {
+PaperSize paper_size(const PaperRow& row, const SheetTemplate& sheet, const Axes& axis) {
     constexpr double under_head = 2;
-    const PaperRow& row = paper_row(paper);
     const double code = sheet.page.has(PagePart::code) ? frame::margin + frame::code + frame::code_white : 0;
-    return {row.width, row.height, std::max(sheet.margins.top + under_head, code), content_bottom(row.height)};
+    return {row.width, row.height, std::max(sheet.margins.top + under_head, code), content_bottom(axis, row.height)};
 }
 
 Pager place_all(LayoutContext& context, PaperSize size) {
@@ -38,15 +37,12 @@ void write_page_numbers(LayoutContext& context, Pager& pager) {
 
 SheetResult lay_out(const Plan& plan, const Faces& faces, const SheetOptions& options) {
     const SheetTemplate& sheet = options.sheet ? *options.sheet : workshop_template();
-    const Paper paper = options.paper.value_or(sheet.paper);
-    const Speaking speaking(sheet.words);
-    type_sizes = sheet.sizes;
-    set_axes(paper_row(paper).width, sheet.margins);
-    LayoutContext context(plan, faces, sheet, options);
-    const PaperSize size = paper_size(paper, sheet);
-    context.page_room = size.bottom - size.top;
+    const PaperRow& paper = paper_row(options.paper.value_or(sheet.paper));
+    const Axes axis = axes_of(paper.width, sheet.margins);
+    const PaperSize size = paper_size(paper, sheet, axis);
+    LayoutContext context(plan, faces, sheet, options, axis, size.bottom - size.top);
     Pager pager = place_all(context, size);
-    // Where things stand hangs on how many figures the page numbers have only.
+    // Where things stand depends on the page numbers only by how many figures they have.
     if (const std::size_t figures = std::to_string(pager.pages().size()).size(); figures > context.page_figures) {
         context.page_figures = figures;
         context.findings = {};
@@ -56,7 +52,7 @@ SheetResult lay_out(const Plan& plan, const Faces& faces, const SheetOptions& op
 
     SheetResult result;
     result.document.title = plan.id + " " + plan.title;
-    result.document.language = say(Word::language_code);
+    result.document.language = context.say(Word::language_code);
     result.document.pages = std::move(pager.pages());
     result.document.outline = std::move(pager.outline());
     draw_frames(context, result.document.pages, digest(plan));

@@ -8,10 +8,12 @@ using namespace loomsheet;
 
 namespace {
 
+const Axes axes = axes_of(210, Margins{});
+
 std::string drawn(const Colour& colour) {
     Box box;
     Findings findings;
-    Pen pen(printed::faces(), findings, box, {});
+    Pen pen(printed::faces(), axes, usual_sizes, findings, box, {});
     swatch(pen, 20, 20, colour);
     page::Document document;
     document.pages.emplace_back();
@@ -47,7 +49,7 @@ TEST_CASE("no pattern leaves its swatch") {
     for (const ColourRow& row : colours()) {
         Box box;
         Findings findings;
-        Pen pen(printed::faces(), findings, box, {});
+        Pen pen(printed::faces(), axes, usual_sizes, findings, box, {});
         swatch(pen, 20, 20, {std::string(row.code), "WH"});
         for (const page::Mark& mark : box.marks)
             if (const auto* line = std::get_if<page::Line>(&mark)) {

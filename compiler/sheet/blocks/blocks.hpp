@@ -28,7 +28,7 @@ Block proof_groups_block(LayoutContext& context);   // what a verdict leaves to 
 Block proof_readings_block(LayoutContext& context); // what every check must read
 Block approval_block(LayoutContext& context);       // who approves the plan
 
-// "and 12 more": what a table of the proof sheet leaves out; a sheet lists the worst.
+// "and 12 more": a table of the proof sheet lists the worst and counts the rest.
 Box more_row(LayoutContext& context, std::size_t left);
 inline constexpr std::size_t most_proof_rows = 16;
 

@@ -63,22 +63,23 @@ drawing::Measure measure_with(const Faces& faces) {
             }};
 }
 
-drawing::Phrases drawing_phrases() {
-    return {[](const std::string& pages) { return say(Word::to_circuit, pages); },
-            [](const std::string& pages) { return say(Word::from_circuit, pages); }, say(Word::circuit_part)};
+drawing::Phrases drawing_phrases(const Wording& say) {
+    return {[&say](const std::string& pages) { return say(Word::to_circuit, pages); },
+            [&say](const std::string& pages) { return say(Word::from_circuit, pages); }, say(Word::circuit_part)};
 }
 
 drawing::Area drawing_area(LayoutContext& context) {
-    const double heading = block_title(context, say(Word::circuit), "").height + below_title;
-    return {axis::right - axis::edge, context.page_room - heading, heading};
+    const double heading = block_title(context, context.say(Word::circuit), "").height + below_title;
+    return {context.axis.right - context.axis.edge, context.page_room - heading, heading};
 }
 
 Block picture_block(LayoutContext& context, const std::vector<drawing::Picture>& pictures, const std::string& title) {
-    const double width = axis::right - axis::edge;
+    const Axes& axis = context.axis;
+    const double width = axis.right - axis.edge;
     Block block;
     for (std::size_t i = 0; i < pictures.size(); ++i) {
-        Box box =
-            block_title(context, title, pictures.size() > 1 ? say(Word::drawing_of, i + 1, pictures.size()) : "");
+        Box box = block_title(context, title,
+                              pictures.size() > 1 ? context.say(Word::drawing_of, i + 1, pictures.size()) : "");
         if (i > 0) box.outline.clear();
         const double heading = box.height + below_title;
         Pen pen = context.pen(box, context.plan.at);
@@ -87,8 +88,8 @@ Block picture_block(LayoutContext& context, const std::vector<drawing::Picture>&
                 fmt::format("\"{}\" needs {:.0f} x {:.0f} mm on page {} of it, a page has {:.0f} x {:.0f} mm", title,
                             pictures[i].width, pictures[i].height, i + 1, width, context.page_room - heading),
                 "take larger paper, or leave the block out of the template");
-        draw_picture(pen, context.faces, pictures[i], axis::edge + (width - pictures[i].width) / 2, heading);
-        pen.region(page::Role::block, axis::edge, heading, width, pictures[i].height, title);
+        draw_picture(pen, context.faces, pictures[i], axis.edge + (width - pictures[i].width) / 2, heading);
+        pen.region(page::Role::block, axis.edge, heading, width, pictures[i].height, title);
         box.height = heading + pictures[i].height;
         block.rows.push_back(std::move(box));
     }
@@ -100,9 +101,10 @@ Block picture_block(LayoutContext& context, const std::vector<drawing::Picture>&
 Block circuit_block(LayoutContext& context) {
     const drawing::Measure measure = measure_with(context.faces);
     const drawing::Probes probes = drawing::probes_of(context.plan, context.order.numbers);
-    return picture_block(
-        context, drawing::draw_circuit(context.plan.circuit, probes, measure, drawing_phrases(), drawing_area(context)),
-        say(Word::circuit));
+    return picture_block(context,
+                         drawing::draw_circuit(context.plan.circuit, probes, measure, drawing_phrases(context.say),
+                                               drawing_area(context)),
+                         context.say(Word::circuit));
 }
 
 } // namespace loomsheet

@@ -7,7 +7,8 @@ namespace loomsheet {
 
 // `faces` outlives it.
 drawing::Measure measure_with(const Faces& faces);
-drawing::Phrases drawing_phrases();
+// `say` outlives it.
+drawing::Phrases drawing_phrases(const Wording& say);
 // What a picture may measure, under its title.
 drawing::Area drawing_area(LayoutContext& context);
 // Pages of their own under one title.

@@ -8,10 +8,11 @@ namespace loomsheet {
 namespace {
 
 Box field_row(LayoutContext& context, const std::vector<Field>& fields, const std::string& name,
-                std::map<std::string, int>& named) {
+              std::map<std::string, int>& named) {
+    const Axes& axis = context.axis;
     constexpr double least = 13.5, row_gap = 2.5, column_gap = 2.5, margin = 1.5; // caption 3.5 mm, 10 mm to write
     constexpr int columns = 12;
-    const double column = (axis::right - axis::edge - (columns - 1) * column_gap) / columns;
+    const double column = (axis.right - axis.edge - (columns - 1) * column_gap) / columns;
     Box box;
     Pen pen = context.pen(box, context.plan.at);
     const auto filled = [&](const Field& field) { return field.filled ? context.plan.*field.filled : std::string(); };
@@ -20,9 +21,9 @@ Box field_row(LayoutContext& context, const std::vector<Field>& fields, const st
     for (const Field& field : fields) {
         const auto lines =
             static_cast<double>(pen.wrap(type::main, span(field.columns) - 2 * margin, filled(field)).size());
-        height = std::max(height, least + (lines - 1) * leading(type::main));
+        height = std::max(height, least + (lines - 1) * pen.leading(type::main));
     }
-    double x = axis::edge;
+    double x = axis.edge;
     for (const Field& field : fields) {
         const double width = span(field.columns);
         pen.rect(x, 0, width, height, stroke::rule);

@@ -8,7 +8,7 @@
 namespace loomsheet {
 namespace {
 
-std::string label_of(const Check& check, const OutcomeLine& line) {
+std::string label_of(const Wording& say, const Check& check, const OutcomeLine& line) {
     if (line.outcome == nullptr) return say(Word::way_fail);
     const Outcome& outcome = *line.outcome;
     if (!outcome.row.empty()) return outcome.row;
@@ -20,14 +20,14 @@ std::string label_of(const Check& check, const OutcomeLine& line) {
     case OutcomeKind::open: return say(Word::way_open);
     case OutcomeKind::no_current: return say(Word::way_no_current);
     case OutcomeKind::answer: return outcome.answer;
-    case OutcomeKind::band: return outcome.band ? limit_words(*outcome.band, check.measure) : line.words;
+    case OutcomeKind::band: return outcome.band ? limit_words(say, *outcome.band, check.measure) : line.words;
     }
     return line.words;
 }
 
 drawing::MapWay way_of(const LayoutContext& context, const Check& check, const OutcomeLine& line) {
     drawing::MapWay way;
-    way.label = label_of(check, line);
+    way.label = label_of(context.say, check, line);
     way.pass = line.outcome != nullptr && line.outcome->kind == OutcomeKind::pass;
     const Target target = line.outcome ? line.outcome->target : Target{};
     const bool to_check = target.kind == TargetKind::check || target.kind == TargetKind::next;
@@ -40,9 +40,9 @@ drawing::MapWay way_of(const LayoutContext& context, const Check& check, const O
         way.title = context.plan.verdicts[target.index].title;
     } else if (target.kind == TargetKind::done) {
         way.end = drawing::WayEnd::done;
-        way.sign = say(Word::done);
+        way.sign = context.say(Word::done);
     } else {
-        way.sign = say(Word::stop);
+        way.sign = context.say(Word::stop);
     }
     return way;
 }
@@ -56,12 +56,12 @@ Block map_block(LayoutContext& context) {
         drawing::MapCheck made;
         made.number = context.order.numbers[index];
         made.title = check.title.empty() ? check.label : check.title;
-        for (const OutcomeLine& line : outcome_lines(check))
+        for (const OutcomeLine& line : outcome_lines(context.say, check))
             made.ways.push_back(way_of(context, check, line));
         checks.push_back(std::move(made));
     }
     return picture_block(context, drawing::draw_map(checks, measure_with(context.faces), drawing_area(context)),
-                         say(Word::map));
+                         context.say(Word::map));
 }
 
 } // namespace loomsheet

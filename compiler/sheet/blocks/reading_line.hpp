@@ -10,6 +10,6 @@ struct ReadingLine {
 };
 Box reading_line(LayoutContext& context, Span at, const ReadingLine& line);
 // "X21.1 to X21.2", with the name of the row before it.
-std::string points_told(const Plan& plan, const Check& check, const Row& row);
+std::string points_told(const Wording& say, const Plan& plan, const Check& check, const Row& row);
 
 } // namespace loomsheet

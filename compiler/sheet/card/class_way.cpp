@@ -10,7 +10,7 @@ std::string sign_of(const LayoutContext& context, const Target* target) {
         return std::to_string(context.order.numbers[target->index]);
     if (target && target->index != none && target->kind == TargetKind::verdict)
         return context.order.letters[target->index];
-    return say(target && target->kind == TargetKind::done ? Word::done : Word::stop);
+    return context.say(target && target->kind == TargetKind::done ? Word::done : Word::stop);
 }
 
 std::string ways_words(const LayoutContext& context, int index, OutcomeSet outcomes) {
@@ -23,7 +23,7 @@ std::string ways_words(const LayoutContext& context, int index, OutcomeSet outco
     for (std::size_t o = 0; o <= check.outcomes.size(); ++o)
         if (outcomes & outcome_bit(o)) add(target_of(check, o));
     if (outcomes & stop_bit) add(nullptr);
-    return join(signs, say(Word::or_between));
+    return join(signs, context.say(Word::or_between));
 }
 
 } // namespace loomsheet

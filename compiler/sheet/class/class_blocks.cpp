@@ -10,10 +10,10 @@ namespace loomsheet {
 namespace {
 
 Box paragraph(LayoutContext& context, const std::string& words) {
+    const Axes& axis = context.axis;
     Box box;
     Pen pen = context.pen(box, context.plan.at);
-    box.height =
-        1.5 + pen.lines(axis::edge, 4.6, axis::right - axis::edge, type::plain, words) * leading(type::plain);
+    box.height = 1.5 + pen.lines(axis.edge, 4.6, axis.right - axis.edge, type::plain, words) * pen.leading(type::plain);
     return box;
 }
 
@@ -30,14 +30,16 @@ struct Kind {
 };
 
 Box marks_row(LayoutContext& context, const Kind& kind) {
+    const Axes& axis = context.axis;
     constexpr double width = 34, height = 10;
     Box box;
     Pen pen = context.pen(box, context.plan.at);
-    const std::string caption = say(kind.caption);
-    pen.text(axis::edge, height / 2 + half_cap(type::main), type::main, caption);
-    pen.rect(axis::right - width, 0, width, height, stroke::rule);
-    if (kind.most > 0) pen.right(axis::right - 1.5, height - 2.5, type::text, say(Word::out_of, number(kind.most)));
-    pen.region(page::Role::field, axis::right - width, 0, width, height,
+    const std::string caption = context.say(kind.caption);
+    pen.text(axis.edge, height / 2 + pen.half_cap(type::main), type::main, caption);
+    pen.rect(axis.right - width, 0, width, height, stroke::rule);
+    if (kind.most > 0)
+        pen.right(axis.right - 1.5, height - 2.5, type::text, context.say(Word::out_of, number(kind.most)));
+    pen.region(page::Role::field, axis.right - width, 0, width, height,
                fmt::format("marks {}", static_cast<int>(kind.caption)));
     box.height = height + 2;
     return box;
@@ -47,24 +49,25 @@ Box marks_row(LayoutContext& context, const Kind& kind) {
 
 Block aim_block(LayoutContext& context) {
     Block block;
-    block.title = block_title(context, say(Word::aim), "");
+    block.title = block_title(context, context.say(Word::aim), "");
     for (const Word word : {Word::aim_text, Word::aim_how, Word::aim_safe})
-        block.rows.push_back(paragraph(context, say(word)));
+        block.rows.push_back(paragraph(context, context.say(word)));
     block.keep = 3;
     return block;
 }
 
 Block questions_block(LayoutContext& context) {
+    const Axes& axis = context.axis;
     Block block;
     const bool answered = context.sheet.card.has(CardPart::answers);
-    block.title = block_title(context, say(Word::questions), "");
+    block.title = block_title(context, context.say(Word::questions), "");
     for (const Question& each : context.plan.questions) {
         Box box;
         Pen pen = context.pen(box, each.at);
-        box.height = question(pen, axis::edge, 0, each, each.marks, answered ? Told::answered : Told::asked,
-                                "answer " + each.label) +
-                       1.5;
-        pen.line(axis::edge, box.height, axis::right, box.height, stroke::rule);
+        box.height = question(context.say, pen, axis.edge, 0, each, each.marks, answered ? Told::answered : Told::asked,
+                              "answer " + each.label) +
+                     1.5;
+        pen.line(axis.edge, box.height, axis.right, box.height, stroke::rule);
         block.rows.push_back(std::move(box));
     }
     return block;
@@ -80,7 +83,7 @@ Block marks_block(LayoutContext& context) {
         questions += each.marks;
     for (const Plant& each : plan.plants)
         cards += each.marks;
-    block.title = block_title(context, say(Word::marks), "");
+    block.title = block_title(context, context.say(Word::marks), "");
     for (const Kind& kind :
          {Kind{Word::marks_predictions, 0}, Kind{Word::marks_readings, 0}, Kind{Word::marks_reasons, 0},
           Kind{Word::marks_questions, questions}, Kind{Word::marks_cards, cards}, Kind{Word::marks_all, 0}})

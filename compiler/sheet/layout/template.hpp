@@ -1,5 +1,5 @@
-// What a template says of a sheet: all that is not in the plan. And tables from which it may choose: one row a paper, a
-// part of a check's card, a part of every page, a field. Those of the blocks are in sheet/block_rows.hpp.
+// What a template says of a sheet: all that is not in the plan. And the tables from which it may choose: a row for each
+// paper, part of a check's card, part of every page, and field. Those of the blocks are in sheet/block_rows.hpp.
 #pragma once
 #include "model/plan.hpp"
 #include "page/axes.hpp"
