@@ -84,7 +84,7 @@ TEST_CASE("seen from behind, the lock at 3 o'clock stands at 9") {
 TEST_CASE("a run is named by what the current meets on the way") {
     const Plan plan = printed::plan(printed::lamp_plan("check a \"A\"\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  "
                                                        "pass -> suspects G1.+ to X1.1\n  fail -> suspects\n"));
-    const std::vector<std::string> run = suspects_of(plan.circuit, plan.checks[0].outcomes[0].target);
+    const std::vector<std::string> run = suspects_of(english(), plan.circuit, plan.checks[0].outcomes[0].target);
     std::string said;
     for (const std::string& one : run)
         said += one + ", ";
@@ -110,7 +110,7 @@ verdict bad "The ground side has a poor joint"
   after d
 )");
     std::string said;
-    for (const std::string& one : blames_of(plan.circuit, plan.verdicts[0]))
+    for (const std::string& one : blames_of(english(), plan.circuit, plan.verdicts[0]))
         said += one + ", ";
     CHECK(said == "W3\u00A0BN, XE1, XE2, W4\u00A0BK, ");
 }
