@@ -1,5 +1,5 @@
-// Layouts share nothing: what is drawn beside another sheet is what is drawn alone, and the thread sanitizer, with which
-// this suite is built, sees no two of them at one place.
+// Layouts share nothing: what is drawn beside another sheet is what is drawn alone, and the thread sanitizer, with
+// which this suite is built, sees no two of them at one place.
 #include "sheet/printed.hpp"
 #include <doctest/doctest.h>
 #include <latch>
