@@ -6,35 +6,34 @@
 
 namespace loomsheet {
 
-// The places are those of the sheet that this thread is laying out: `set_axes` gives them for a paper and its margins.
-// On narrow paper a card has its set-up over its leads, not beside them.
-namespace axis {
-constinit inline thread_local bool narrow = false;
-constinit inline thread_local double edge = 18;   // left edge: room for punched holes
-constinit inline thread_local double box = 22.5;  // tick boxes
-constinit inline thread_local double text = 32.5; // titles, text beside boxes
-constinit inline thread_local double divider = 72.2;
-constinit inline thread_local double probe = 75; // lead pills, reading fields
-constinit inline thread_local double pin = 95;
-constinit inline thread_local double wire = 124; // wire codes, marks of outcomes
-constinit inline thread_local double limit = 136;
-constinit inline thread_local double swatch = 144.5;
-constinit inline thread_local double face = 168;
-constinit inline thread_local double right = 198;
-constinit inline thread_local double second = 91.25;           // a second column stands so much further right
-constinit inline thread_local double label = 32.5, words = 75; // rows at the foot of a card
+// Where things stand across a page, mm from its left edge; the last two are distances.
+struct Axes {
+    bool narrow; // on narrow paper a card has its set-up over its leads, not beside them
+    double edge; // left edge: room for punched holes
+    double box;  // tick boxes
+    double text; // titles, text beside boxes
+    double divider;
+    double probe; // lead pills, reading fields
+    double pin;
+    double wire; // wire codes, marks of outcomes
+    double limit;
+    double swatch;
+    double face;
+    double right;
+    double label, words; // rows at the foot of a card
+    double second;       // from a column to the second one
+    double foot;         // from the lower edge up to the baseline of the foot
 
-inline constexpr double wide_room = 180, least_wide = 174, least_narrow = 118; // mm between the edges
-// The place on this paper that has the same share of the width as `x` has on A4.
-inline double across(double x) { return edge + (x - 18) * (right - edge) / wide_room; }
-} // namespace axis
+    // The place on this paper that has the same share of the width as `x` has on A4.
+    double across(double x) const;
+};
 
 namespace frame {
 inline constexpr double clip_zone = 18;    // the clip of the board bites here
-inline constexpr double margin = 4.2;      // printers leave so much white at the edge (common practice, no source)
+inline constexpr double margin = 4.2;      // printers leave this much white at the edge (common practice, no source)
 inline constexpr double code = 16;         // side of the phone code: 3 pixels for each of 21 modules at 100 dpi
 inline constexpr double code_white = 3.05; // 4 modules under it stay white (ISO/IEC 18004)
-constinit inline thread_local double foot = 5.7; // baseline of the foot, above the lower edge
+inline constexpr double wide_room = 180, least_wide = 174, least_narrow = 118; // mm between the side margins
 } // namespace frame
 
 // Millimetres of white at the edges.
@@ -43,23 +42,27 @@ struct Margins {
 };
 inline constexpr Margins least_margins{5, 5, frame::clip_zone, 5};
 
-// What a type size is for; the least of each by the rules of the paper, in points.
+// Computed for a page of this width, mm.
+Axes axes_of(double page_width, const Margins& margins);
+
+// The three groups of type sizes.
 enum class Type : std::uint8_t { probing, text, caption };
-struct TypeSizes {
-    double probing = 13, text = 10.5, caption = 9;
-};
-inline constexpr TypeSizes usual_sizes{}, least_sizes{13, 9, 8}, most_sizes{15, 12, 10};
-constinit inline thread_local TypeSizes type_sizes;
-
-// Sets the places above for a page so wide.
-void set_axes(double page_width, const Margins& margins);
-
 struct Style {
     page::Face face;
     double usual; // points, with the usual sizes
     Type type = Type::probing;
-    double pt() const; // on this sheet
 };
+// The size of each group, in points; least and most are limits of the rules for paper.
+struct TypeSizes {
+    double probing = 13, text = 10.5, caption = 9;
+
+    double pt(const Style& style) const;
+    double leading(const Style& style) const; // from baseline to baseline, mm
+    // Below the middle line of capitals to their baseline, mm: capitals are 0.688 em high.
+    double half_cap(const Style& style) const;
+};
+inline constexpr TypeSizes usual_sizes{}, least_sizes{13, 9, 8}, most_sizes{15, 12, 10};
+
 namespace type {
 using page::Face;
 inline constexpr Style sheet_title{Face::SB, 26};
@@ -80,10 +83,5 @@ inline constexpr Style caption{Face::S, 9, Type::caption}, caption_bold{Face::SB
 namespace stroke { // points; a worn copy loses rules under 1 pt
 inline constexpr double drawing = 0.75, rule = 1.0, box = 1.25, mark = 1.5, heavy = 2.0;
 }
-
-// From baseline to baseline, mm.
-inline double leading(Style style) { return style.pt() * 25.4 / 72.0 * 1.12; }
-// Below the middle line of capitals to their baseline, mm (capitals are 0.688 em high).
-inline double half_cap(Style style) { return style.pt() * 25.4 / 72.0 * 0.688 / 2; }
 
 } // namespace loomsheet

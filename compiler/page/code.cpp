@@ -14,7 +14,7 @@ struct DropCode {
 using Made = std::unique_ptr<QRcode, DropCode>;
 
 // Null when the words are empty or too many. libqrencode splits them into the cheapest modes by itself. Level M mends
-// 15 %, level L 7 %: that is taken where it has fewer, larger modules.
+// 15 %, level L 7 %: L is taken where it has fewer, larger modules.
 Made encode(const std::string& words) {
     constexpr int smallest_version = 0, case_counts = 1;
     const auto made = [&](QRecLevel level) {

@@ -34,7 +34,7 @@ public:
     // The characters of `utf8` that no face has, each once, in order. U+200B, U+2060 and U+FEFF are never missing: they
     // steer line breaking, have no width and are not printed.
     std::vector<char32_t> missing(std::string_view utf8) const;
-    // Cut into runs of one face each, placed one after the other from (x, y). Missing characters are left out.
+    // Split into runs of one face each, placed one after the other from (x, y). Missing characters are left out.
     std::vector<page::Text> runs(double x, double y, page::Face face, double pt, std::string_view utf8,
                                  page::Ink ink = page::Ink::black) const;
     double runs_width(page::Face face, double pt, std::string_view utf8) const;

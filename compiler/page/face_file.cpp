@@ -40,7 +40,7 @@ struct Bytes {
     Bytes part(std::size_t at, std::size_t length) const { return {data + at, length}; }
 };
 
-// The sum of all 32-bit words, the last one filled up with zeros. Whole fonts are summed, so words are taken at once.
+// The sum of all 32-bit words, the last one padded with zeros. Whole fonts are summed, so whole words are read.
 std::uint32_t checksum(Bytes table) {
     std::uint32_t sum = 0;
     std::size_t at = 0;

@@ -18,7 +18,8 @@ std::string_view without_trailing(std::string_view text, std::string_view charac
 std::vector<char> breaks_after(std::string_view utf8) {
     static const bool ready = (init_linebreak(), true);
     std::vector<char> breaks(ready ? utf8.size() : 0);
-    // libunibreak takes U+FFFF for the end of the text and stops the program; U+FFFD stands in for it, as long in bytes.
+    // libunibreak takes U+FFFF for the end of the text and aborts; U+FFFD, of the same length in bytes, stands in for
+    // it.
     std::string readable(utf8);
     for (std::size_t at = 0; (at = readable.find("\uFFFF", at)) != std::string::npos;) readable.replace(at, 3, "\uFFFD");
     set_linebreaks_utf8(reinterpret_cast<const utf8_t*>(readable.data()), readable.size(), "en", breaks.data());
@@ -27,7 +28,7 @@ std::vector<char> breaks_after(std::string_view utf8) {
 
 bool is_letter_or_figure(char c) { return std::isalnum(static_cast<unsigned char>(c)) != 0; }
 
-// Whether the text up to here ends in a number that stands for itself: "12.6" and "(6", but not "X21.1".
+// Whether the text up to here ends in a number of its own: "12.6" and "(6", but not "X21.1".
 bool ends_in_number(std::string_view before) {
     const std::size_t last = before.find_last_not_of("0123456789.,");
     const std::string_view figures = before.substr(last == std::string_view::npos ? 0 : last + 1);

@@ -52,7 +52,7 @@ struct Path {
     Ink fill = Ink::none;
     std::vector<double> dash;
 };
-// Touching the rectangle leads to a page of this document (0 = the first).
+// A click on the rectangle leads to a page of this document (0 = the first).
 struct Link {
     double x = 0, y = 0, w = 0, h = 0;
     std::size_t page = 0;
@@ -66,7 +66,7 @@ struct Code {
 };
 using Mark = std::variant<Text, Line, Rect, Circle, Path, Link, Code>;
 
-// Regions that layout promises to keep apart or to fill: what tests and form fields look at. Not drawn.
+// Regions that layout promises to keep apart or to fill: tests and form fields use them. Not drawn.
 enum class Role : std::uint8_t { head, foot, block, card, tick, reading, outcome, field, cell };
 struct Region {
     Role role = Role::block;

@@ -25,7 +25,7 @@ struct MoveDown {
     void operator()(page::Code& mark) const { mark.y += down; }
 };
 
-double height(const std::optional<Piece>& piece) { return piece ? piece->height : 0; }
+double height(const std::optional<Box>& box) { return box ? box->height : 0; }
 
 double height_of_rows(const Block& block, std::size_t count) {
     double sum = 0;
@@ -36,13 +36,13 @@ double height_of_rows(const Block& block, std::size_t count) {
 
 } // namespace
 
-void put(page::Page& page, Piece piece, double down) {
-    for (page::Mark& mark : piece.marks)
+void put(page::Page& page, Box box, double down) {
+    for (page::Mark& mark : box.marks)
         std::visit(MoveDown{down}, mark);
-    for (page::Region& region : piece.regions)
+    for (page::Region& region : box.regions)
         region.y += down;
-    std::move(piece.marks.begin(), piece.marks.end(), std::back_inserter(page.marks));
-    std::move(piece.regions.begin(), piece.regions.end(), std::back_inserter(page.regions));
+    std::move(box.marks.begin(), box.marks.end(), std::back_inserter(page.marks));
+    std::move(box.regions.begin(), box.regions.end(), std::back_inserter(page.regions));
 }
 
 bool Pager::at_top() const { return pages_.empty() || y_ <= size_.top + slack; }
@@ -55,19 +55,19 @@ void Pager::new_page() {
     y_ = size_.top;
 }
 
-void Pager::put_down(Piece piece) {
-    if (piece.height > room() + slack)
-        findings_->add(802, piece.at,
-                       fmt::format("this needs {:.0f} mm of height on the sheet, a page has {:.0f} mm", piece.height,
+void Pager::put_down(Box box) {
+    if (box.height > room() + slack)
+        findings_->add(802, box.at,
+                       fmt::format("this needs {:.0f} mm of height on the sheet, a page has {:.0f} mm", box.height,
                                    size_.bottom - size_.top),
                        "split it in two");
     const std::size_t page = pages_.size() - 1;
-    if (!piece.anchor.empty()) anchors_.emplace(piece.anchor, page);
-    if (!piece.outline.empty()) outline_.push_back({piece.outline, page});
-    for (Later& later : piece.later)
-        waiting_.push_back({std::move(later), page, y_, piece.at});
-    const double height = piece.height;
-    put(pages_.back(), std::move(piece), y_);
+    if (!box.anchor.empty()) anchors_.emplace(box.anchor, page);
+    if (!box.outline.empty()) outline_.push_back({box.outline, page});
+    for (Later& later : box.later)
+        waiting_.push_back({std::move(later), page, y_, box.at});
+    const double height = box.height;
+    put(pages_.back(), std::move(box), y_);
     y_ += height;
 }
 

@@ -1,6 +1,6 @@
-// Puts blocks on pages, top to bottom. A piece is never broken; a page is never stretched.
+// Puts blocks on pages, top to bottom. A box is never broken; a page is never stretched.
 #pragma once
-#include "page/piece.hpp"
+#include "page/box.hpp"
 #include "source/diagnostic.hpp"
 #include <map>
 
@@ -37,12 +37,12 @@ private:
     std::vector<page::OutlineEntry> outline_;
     std::map<std::string, std::size_t> anchors_;
     std::vector<Waiting> waiting_;
-    double y_ = 0; // where the next piece goes
+    double y_ = 0; // where the next box goes
 
     void new_page();
     bool at_top() const;
     double room() const { return size_.bottom - y_; }
-    void put_down(Piece piece);
+    void put_down(Box box);
     void start(Block& block);
 };
 

@@ -4,11 +4,11 @@
 namespace loomsheet {
 
 double Pen::width(Style style, const std::string& words) const {
-    return faces_.runs_width(style.face, style.pt(), hold_units(words));
+    return faces_.runs_width(style.face, sizes_.pt(style), hold_units(words));
 }
 
 std::vector<std::string> Pen::wrap(Style style, double room, const std::string& words) const {
-    return faces_.wrap(style.face, style.pt(), room, hold_units(words));
+    return faces_.wrap(style.face, sizes_.pt(style), room, hold_units(words));
 }
 
 void Pen::text(double x, double baseline, Style style, const std::string& words, page::Ink ink) {
@@ -17,8 +17,8 @@ void Pen::text(double x, double baseline, Style style, const std::string& words,
                       fmt::format("the character U+{:04X} is in none of the typefaces, it cannot be printed",
                                   static_cast<std::uint32_t>(missing)),
                       "write it in letters; for those of East Asia install the package fonts-droid-fallback");
-    for (page::Text& run : faces_.runs(x, baseline, style.face, style.pt(), hold_units(words), ink))
-        piece_.marks.emplace_back(std::move(run));
+    for (page::Text& run : faces_.runs(x, baseline, style.face, sizes_.pt(style), hold_units(words), ink))
+        box_.marks.emplace_back(std::move(run));
 }
 
 void Pen::right(double x, double baseline, Style style, const std::string& words) {
@@ -46,31 +46,31 @@ int Pen::lines(double x, double baseline, double room, Style style, const std::s
 }
 
 void Pen::line(double x1, double y1, double x2, double y2, double pt, std::vector<double> dash) {
-    piece_.marks.emplace_back(page::Line{x1, y1, x2, y2, pt, std::move(dash)});
+    box_.marks.emplace_back(page::Line{x1, y1, x2, y2, pt, std::move(dash)});
 }
 
 void Pen::rect(double x, double y, double w, double h, double pt, page::Ink fill, double round) {
-    piece_.marks.emplace_back(page::Rect{x, y, w, h, pt, fill, round});
+    box_.marks.emplace_back(page::Rect{x, y, w, h, pt, fill, round});
 }
 
 void Pen::circle(double x, double y, double r, double pt, page::Ink fill) {
-    piece_.marks.emplace_back(page::Circle{x, y, r, pt, fill});
+    box_.marks.emplace_back(page::Circle{x, y, r, pt, fill});
 }
 
 void Pen::path(std::vector<page::Point> points, double pt, bool closed, page::Ink fill) {
-    piece_.marks.emplace_back(page::Path{std::move(points), pt, closed, fill, {}});
+    box_.marks.emplace_back(page::Path{std::move(points), pt, closed, fill, {}});
 }
 
 void Pen::link(double x, double y, double w, double h, std::size_t page) {
-    piece_.marks.emplace_back(page::Link{x, y, w, h, page});
+    box_.marks.emplace_back(page::Link{x, y, w, h, page});
 }
 
 void Pen::later(std::string anchor, std::function<void(Pen&, std::size_t page)> draw) {
-    piece_.later.push_back({std::move(anchor), std::move(draw)});
+    box_.later.push_back({std::move(anchor), std::move(draw)});
 }
 
 void Pen::region(page::Role role, double x, double y, double w, double h, std::string name) {
-    piece_.regions.push_back({role, x, y, w, h, std::move(name)});
+    box_.regions.push_back({role, x, y, w, h, std::move(name)});
 }
 
 void Pen::does_not_fit(const std::string& says, const std::string& help) { findings_.add(802, at_, says, help); }

@@ -14,8 +14,8 @@ using FontUses = std::array<FontUse, page::face_count>; // in the order of page:
 class Content {
 public:
     Content(double page_height, FontUses& fonts) : height_(page_height), fonts_(fonts) {}
-    // Throws PdfTrouble for a number that is none, bad UTF-8, a missing character, a dash of no length. A Link draws
-    // nothing.
+    // Throws PdfTrouble for a number that is not finite, bad UTF-8, a missing character, a dash of no length. A Link
+    // draws nothing.
     void add(const page::Mark& mark);
     // All operators; nothing can be added afterwards.
     std::string take();

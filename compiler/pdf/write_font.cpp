@@ -16,7 +16,7 @@ std::string glyphs_of_codes(const FontSubset& subset) {
     return map;
 }
 
-// A space that holds is read back as a plain one, so that "12.6 V" is found by who looks for it.
+// A space that holds is read back as a plain one, so that "12.6 V" is found by a search.
 char32_t read_back(char32_t character) { return character == U'\u00A0' ? U' ' : character; }
 
 std::string utf16_hex(char32_t character) {

@@ -35,7 +35,7 @@ std::optional<Blank> blank_of(const page::Region& region) {
     }
 }
 
-// 12.7.3.2: a full stop parts the names of a hierarchy. What is not ASCII is told by its number.
+// 12.7.3.2: a full stop parts the names of a hierarchy. What is not ASCII is written by its number.
 std::string field_name(std::string_view words) {
     std::string name;
     while (!words.empty()) {

@@ -1,8 +1,8 @@
 #include "sheet/sheet.hpp"
 #include "model/digest.hpp"
-#include "sheet/layout/draft.hpp"
-#include "sheet/blocks/frame.hpp"
 #include "page/pager.hpp"
+#include "sheet/blocks/frame.hpp"
+#include "sheet/layout/context.hpp"
 #include "sheet/template_read.hpp"
 #include "sheet/words/words.hpp"
 #include <algorithm>
@@ -10,27 +10,26 @@
 namespace loomsheet {
 namespace {
 
-PaperSize paper_size(Paper paper, const SheetTemplate& sheet) {
+PaperSize paper_size(const PaperRow& row, const SheetTemplate& sheet, const Axes& axis) {
     constexpr double under_head = 2;
-    const PaperRow& row = paper_row(paper);
     const double code = sheet.page.has(PagePart::code) ? frame::margin + frame::code + frame::code_white : 0;
-    return {row.width, row.height, std::max(sheet.margins.top + under_head, code), content_bottom(row.height)};
+    return {row.width, row.height, std::max(sheet.margins.top + under_head, code), content_bottom(axis, row.height)};
 }
 
-Pager place_all(Draft& draft, PaperSize size) {
-    Pager pager(size, draft.findings);
-    for (const BlockRow* block : draft.sheet.blocks)
-        pager.place(block->make(draft));
+Pager place_all(LayoutContext& context, PaperSize size) {
+    Pager pager(size, context.findings);
+    for (const BlockRow* block : context.sheet.blocks)
+        pager.place(block->make(context));
     return pager;
 }
 
-void write_page_numbers(Draft& draft, Pager& pager) {
+void write_page_numbers(LayoutContext& context, Pager& pager) {
     for (const Pager::Waiting& one : pager.waiting()) {
         const auto found = pager.anchors().find(one.later.anchor);
-        Piece piece;
-        Pen pen = draft.pen(piece, one.at);
+        Box box;
+        Pen pen = context.pen(box, one.at);
         one.later.draw(pen, found == pager.anchors().end() ? 0 : found->second);
-        put(pager.pages()[one.page], std::move(piece), one.down);
+        put(pager.pages()[one.page], std::move(box), one.down);
     }
 }
 
@@ -38,29 +37,26 @@ void write_page_numbers(Draft& draft, Pager& pager) {
 
 SheetResult lay_out(const Plan& plan, const Faces& faces, const SheetOptions& options) {
     const SheetTemplate& sheet = options.sheet ? *options.sheet : workshop_template();
-    const Paper paper = options.paper.value_or(sheet.paper);
-    const Speaking speaking(sheet.words);
-    type_sizes = sheet.sizes;
-    set_axes(paper_row(paper).width, sheet.margins);
-    Draft draft(plan, faces, sheet, options);
-    const PaperSize size = paper_size(paper, sheet);
-    draft.page_room = size.bottom - size.top;
-    Pager pager = place_all(draft, size);
-    // Where things stand hangs on how many figures the page numbers have only.
-    if (const std::size_t figures = std::to_string(pager.pages().size()).size(); figures > draft.page_figures) {
-        draft.page_figures = figures;
-        draft.findings = {};
-        pager = place_all(draft, size);
+    const PaperRow& paper = paper_row(options.paper.value_or(sheet.paper));
+    const Axes axis = axes_of(paper.width, sheet.margins);
+    const PaperSize size = paper_size(paper, sheet, axis);
+    LayoutContext context(plan, faces, sheet, options, axis, size.bottom - size.top);
+    Pager pager = place_all(context, size);
+    // Where things stand depends on the page numbers only by how many figures they have.
+    if (const std::size_t figures = std::to_string(pager.pages().size()).size(); figures > context.page_figures) {
+        context.page_figures = figures;
+        context.findings = {};
+        pager = place_all(context, size);
     }
-    write_page_numbers(draft, pager);
+    write_page_numbers(context, pager);
 
     SheetResult result;
     result.document.title = plan.id + " " + plan.title;
-    result.document.language = say(Word::language_code);
+    result.document.language = context.say(Word::language_code);
     result.document.pages = std::move(pager.pages());
     result.document.outline = std::move(pager.outline());
-    draw_frames(draft, result.document.pages, digest(plan));
-    result.findings = std::move(draft.findings);
+    draw_frames(context, result.document.pages, digest(plan));
+    result.findings = std::move(context.findings);
     result.findings.sort();
     return result;
 }

@@ -85,8 +85,6 @@ private:
         sheet_.words = wording_.wording();
     }
 
-    std::string word(Word one) const { return sheet_.words.texts[static_cast<std::size_t>(one)]; }
-
     bool is_first(const Statement& statement) {
         Span& first = seen_[static_cast<std::size_t>(statement.row)];
         const Span here = tree_.span(statement.first, 1);
@@ -140,7 +138,7 @@ private:
         }
         const Span at = args.take();
         if (const std::optional<Word> found = find_word(text(at)))
-            sheet_.title = word(*found);
+            sheet_.title = sheet_.words.text(*found);
         else
             findings_.add(852, at, fmt::format("there is no word `{}` to be the title", text(at)),
                           "write the title in quotes");
@@ -238,7 +236,7 @@ private:
                                          near_rows(field_rows(), text(name)) +
                                              "; a field of your own has its caption in quotes");
                 field.name = field_rows()[*row].name;
-                field.caption = word(field_rows()[*row].caption);
+                field.caption = sheet_.words.text(field_rows()[*row].caption);
                 field.filled = field_rows()[*row].filled;
             }
             field.columns = reader.number();
@@ -269,10 +267,10 @@ private:
         if (wishes_.paper) sheet_.paper = *wishes_.paper;
         const PaperRow& paper = paper_row(sheet_.paper);
         const double room = paper.width - sheet_.margins.left - sheet_.margins.right;
-        if (room < axis::least_narrow)
+        if (room < frame::least_narrow)
             findings_.add(857, margins_at_ == Span{} ? paper_at_ : margins_at_,
                           fmt::format("{:.0f} mm are left between the margins of {}, {:.0f} mm are needed", room,
-                                      paper.name, axis::least_narrow),
+                                      paper.name, frame::least_narrow),
                           "write smaller margins, or take larger paper");
         if (!shows_page_)
             for (std::size_t i = 0; i < page_rows().size(); ++i)

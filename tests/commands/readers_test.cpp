@@ -146,8 +146,8 @@ TEST_CASE("tesseract reads 98 of 100 limits and pin names from a 150 dpi copy in
         for (const page::Mark& mark : fan.document.pages[static_cast<std::size_t>(number) - 1].marks) {
             const auto* text = std::get_if<page::Text>(&mark);
             if (!text || text->ink != page::Ink::black) continue;
-            const bool pin = text->face == page::Face::SB && text->pt == type::pin.pt(),
-                       limit = text->face == page::Face::NB && text->pt == type::limit.pt();
+            const bool pin = text->face == page::Face::SB && text->pt == usual_sizes.pt(type::pin),
+                       limit = text->face == page::Face::NB && text->pt == usual_sizes.pt(type::limit);
             if ((pin || limit) && once.insert(text->utf8).second) strip.add(bitmap, dpi, *text);
         }
     }

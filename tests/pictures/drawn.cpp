@@ -2,6 +2,7 @@
 #include "model/build.hpp"
 #include "source/disk.hpp"
 #include "syntax/parse.hpp"
+#include "sheet/words/wording.hpp"
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 #include <functional>
@@ -70,7 +71,7 @@ Probes probes(const Plan& plan) {
 }
 
 std::vector<Picture> circuit(const Plan& plan, Area area) {
-    return draw_circuit(plan.circuit, probes(plan), measure(), drawing_phrases(), area);
+    return draw_circuit(plan.circuit, probes(plan), measure(), drawing_phrases(english()), area);
 }
 
 std::string dump(const std::vector<Picture>& pictures) {

@@ -1,5 +1,6 @@
 #include "printed.hpp"
 #include "sheet/card/cautions.hpp"
+#include "sheet/words/wording.hpp"
 #include <doctest/doctest.h>
 
 using namespace loomsheet;
@@ -28,10 +29,10 @@ TEST_CASE("the maker's data, raised car, high voltage and restraint systems stan
 TEST_CASE("a check is warned of a bridge; the author's own words count instead where there are any") {
     const std::string bridged = "check a \"A\"\n  with F1 pulled, bridge F1.1 to F1.2 fused 10 A\n";
     const Plan usual = printed::plan(printed::lamp_plan(bridged + plain));
-    REQUIRE(cautions_of(usual, usual.checks[0]).size() == 1);
-    CHECK(cautions_of(usual, usual.checks[0])[0].find("bridged") != std::string::npos);
+    REQUIRE(cautions_of(english(), usual, usual.checks[0]).size() == 1);
+    CHECK(cautions_of(english(), usual, usual.checks[0])[0].find("bridged") != std::string::npos);
     const Plan own = printed::plan(printed::lamp_plan(bridged + "  caution \"The lamp lights at once.\"\n" + plain));
-    CHECK(cautions_of(own, own.checks[0]) == std::vector<std::string>{"The lamp lights at once."});
+    CHECK(cautions_of(english(), own, own.checks[0]) == std::vector<std::string>{"The lamp lights at once."});
 }
 
 TEST_CASE("tools are worked out from the checks") {

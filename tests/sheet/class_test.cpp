@@ -3,6 +3,7 @@
 #include "printed.hpp"
 #include "proof/reading_table.hpp"
 #include "sheet/words/limit.hpp"
+#include "sheet/words/wording.hpp"
 #include <algorithm>
 #include <doctest/doctest.h>
 #include <set>
@@ -43,7 +44,8 @@ TEST_CASE("a lab sheet tells no limit in figures; it has a blank for the predict
     for (const Check& check : fan.plan.checks)
         for (const Limit* limit : limits_of(check))
             if (limit->low || limit->high)
-                CHECK_MESSAGE(!holds(words, printed::plain(limit_words(*limit, check.measure))), check.label);
+                CHECK_MESSAGE(!holds(words, printed::plain(limit_words(english(), *limit, check.measure))),
+                              check.label);
     CHECK(holds(words, "in order"));
     std::set<std::string> names;
     for (const page::Page& page : lab.pages)

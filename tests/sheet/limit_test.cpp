@@ -2,6 +2,7 @@
 #include "printed.hpp"
 #include "sheet/card/dial.hpp"
 #include "sheet/words/limit.hpp"
+#include "sheet/words/wording.hpp"
 #include "syntax/parse.hpp"
 #include <doctest/doctest.h>
 
@@ -15,7 +16,7 @@ std::string outcomes(const std::string& body) {
         "check a \"A\"\n" + body +
         "check z \"Z\"\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  pass -> done\n  fail -> suspects\n  exercise\n"));
     std::string said;
-    for (const OutcomeLine& line : outcome_lines(plan.checks[0]))
+    for (const OutcomeLine& line : outcome_lines(english(), plan.checks[0]))
         said += (line.good ? "o " : "x ") + line.words + "\n";
     return said;
 }
@@ -23,7 +24,7 @@ std::string outcomes(const std::string& body) {
 Dial dial(const std::string& body) {
     const Plan plan =
         printed::plan(printed::lamp_plan("check a \"A\"\n" + body + "  pass -> done\n  fail -> suspects\n"));
-    return dial_of(plan, plan.checks[0]);
+    return dial_of(english(), plan, plan.checks[0]);
 }
 
 } // namespace
@@ -59,7 +60,7 @@ TEST_CASE("a fail that the plan leaves out is printed as a stop") {
           "o 12 to 13 V\nx below 12 V\nx above 13 V\n");
     const Plan plan =
         printed::plan(printed::lamp_plan("check a \"A\"\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  pass -> done\n"));
-    CHECK(outcome_lines(plan.checks[0]).back().outcome == nullptr);
+    CHECK(outcome_lines(english(), plan.checks[0]).back().outcome == nullptr);
 }
 
 TEST_CASE("looks say YES and NO or the author's answers; lamps and beepers what they do") {
@@ -89,14 +90,14 @@ TEST_CASE("within an earlier reading is a sum to do, downwards unless the plan h
         "check r \"R\"\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  pass -> s\n  fail -> suspects\n";
     const std::string second = "check s \"S\"\n  volts F1.2 to G1.-\n  expect within 0.8 V of r\n  pass -> done\n";
     const Plan down = printed::plan(printed::lamp_plan(first + second + "  fail -> suspects\n"));
-    REQUIRE(sums_of(down.checks[1]).size() == 1);
-    CHECK(sums_of(down.checks[1])[0].minus);
-    CHECK(sums_of(down.checks[1])[0].figure == "0.8");
-    CHECK(sums_of(down.checks[1])[0].reference == 0);
+    REQUIRE(sums_of(english(), down.checks[1]).size() == 1);
+    CHECK(sums_of(english(), down.checks[1])[0].minus);
+    CHECK(sums_of(english(), down.checks[1])[0].figure == "0.8");
+    CHECK(sums_of(english(), down.checks[1])[0].reference == 0);
     CHECK(printed::words(printed::sheet(down).document).find("reading 1 − 0.8 = V") != std::string::npos);
     const Plan both = printed::plan(printed::lamp_plan(first + second + "  low -> suspects\n  high -> suspects\n"));
-    REQUIRE(sums_of(both.checks[1]).size() == 2);
-    CHECK_FALSE(sums_of(both.checks[1])[1].minus);
+    REQUIRE(sums_of(english(), both.checks[1]).size() == 2);
+    CHECK_FALSE(sums_of(english(), both.checks[1])[1].minus);
 }
 
 // Ranges of a 3 1/2 digit meter; 2 V below 1 V, because 0.10 V on 20 V is a fifth uncertain (trade data, section 7).
@@ -123,7 +124,7 @@ TEST_CASE("without a limit the dial stands for the volts of the car's own batter
         std::vector<Tree> trees;
         trees.push_back(parse(sources, sources.add("a.plan", "plan A-1 \"a\"\nbattery G1 " + volts + "\ncheck a\n  volts G1.+ to G1.-\n  pass -> done\n"), findings));
         const Plan plan = build(sources, trees, findings);
-        return dial_of(plan, plan.checks.at(0)).words;
+        return dial_of(english(), plan, plan.checks.at(0)).words;
     };
     CHECK(words("12.6 V") == "20 V range");
     CHECK(words("25.2 V") == "200 V range");

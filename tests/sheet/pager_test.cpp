@@ -5,8 +5,8 @@ using namespace loomsheet;
 
 namespace {
 
-Piece piece(double height, const std::string& name) {
-    Piece made;
+Box box(double height, const std::string& name) {
+    Box made;
     made.height = height;
     made.anchor = name;
     made.regions.push_back({page::Role::cell, 18, 0, 10, height, name});
@@ -15,7 +15,7 @@ Piece piece(double height, const std::string& name) {
 Block rows(int count, double height) {
     Block block;
     for (int i = 1; i <= count; ++i)
-        block.rows.push_back(piece(height, "row " + std::to_string(i)));
+        block.rows.push_back(box(height, "row " + std::to_string(i)));
     return block;
 }
 // Page and place of each region, "1:20 1:50 2:20".
@@ -43,7 +43,7 @@ TEST_CASE("captions are printed again on every page of a table") {
     Findings findings;
     Pager pager(small, findings);
     Block block = rows(3, 40);
-    block.captions = piece(5, "captions");
+    block.captions = box(5, "captions");
     pager.place(block);
     CHECK(places(pager) == "captions 1:20, row 1 1:25, row 2 1:65, captions 2:20, row 3 2:25, ");
 }
@@ -53,7 +53,7 @@ TEST_CASE("a title keeps two rows") {
     Pager pager(small, findings);
     pager.place(rows(1, 40));
     Block block = rows(2, 25);
-    block.title = piece(10, "title");
+    block.title = box(10, "title");
     pager.place(block); // 40 + 5 + 10 + 50 is more than 100
     CHECK(places(pager) == "row 1 1:20, title 2:20, row 1 2:30, row 2 2:55, ");
 }
@@ -68,7 +68,7 @@ TEST_CASE("what belongs together is not parted while it fits a page") {
     CHECK(places(pager) == "row 1 1:20, row 1 2:20, row 2 2:50, row 3 2:80, ");
 }
 
-TEST_CASE("a piece higher than a page is a finding at its place") {
+TEST_CASE("a box higher than a page is a finding at its place") {
     Findings findings;
     Pager pager(small, findings);
     Block block = rows(1, 130);

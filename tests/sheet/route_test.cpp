@@ -1,6 +1,7 @@
 #include "printed.hpp"
 #include "sheet/layout/route.hpp"
 #include "sheet/words/state.hpp"
+#include "sheet/words/wording.hpp"
 #include <doctest/doctest.h>
 
 using namespace loomsheet;
@@ -20,7 +21,7 @@ std::string ticks(const Plan& plan, const std::string& label) {
     std::string said;
     for (std::size_t i = 0; i < plan.checks.size(); ++i) {
         if (plan.checks[i].label != label) continue;
-        for (const TickList& list : tick_lists(plan, order, routes, static_cast<int>(i))) {
+        for (const TickList& list : tick_lists(english(), plan, order, routes, static_cast<int>(i))) {
             said += list.heading + ":";
             for (const Step& step : list.steps)
                 said += " " + step.main + (step.how.empty() ? "" : " (" + step.how + ")");
@@ -90,9 +91,9 @@ TEST_CASE("the proof of a repair starts from the car at rest") {
 TEST_CASE("the whole set-up in one line; the car at rest has words of its own") {
     const Plan plan = printed::plan(printed::lamp_plan(
         check("a", "X1 unplugged, S1 pressed, load 21 W across X1.1 to X1.2, \"wheels chocked\"", "done")));
-    CHECK(setup_words(plan.circuit, plan.checks[0].with) ==
+    CHECK(setup_words(english(), plan.circuit, plan.checks[0].with) ==
           "X1\u00A0unplugged\u00A0· S1\u00A0pressed\u00A0· lamp 21 W across X1.1 and X1.2\u00A0· wheels\u00A0chocked");
-    CHECK(setup_words(plan.circuit, {}) == "key off, all connected");
+    CHECK(setup_words(english(), plan.circuit, {}) == "key off, all connected");
 }
 
 TEST_CASE("what any check took apart is put back at the end") {

@@ -88,8 +88,8 @@ TEST_CASE("the tables of the templates' page are those of the program") {
 
     table = "| field | its caption in English | |\n|---|---|---|\n";
     for (const FieldRow& row : field_rows())
-        table +=
-            fmt::format("| `{}` | {} | {} |\n", row.name, text_of(row.caption), row.filled ? "the plan fills it" : "");
+        table += fmt::format("| `{}` | {} | {} |\n", row.name, english().text(row.caption),
+                             row.filled ? "the plan fills it" : "");
     pages::hold_table(page_path, "fields", table);
 
     const Margins usual;
@@ -114,6 +114,6 @@ TEST_CASE("the tables of the templates' page are those of the program") {
 
     table = "| word | in English |\n|---|---|\n";
     for (std::size_t i = 0; i < word_rows().size(); ++i)
-        table += fmt::format("| `{}` | `{}` |\n", word_rows()[i].name, text_of(static_cast<Word>(i)));
+        table += fmt::format("| `{}` | `{}` |\n", word_rows()[i].name, english().text(static_cast<Word>(i)));
     pages::hold_table(page_path, "words", table);
 }

@@ -2,6 +2,7 @@
 #include "sheet/card/housing.hpp"
 #include "sheet/words/run.hpp"
 #include "sheet/words/spot.hpp"
+#include "sheet/words/wording.hpp"
 #include <doctest/doctest.h>
 
 using namespace loomsheet;
@@ -16,8 +17,8 @@ Two spots(const std::string& with, const std::string& points) {
         printed::lamp_plan("check a \"A\"\n" + (with.empty() ? "" : "  with " + with + "\n") + "  volts " + points +
                            "\n  expect 0 .. 13 V\n  pass -> done\n  fail -> suspects\n"));
     const Row& row = plan.checks[0].rows[0];
-    return {spot_of(plan.circuit, plan.checks[0].with, row.red, part_of(plan.circuit, row.black)),
-            spot_of(plan.circuit, plan.checks[0].with, row.black, part_of(plan.circuit, row.red))};
+    return {spot_of(english(), plan.circuit, plan.checks[0].with, row.red, part_of(plan.circuit, row.black)),
+            spot_of(english(), plan.circuit, plan.checks[0].with, row.black, part_of(plan.circuit, row.red))};
 }
 
 } // namespace
@@ -25,33 +26,33 @@ Two spots(const std::string& with, const std::string& points) {
 TEST_CASE("a plug: from the wire side while it is in, from the front when it is off") {
     const Spot in = spots("", "X1.1 to G1.-").red;
     CHECK(in.name == "X1.1");
-    CHECK(say(in.metal) == "wire side");
+    CHECK(english()(in.metal) == "wire side");
     CHECK(in.place == "Lamp plug, plugged in, rear left");
     CHECK(in.view == View::wire_side);
     CHECK(in.wires.size() == 1);
     const Spot off = spots("X1 unplugged", "X1.1 to G1.-").red;
-    CHECK(say(off.metal) == "from the front");
+    CHECK(english()(off.metal) == "from the front");
     CHECK(off.view == View::mating_face);
 }
 
 TEST_CASE("post and clamp of the battery are two things") {
-    CHECK(say(spots("", "part G1.+ to G1.-").red.metal) == "post");
-    CHECK(say(spots("", "part G1.+ to G1.-").black.metal) == "clamp");
+    CHECK(english()(spots("", "part G1.+ to G1.-").red.metal) == "post");
+    CHECK(english()(spots("", "part G1.+ to G1.-").black.metal) == "clamp");
     CHECK(spots("", "part G1.+ to G1.-").black.name == "G1.−");
 }
 
 TEST_CASE("a fuse: wire side in place, its socket or its own blade when pulled") {
-    CHECK(say(spots("", "F1.1 to G1.-").red.metal) == "wire side");
-    CHECK(say(spots("F1 pulled", "F1.1 to G1.-").red.metal) == "empty socket");
-    CHECK(say(spots("F1 pulled", "part F1.1 to part F1.2").red.metal) == "own blade");
+    CHECK(english()(spots("", "F1.1 to G1.-").red.metal) == "wire side");
+    CHECK(english()(spots("F1 pulled", "F1.1 to G1.-").red.metal) == "empty socket");
+    CHECK(english()(spots("F1 pulled", "part F1.1 to part F1.2").red.metal) == "own blade");
 }
 
 TEST_CASE("the body is never a bare word: which metal, and near what") {
     const Spot body = spots("", "X1.1 to ground").black;
     CHECK(body.name == "body");
-    CHECK(say(body.metal) == "bare metal");
+    CHECK(english()(body.metal) == "bare metal");
     CHECK(body.place == "of the body, near Lamp plug, rear left");
-    CHECK(say(spots("", "X1.1 to XE1").black.metal) == "bolt");
+    CHECK(english()(spots("", "X1.1 to XE1").black.metal) == "bolt");
     CHECK(spots("", "X1.1 to XE1").black.place == "Left wing, below the battery tray");
 }
 
@@ -83,7 +84,7 @@ TEST_CASE("seen from behind, the lock at 3 o'clock stands at 9") {
 TEST_CASE("a run is named by what the current meets on the way") {
     const Plan plan = printed::plan(printed::lamp_plan("check a \"A\"\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  "
                                                        "pass -> suspects G1.+ to X1.1\n  fail -> suspects\n"));
-    const std::vector<std::string> run = suspects_of(plan.circuit, plan.checks[0].outcomes[0].target);
+    const std::vector<std::string> run = suspects_of(english(), plan.circuit, plan.checks[0].outcomes[0].target);
     std::string said;
     for (const std::string& one : run)
         said += one + ", ";
@@ -109,7 +110,7 @@ verdict bad "The ground side has a poor joint"
   after d
 )");
     std::string said;
-    for (const std::string& one : blames_of(plan.circuit, plan.verdicts[0]))
+    for (const std::string& one : blames_of(english(), plan.circuit, plan.verdicts[0]))
         said += one + ", ";
     CHECK(said == "W3\u00A0BN, XE1, XE2, W4\u00A0BK, ");
 }

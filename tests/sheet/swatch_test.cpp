@@ -8,14 +8,16 @@ using namespace loomsheet;
 
 namespace {
 
+const Axes axes = axes_of(210, Margins{});
+
 std::string drawn(const Colour& colour) {
-    Piece piece;
+    Box box;
     Findings findings;
-    Pen pen(printed::faces(), findings, piece, {});
+    Pen pen(printed::faces(), axes, usual_sizes, findings, box, {});
     swatch(pen, 20, 20, colour);
     page::Document document;
     document.pages.emplace_back();
-    document.pages[0].marks = piece.marks;
+    document.pages[0].marks = box.marks;
     return page::dump(document);
 }
 
@@ -45,11 +47,11 @@ TEST_CASE("a shop's own colour is written into the swatch") {
 
 TEST_CASE("no pattern leaves its swatch") {
     for (const ColourRow& row : colours()) {
-        Piece piece;
+        Box box;
         Findings findings;
-        Pen pen(printed::faces(), findings, piece, {});
+        Pen pen(printed::faces(), axes, usual_sizes, findings, box, {});
         swatch(pen, 20, 20, {std::string(row.code), "WH"});
-        for (const page::Mark& mark : piece.marks)
+        for (const page::Mark& mark : box.marks)
             if (const auto* line = std::get_if<page::Line>(&mark)) {
                 CHECK(std::min(line->x1, line->x2) >= 20 - 1e-6);
                 CHECK(std::max(line->x1, line->x2) <= 20 + swatch_width + strand_length + 1e-6);

@@ -63,9 +63,9 @@ TEST_CASE("every language that ships has every word, with the same places") {
 }
 
 TEST_CASE("tables that follow the order of words do so in English") {
-    CHECK(text_of(Word::kind_battery) == "battery");
+    CHECK(english().text(Word::kind_battery) == "battery");
     for (unsigned kind = 0; kind <= static_cast<unsigned>(PartKind::plain); ++kind)
-        CHECK(text_of(word_after(Word::kind_battery, kind)) == kind_word(static_cast<PartKind>(kind)));
+        CHECK(english().text(word_after(Word::kind_battery, kind)) == kind_word(static_cast<PartKind>(kind)));
     CHECK(printed::words(printed::sheet(printed::plan(printed::lamp_plan(
                                             "check a \"A\"\n  with key crank\n  volts X1.1 to X1.2\n  expect 11 .. 13 "
                                             "V\n  pass -> done\n  fail -> suspects\n")))
@@ -213,8 +213,7 @@ TEST_CASE("a shop's own words, beside its template") {
     const TemplateResult result = read_template(sources, disk, "shop/own.sheet", {}, findings);
     REQUIRE_MESSAGE(result.sheet, render_text(sources, findings, {}));
     CHECK(result.sheet->title == "Bay sheet");
-    const Speaking speaking(result.sheet->words);
-    CHECK(say(Word::page_of, 3, 12) == "12 pages, this is 3");
+    CHECK(result.sheet->words(Word::page_of, 3, 12) == "12 pages, this is 3");
 }
 
 TEST_CASE("mistakes are found at their place, all in one run, with what to write instead") {
@@ -251,17 +250,7 @@ TEST_CASE("places of a word: as many as it has, numbered or not, and no other br
     CHECK_FALSE(wrong_places("{2}", 2).empty());
 }
 
-TEST_CASE("words are those of the sheet that is laid out, and English again after it") {
-    CHECK(text_of(Word::black) == "BLACK");
-    const Wording german = words_of("german");
-    {
-        const Speaking speaking(german);
-        CHECK(text_of(Word::black) == "SCHW.");
-    }
-    CHECK(text_of(Word::black) == "BLACK");
-}
-
-TEST_CASE("which tools are asked for hangs on the checks, not on a language that has one word for two things") {
+TEST_CASE("which tools are asked for depends on the checks, not on a language that has one word for two things") {
     MemoryDisk disk;
     disk.files["shop/own.sheet"] = "sheet bay title_workshop\nlanguage \"own.words\"\nblocks tools\n";
     disk.files["shop/own.words"] = "language english\nword from_front \"at the plug\"\nword wire_side \"at the plug\"\n"

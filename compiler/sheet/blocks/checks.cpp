@@ -3,12 +3,12 @@
 
 namespace loomsheet {
 
-Block checks_block(Draft& draft) {
+Block checks_block(LayoutContext& context) {
     Block block;
     block.new_page = true;
     block.keep = 1;
-    for (const int check : draft.order.checks)
-        for (Piece& part : check_card(draft, check, draft.page_room))
+    for (const int check : context.order.checks)
+        for (Box& part : check_card(context, check, context.page_room))
             block.rows.push_back(std::move(part));
     return block;
 }

@@ -39,7 +39,7 @@ void draw_picture(Pen& pen, const Faces& faces, const drawing::Picture& picture,
         if (points.size() == 2 && !stroke.closed)
             pen.line(points[0].x, points[0].y, points[1].x, points[1].y, stroke.pt, stroke.dash);
         else
-            pen.piece().marks.emplace_back(
+            pen.box().marks.emplace_back(
                 page::Path{std::move(points), stroke.pt, stroke.closed, ink_of(stroke.fill), stroke.dash});
     }
     for (const drawing::Ring& ring : picture.rings)
@@ -51,7 +51,7 @@ void draw_picture(Pen& pen, const Faces& faces, const drawing::Picture& picture,
         for (page::Text& run :
              faces.runs(left + words.x, top + words.y, face_of(words.type), drawing::size_of(words.type),
                         hold_units(words.text), words.white ? page::Ink::white : page::Ink::black))
-            pen.piece().marks.emplace_back(std::move(run));
+            pen.box().marks.emplace_back(std::move(run));
 }
 
 drawing::Measure measure_with(const Faces& faces) {
@@ -63,46 +63,48 @@ drawing::Measure measure_with(const Faces& faces) {
             }};
 }
 
-drawing::Phrases drawing_phrases() {
-    return {[](const std::string& pages) { return say(Word::to_circuit, pages); },
-            [](const std::string& pages) { return say(Word::from_circuit, pages); }, say(Word::circuit_part)};
+drawing::Phrases drawing_phrases(const Wording& say) {
+    return {[&say](const std::string& pages) { return say(Word::to_circuit, pages); },
+            [&say](const std::string& pages) { return say(Word::from_circuit, pages); }, say(Word::circuit_part)};
 }
 
-drawing::Area drawing_area(Draft& draft) {
-    const double heading = block_title(draft, say(Word::circuit), "").height + below_title;
-    return {axis::right - axis::edge, draft.page_room - heading, heading};
+drawing::Area drawing_area(LayoutContext& context) {
+    const double heading = block_title(context, context.say(Word::circuit), "").height + below_title;
+    return {context.axis.right - context.axis.edge, context.page_room - heading, heading};
 }
 
-Block picture_block(Draft& draft, const std::vector<drawing::Picture>& pictures, const std::string& title) {
-    const double width = axis::right - axis::edge;
+Block picture_block(LayoutContext& context, const std::vector<drawing::Picture>& pictures, const std::string& title) {
+    const Axes& axis = context.axis;
+    const double width = axis.right - axis.edge;
     Block block;
     for (std::size_t i = 0; i < pictures.size(); ++i) {
-        Piece piece =
-            block_title(draft, title, pictures.size() > 1 ? say(Word::drawing_of, i + 1, pictures.size()) : "");
-        if (i > 0) piece.outline.clear();
-        const double heading = piece.height + below_title;
-        Pen pen = draft.pen(piece, draft.plan.at);
-        if (pictures[i].width > width + fits_by || pictures[i].height > draft.page_room - heading + fits_by)
+        Box box = block_title(context, title,
+                              pictures.size() > 1 ? context.say(Word::drawing_of, i + 1, pictures.size()) : "");
+        if (i > 0) box.outline.clear();
+        const double heading = box.height + below_title;
+        Pen pen = context.pen(box, context.plan.at);
+        if (pictures[i].width > width + fits_by || pictures[i].height > context.page_room - heading + fits_by)
             pen.does_not_fit(
                 fmt::format("\"{}\" needs {:.0f} x {:.0f} mm on page {} of it, a page has {:.0f} x {:.0f} mm", title,
-                            pictures[i].width, pictures[i].height, i + 1, width, draft.page_room - heading),
+                            pictures[i].width, pictures[i].height, i + 1, width, context.page_room - heading),
                 "take larger paper, or leave the block out of the template");
-        draw_picture(pen, draft.faces, pictures[i], axis::edge + (width - pictures[i].width) / 2, heading);
-        pen.region(page::Role::block, axis::edge, heading, width, pictures[i].height, title);
-        piece.height = heading + pictures[i].height;
-        block.rows.push_back(std::move(piece));
+        draw_picture(pen, context.faces, pictures[i], axis.edge + (width - pictures[i].width) / 2, heading);
+        pen.region(page::Role::block, axis.edge, heading, width, pictures[i].height, title);
+        box.height = heading + pictures[i].height;
+        block.rows.push_back(std::move(box));
     }
     block.new_page = block.alone = true;
     block.keep = 1;
     return block;
 }
 
-Block circuit_block(Draft& draft) {
-    const drawing::Measure measure = measure_with(draft.faces);
-    const drawing::Probes probes = drawing::probes_of(draft.plan, draft.order.numbers);
-    return picture_block(
-        draft, drawing::draw_circuit(draft.plan.circuit, probes, measure, drawing_phrases(), drawing_area(draft)),
-        say(Word::circuit));
+Block circuit_block(LayoutContext& context) {
+    const drawing::Measure measure = measure_with(context.faces);
+    const drawing::Probes probes = drawing::probes_of(context.plan, context.order.numbers);
+    return picture_block(context,
+                         drawing::draw_circuit(context.plan.circuit, probes, measure, drawing_phrases(context.say),
+                                               drawing_area(context)),
+                         context.say(Word::circuit));
 }
 
 } // namespace loomsheet

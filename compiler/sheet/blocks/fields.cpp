@@ -7,22 +7,23 @@ namespace loomsheet {
 
 namespace {
 
-Piece field_row(Draft& draft, const std::vector<Field>& fields, const std::string& name,
-                std::map<std::string, int>& named) {
+Box field_row(LayoutContext& context, const std::vector<Field>& fields, const std::string& name,
+              std::map<std::string, int>& named) {
+    const Axes& axis = context.axis;
     constexpr double least = 13.5, row_gap = 2.5, column_gap = 2.5, margin = 1.5; // caption 3.5 mm, 10 mm to write
     constexpr int columns = 12;
-    const double column = (axis::right - axis::edge - (columns - 1) * column_gap) / columns;
-    Piece piece;
-    Pen pen = draft.pen(piece, draft.plan.at);
-    const auto filled = [&](const Field& field) { return field.filled ? draft.plan.*field.filled : std::string(); };
+    const double column = (axis.right - axis.edge - (columns - 1) * column_gap) / columns;
+    Box box;
+    Pen pen = context.pen(box, context.plan.at);
+    const auto filled = [&](const Field& field) { return field.filled ? context.plan.*field.filled : std::string(); };
     const auto span = [&](double count) { return count * column + (count - 1) * column_gap; };
     double height = least;
     for (const Field& field : fields) {
         const auto lines =
             static_cast<double>(pen.wrap(type::main, span(field.columns) - 2 * margin, filled(field)).size());
-        height = std::max(height, least + (lines - 1) * leading(type::main));
+        height = std::max(height, least + (lines - 1) * pen.leading(type::main));
     }
-    double x = axis::edge;
+    double x = axis.edge;
     for (const Field& field : fields) {
         const double width = span(field.columns);
         pen.rect(x, 0, width, height, stroke::rule);
@@ -35,17 +36,17 @@ Piece field_row(Draft& draft, const std::vector<Field>& fields, const std::strin
         pen.region(filled(field).empty() ? page::Role::field : page::Role::cell, x, 0, width, height, own);
         x += width + column_gap;
     }
-    piece.height = height + row_gap;
-    return piece;
+    box.height = height + row_gap;
+    return box;
 }
 
 } // namespace
 
-std::vector<Piece> field_rows(Draft& draft, const FieldLines& lines, const std::string& name) {
-    std::vector<Piece> rows;
+std::vector<Box> field_rows(LayoutContext& context, const FieldLines& lines, const std::string& name) {
+    std::vector<Box> rows;
     std::map<std::string, int> named; // how often a name was used: a field of the same name is another one
     for (const std::vector<Field>& fields : lines)
-        rows.push_back(field_row(draft, fields, name, named));
+        rows.push_back(field_row(context, fields, name, named));
     return rows;
 }
 

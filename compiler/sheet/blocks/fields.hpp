@@ -1,10 +1,10 @@
 // Rows of frames to write in: head of the job, sign-off.
 #pragma once
-#include "sheet/layout/draft.hpp"
+#include "sheet/layout/context.hpp"
 
 namespace loomsheet {
 
 // What the plan fills in wraps and makes the row higher. `name` starts the names of the regions.
-std::vector<Piece> field_rows(Draft& draft, const FieldLines& lines, const std::string& name);
+std::vector<Box> field_rows(LayoutContext& context, const FieldLines& lines, const std::string& name);
 
 } // namespace loomsheet

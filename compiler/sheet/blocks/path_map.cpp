@@ -8,7 +8,7 @@
 namespace loomsheet {
 namespace {
 
-std::string label_of(const Check& check, const OutcomeLine& line) {
+std::string label_of(const Wording& say, const Check& check, const OutcomeLine& line) {
     if (line.outcome == nullptr) return say(Word::way_fail);
     const Outcome& outcome = *line.outcome;
     if (!outcome.row.empty()) return outcome.row;
@@ -20,48 +20,48 @@ std::string label_of(const Check& check, const OutcomeLine& line) {
     case OutcomeKind::open: return say(Word::way_open);
     case OutcomeKind::no_current: return say(Word::way_no_current);
     case OutcomeKind::answer: return outcome.answer;
-    case OutcomeKind::band: return outcome.band ? limit_words(*outcome.band, check.measure) : line.words;
+    case OutcomeKind::band: return outcome.band ? limit_words(say, *outcome.band, check.measure) : line.words;
     }
     return line.words;
 }
 
-drawing::MapWay way_of(const Draft& draft, const Check& check, const OutcomeLine& line) {
+drawing::MapWay way_of(const LayoutContext& context, const Check& check, const OutcomeLine& line) {
     drawing::MapWay way;
-    way.label = label_of(check, line);
+    way.label = label_of(context.say, check, line);
     way.pass = line.outcome != nullptr && line.outcome->kind == OutcomeKind::pass;
     const Target target = line.outcome ? line.outcome->target : Target{};
     const bool to_check = target.kind == TargetKind::check || target.kind == TargetKind::next;
     if (to_check && target.index != none) {
         way.end = drawing::WayEnd::check;
-        way.check = draft.order.numbers[target.index] - 1;
+        way.check = context.order.numbers[target.index] - 1;
     } else if (target.kind == TargetKind::verdict && target.index != none) {
         way.end = drawing::WayEnd::verdict;
-        way.sign = draft.order.letters[target.index];
-        way.title = draft.plan.verdicts[target.index].title;
+        way.sign = context.order.letters[target.index];
+        way.title = context.plan.verdicts[target.index].title;
     } else if (target.kind == TargetKind::done) {
         way.end = drawing::WayEnd::done;
-        way.sign = say(Word::done);
+        way.sign = context.say(Word::done);
     } else {
-        way.sign = say(Word::stop);
+        way.sign = context.say(Word::stop);
     }
     return way;
 }
 
 } // namespace
 
-Block map_block(Draft& draft) {
+Block map_block(LayoutContext& context) {
     std::vector<drawing::MapCheck> checks;
-    for (const int index : draft.order.checks) {
-        const Check& check = draft.plan.checks[index];
+    for (const int index : context.order.checks) {
+        const Check& check = context.plan.checks[index];
         drawing::MapCheck made;
-        made.number = draft.order.numbers[index];
+        made.number = context.order.numbers[index];
         made.title = check.title.empty() ? check.label : check.title;
-        for (const OutcomeLine& line : outcome_lines(check))
-            made.ways.push_back(way_of(draft, check, line));
+        for (const OutcomeLine& line : outcome_lines(context.say, check))
+            made.ways.push_back(way_of(context, check, line));
         checks.push_back(std::move(made));
     }
-    return picture_block(draft, drawing::draw_map(checks, measure_with(draft.faces), drawing_area(draft)),
-                         say(Word::map));
+    return picture_block(context, drawing::draw_map(checks, measure_with(context.faces), drawing_area(context)),
+                         context.say(Word::map));
 }
 
 } // namespace loomsheet

@@ -1,4 +1,4 @@
-// Tools and leads, worked out from the checks: one function a tool.
+// Tools and leads, worked out from the checks: a function for each tool.
 #include "sheet/blocks/blocks.hpp"
 #include "sheet/card/card.hpp"
 #include "sheet/card/dial.hpp"
@@ -46,16 +46,16 @@ void each_spot(const Plan& plan, Use use) {
     }
 }
 
-std::string own_row(const Plan& plan, std::string_view function) {
+std::string own_row(const Wording& say, const Plan& plan, std::string_view function) {
     for (const MeterRow& row : plan.circuit.meters)
-        if (row.function == function) return say(Word::within_figure, amount(row.within));
+        if (row.function == function) return say(Word::within_figure, amount(say, row.within));
     return {};
 }
 
-void meter(const Plan& plan, Tools& tools) {
+void meter(const Wording& say, const Plan& plan, Tools& tools) {
     bool set = false, fine = false, ohms = false;
     for (const Check& check : plan.checks) {
-        const Dial dial = dial_of(plan, check);
+        const Dial dial = dial_of(say, plan, check);
         const bool is_clamp = check.measure == MeasureKind::clamp;
         set = set || (dial.knob && !is_clamp);
         fine = fine || dial.fine;
@@ -64,43 +64,43 @@ void meter(const Plan& plan, Tools& tools) {
     if (!set) return;
     std::string words = say(fine ? Word::multimeter_fine : Word::multimeter);
     for (const char* function : {"volts", "ohms", "amps"})
-        words += own_row(plan, function);
+        words += own_row(say, plan, function);
     tools.push_back(words);
     if (ohms) tools.push_back(say(Word::meter_battery));
 }
 
-void clamp(const Plan& plan, Tools& tools) {
+void clamp(const Wording& say, const Plan& plan, Tools& tools) {
     if (any_check(plan, [](const Check& check) {
             return check.measure == MeasureKind::clamp || check.measure == MeasureKind::drop;
         }))
-        tools.push_back(say(Word::clamp_tool) + own_row(plan, "clamp"));
+        tools.push_back(say(Word::clamp_tool) + own_row(say, plan, "clamp"));
 }
 
-void test_lamp(const Plan& plan, Tools& tools) {
+void test_lamp(const Wording& say, const Plan& plan, Tools& tools) {
     if (any_check(plan, [](const Check& check) { return check.measure == MeasureKind::testlamp; }))
         tools.push_back(say(Word::test_lamp_tool));
 }
 
-void loads(const Plan& plan, Tools& tools) {
+void loads(const Wording& say, const Plan& plan, Tools& tools) {
     each_item(plan, [&](const SetupItem& item) {
         if (item.kind != ItemKind::load || !item.value) return;
         const bool lamp = item.value->unit && item.value->unit->dimension == Dimension::watt;
-        once(tools, say(lamp ? Word::lamp_tool : Word::load_tool, amount(*item.value)));
+        once(tools, say(lamp ? Word::lamp_tool : Word::load_tool, amount(say, *item.value)));
     });
 }
 
-void bridges(const Plan& plan, Tools& tools) {
+void bridges(const Wording& say, const Plan& plan, Tools& tools) {
     each_item(plan, [&](const SetupItem& item) {
         if (item.kind != ItemKind::bridge) return;
-        once(tools, item.value ? say(Word::bridge_tool, amount(*item.value)) : say(Word::bridge_tool_plain));
+        once(tools, item.value ? say(Word::bridge_tool, amount(say, *item.value)) : say(Word::bridge_tool_plain));
     });
 }
 
 // Back-probe pins for what stays plugged in, test pins for what is probed from the front.
-void pins(const Plan& plan, Tools& tools) {
+void pins(const Wording& say, const Plan& plan, Tools& tools) {
     bool behind = false, front = false;
     each_spot(plan, [&](const Check& check, const Row&, const PointRef& point) {
-        const Spot spot = spot_of(plan.circuit, check.with, point, none);
+        const Spot spot = spot_of(say, plan.circuit, check.with, point, none);
         behind = behind || spot.metal == Word::wire_side;
         front = front || spot.metal == Word::from_front || spot.metal == Word::empty_socket;
     });
@@ -108,7 +108,7 @@ void pins(const Plan& plan, Tools& tools) {
     if (front) tools.push_back(say(Word::test_pin_tool));
 }
 
-void long_lead(const Plan& plan, Tools& tools) {
+void long_lead(const Wording& say, const Plan& plan, Tools& tools) {
     bool needed = false;
     each_spot(plan, [&](const Check&, const Row& row, const PointRef& point) {
         const PartId black = part_of(plan.circuit, row.black), red = part_of(plan.circuit, row.red);
@@ -118,12 +118,12 @@ void long_lead(const Plan& plan, Tools& tools) {
     if (needed) tools.push_back(say(Word::long_lead_tool));
 }
 
-void tester(const Plan& plan, Tools& tools) {
+void tester(const Wording& say, const Plan& plan, Tools& tools) {
     if (any_item(plan, [](const SetupItem& item) { return item.kind == ItemKind::output_on; }))
         tools.push_back(say(Word::tester_tool));
 }
 
-void gauges(const Plan& plan, Tools& tools) {
+void gauges(const Wording& say, const Plan& plan, Tools& tools) {
     for (const Check& check : plan.checks)
         if (check.measure == MeasureKind::read) once(tools, check.look);
     if (any_item(plan, [](const SetupItem& item) {
@@ -134,7 +134,7 @@ void gauges(const Plan& plan, Tools& tools) {
         tools.push_back(say(Word::thermometer_tool));
 }
 
-void panels(const Plan& plan, Tools& tools) {
+void panels(const Wording& say, const Plan& plan, Tools& tools) {
     std::vector<std::string> names;
     for (const Check& check : plan.checks)
         for (const PanelId id : panels_for(plan.circuit, check)) {
@@ -147,22 +147,22 @@ void panels(const Plan& plan, Tools& tools) {
 }
 
 // Somebody holds what is pressed, moved or cranked while somebody reads.
-void helper(const Plan& plan, Tools& tools) {
+void helper(const Wording& say, const Plan& plan, Tools& tools) {
     if (any_check(plan, needs_helper)) tools.push_back(say(Word::helper_tool));
 }
 
-constexpr void (*tool_table[])(const Plan&, Tools&) = {meter,     clamp,  test_lamp, loads,  bridges, pins,
-                                                 long_lead, tester, gauges,    panels, helper};
+constexpr void (*tool_table[])(const Wording&, const Plan&, Tools&) = {
+    meter, clamp, test_lamp, loads, bridges, pins, long_lead, tester, gauges, panels, helper};
 
 } // namespace
 
-Block tools_block(Draft& draft) {
+Block tools_block(LayoutContext& context) {
     Tools tools;
     for (const auto row : tool_table)
-        row(draft.plan, tools);
+        row(context.say, context.plan, tools);
     Block block;
-    block.title = block_title(draft, say(Word::tools), say(Word::tools_note));
-    block.rows = tick_list(draft, tools, "tool");
+    block.title = block_title(context, context.say(Word::tools), context.say(Word::tools_note));
+    block.rows = tick_list(context, tools, "tool");
     return block;
 }
 

@@ -15,18 +15,19 @@ constexpr double face_alone = 15, face_both = 11.4, face_beside = 11; // height 
 PartId seen_at(const Lead& lead) { return lead.spot.connector != none ? lead.spot.connector : lead.spot.socket; }
 
 double face_of(Card& card, double y, double height, const Lead& lead, const Lead* other) {
+    const Axes& axis = card.axis;
     if (lead.spot.connector == none) {
         Socket seen{lead.spot.socket, {{lead.spot.cavity, lead.label, lead.solid}}};
         if (other) seen.probed.push_back({other->spot.cavity, other->label, other->solid});
-        return socket(card.pen, card.circuit(), seen, axis::face, y + 0.8, axis::right - axis::face);
+        return socket(card.say, card.pen, card.circuit(), seen, axis.face, y + 0.8, axis.right - axis.face);
     }
     Housing seen{lead.spot.connector, lead.spot.view, {{lead.spot.cavity, lead.label, lead.solid}}};
     seen.brief = height <= face_beside;
     if (other) seen.probed.push_back({other->spot.cavity, other->label, other->solid});
-    return housing(card.pen, card.circuit(), seen, axis::face, y + 0.8, axis::right - axis::face, height);
+    return housing(card.say, card.pen, card.circuit(), seen, axis.face, y + 0.8, axis.right - axis.face, height);
 }
 
-// The connector, once when both leads are on it, else beside each lead; gives where the lowest ends.
+// The connector, once when both leads are on it, else beside each lead; returns where the lowest ends.
 double faces_of(Card& card, const std::vector<Lead>& leads, const std::vector<double>& rows) {
     std::vector<std::size_t> on; // leads that are on a connector or in a socket
     for (std::size_t i = 0; i < leads.size(); ++i)
@@ -55,24 +56,25 @@ double probe(Card& card, double top) {
 
 // What to see, as a statement; the parts it is about beside the pill.
 double look(Card& card, double top, Word label) {
+    const Axes& axis = card.axis;
     Pen& pen = card.pen;
-    lead_pill(pen, top, label, false);
+    lead_pill(card.say, pen, top, label, false);
     std::vector<std::string> names, places;
     for (const State& state : card.check.look_states.list) {
         const PartId part = part_of(card.circuit(), state.of);
         if (part == none || std::find(names.begin(), names.end(), card.circuit().parts[part].id) != names.end())
             continue;
         names.push_back(card.circuit().parts[part].id);
-        places.push_back(part_and_place(card.circuit(), part));
+        places.push_back(part_and_place(card.say, card.circuit(), part));
     }
-    const double room = axis::right - axis::pin;
-    double y = top + 4.5 + half_cap(type::pin);
+    const double room = axis.right - axis.pin;
+    double y = top + 4.5 + pen.half_cap(type::pin);
     if (!names.empty()) {
-        y += (pen.lines(axis::pin, y, room, type::pin, join(names)) - 1) * leading(type::pin) + 5.6;
-        if (names.size() == 1) pen.lines(axis::pin, y, room, type::how, places.front());
-        y = std::max(y + 3.5, top + card::lead_row - 1) + 2 * half_cap(type::limit);
+        y += (pen.lines(axis.pin, y, room, type::pin, join(names)) - 1) * pen.leading(type::pin) + 5.6;
+        if (names.size() == 1) pen.lines(axis.pin, y, room, type::how, places.front());
+        y = std::max(y + 3.5, top + card::lead_row - 1) + 2 * pen.half_cap(type::limit);
     }
-    y += (pen.lines(axis::pin, y, room, type::limit, card.check.look) - 1) * leading(type::limit);
+    y += (pen.lines(axis.pin, y, room, type::limit, card.check.look) - 1) * pen.leading(type::limit);
     return y + 3;
 }
 
@@ -87,7 +89,7 @@ double card_leads(Card& card, double top) {
     case MeasureKind::read: end = look(card, top, Word::read); break;
     default: end = card.check.rows.size() > 1 ? card_rows(card, top) : probe(card, top);
     }
-    return axis::narrow ? end + 0.5 : std::max(end + 0.5, top + card::least_leads);
+    return card.axis.narrow ? end + 0.5 : std::max(end + 0.5, top + card::least_leads);
 }
 
 } // namespace loomsheet

@@ -18,6 +18,7 @@ struct Blank {
 
 // Rows have their blanks beside their leads; what counts for the whole check stands here.
 std::vector<Blank> blanks(const Card& card, const Dial& dial) {
+    const Wording& say = card.say;
     constexpr double tall = 12.2, low = 9.5; // never under 25 x 9 mm
     std::vector<Blank> list;
     if (card.check.rows.size() < 2) {
@@ -42,40 +43,44 @@ std::vector<Blank> blanks(const Card& card, const Dial& dial) {
 }
 
 double dial_rows(Card& card, double top, const Dial& dial) {
+    const Axes& axis = card.axis;
     Pen& pen = card.pen;
     const double line = top + 5.2;
-    const double start = dial_sign(pen, axis::probe, line, dial), room = axis::probe + card::field_width - start;
+    const double start = dial_sign(pen, axis.probe, line, dial), room = axis.probe + card::field_width - start;
     const std::vector<std::string> words = pen.wrap(type::words, room, dial.words);
-    const double spread = leading(type::words) * static_cast<double>(words.size() - 1);
-    pen.lines(start, line - spread / 2 + half_cap(type::words), room, type::words, dial.words);
+    const double spread = pen.leading(type::words) * static_cast<double>(words.size() - 1);
+    pen.lines(start, line - spread / 2 + pen.half_cap(type::words), room, type::words, dial.words);
     double y = std::max(top + 9.8, line + spread / 2 + 3.5);
     if (!dial.remark.empty()) {
-        const int count = pen.lines(axis::probe, y + 3.4, card::field_width, type::main, dial.remark);
-        y += leading(type::main) * count + 0.5;
+        const int count = pen.lines(axis.probe, y + 3.4, card::field_width, type::main, dial.remark);
+        y += pen.leading(type::main) * count + 0.5;
     }
     return y;
 }
 
 // What a sound car reads, where it was computed and one reading is asked for.
 double sound_car(Card& card, double y) {
-    if (!card.draft.prediction || card.check.rows.size() != 1) return y;
-    const RowPrediction& row = (*card.draft.prediction)[static_cast<std::size_t>(card.index)].rows.front();
-    const std::string words = say(Word::sound_car, told_range(card.circuit(), row, card.check.measure));
-    return y + card.pen.lines(axis::probe, y + 3.4, card::field_width, type::how, words) * leading(type::how) + 1;
+    if (!card.context.prediction || card.check.rows.size() != 1) return y;
+    const RowPrediction& row = (*card.context.prediction)[static_cast<std::size_t>(card.index)].rows.front();
+    const std::string words = card.say(Word::sound_car, told_range(card.say, card.circuit(), row, card.check.measure));
+    return y +
+           card.pen.lines(card.axis.probe, y + 3.4, card::field_width, type::how, words) * card.pen.leading(type::how) +
+           1;
 }
 
 } // namespace
 
 std::string sound_words(const Card& card, std::size_t row) {
-    if (!card.draft.prediction) return {};
-    const CheckPrediction& made = (*card.draft.prediction)[static_cast<std::size_t>(card.index)];
-    if (made.rows.empty()) return told_seen(card.check, made);
-    return told_reading(card.circuit(), made.rows[row], card.check.measure);
+    if (!card.context.prediction) return {};
+    const CheckPrediction& made = (*card.context.prediction)[static_cast<std::size_t>(card.index)];
+    if (made.rows.empty()) return told_seen(card.say, card.check, made);
+    return told_reading(card.say, card.circuit(), made.rows[row], card.check.measure);
 }
 
 double card_reading(Card& card, double top) {
+    const Axes& axis = card.axis;
     Pen& pen = card.pen;
-    const Dial dial = dial_of(card.plan(), card.check);
+    const Dial dial = dial_of(card.say, card.plan(), card.check);
     double y = card.shows(CardPart::dial) ? dial_rows(card, top, dial) : top + 1.5;
     if (card.shows(CardPart::sound)) y = sound_car(card, y);
     const std::vector<Blank> list = blanks(card, dial);
@@ -85,11 +90,11 @@ double card_reading(Card& card, double top) {
         constexpr double room = card::field_width - 3;
         const auto lines = static_cast<double>(pen.wrap(type::caption, room, blank.caption).size());
         const auto filled = static_cast<double>(std::max<std::size_t>(1, pen.wrap(type::lead_in, room, blank.filled).size()));
-        const double below = (filled - 1) * leading(type::lead_in),
-                     height = blank.height + (lines - 1) * leading(type::caption) + (lines > 1 ? 4 : 0) + below;
-        field(pen, axis::probe, y, card::field_width, height, blank.caption, blank.unit);
-        pen.lines(axis::probe + 1.5, y + height - 1.8 - below, room, type::lead_in, blank.filled);
-        pen.region(blank.filled.empty() ? page::Role::reading : page::Role::cell, axis::probe, y, card::field_width,
+        const double below = (filled - 1) * pen.leading(type::lead_in),
+                     height = blank.height + (lines - 1) * pen.leading(type::caption) + (lines > 1 ? 4 : 0) + below;
+        field(pen, axis.probe, y, card::field_width, height, blank.caption, blank.unit);
+        pen.lines(axis.probe + 1.5, y + height - 1.8 - below, room, type::lead_in, blank.filled);
+        pen.region(blank.filled.empty() ? page::Role::reading : page::Role::cell, axis.probe, y, card::field_width,
                    height, card.name + blank.name);
         y += height + field_gap;
     }

@@ -15,37 +15,40 @@ bool same_spot(const Spot& a, const Spot& b) { return a.name == b.name && a.plac
 
 // What the class predicts, or what it should.
 double predicted(Card& card, double y, const Row& row, const Dial& dial, double width) {
+    const Axes& axis = card.axis;
     Pen& pen = card.pen;
     const bool answered = card.shows(CardPart::answered);
     const std::string filled =
         answered ? sound_words(card, static_cast<std::size_t>(&row - card.check.rows.data())) : std::string();
     const std::vector<std::string> lines = pen.wrap(type::how_bold, width - 3, filled);
-    const double height = std::max(blank_height, 5 + leading(type::how_bold) * static_cast<double>(lines.size()));
-    field(pen, axis::face, y + 0.5, width, height, say(Word::predicted), answered ? "" : dial.unit);
-    if (answered) pen.lines(axis::face + 1.5, y + 8.2, width - 3, type::how_bold, filled);
-    pen.region(answered ? page::Role::cell : page::Role::reading, axis::face, y + 0.5, width, height,
+    const double height = std::max(blank_height, 5 + pen.leading(type::how_bold) * static_cast<double>(lines.size()));
+    field(pen, axis.face, y + 0.5, width, height, card.say(Word::predicted), answered ? "" : dial.unit);
+    if (answered) pen.lines(axis.face + 1.5, y + 8.2, width - 3, type::how_bold, filled);
+    pen.region(answered ? page::Role::cell : page::Role::reading, axis.face, y + 0.5, width, height,
                card.name + " predicted " + row.name);
     return y + height + 2;
 }
 
 // The blank at the right, the row's own limit under it.
 double blank(Card& card, double y, const Row& row, const Dial& dial) {
+    const Axes& axis = card.axis;
     Pen& pen = card.pen;
-    const double blank_width = axis::right - axis::face;
+    const double blank_width = axis.right - axis.face;
     if (card.shows(CardPart::answered) || card.shows(CardPart::predicted))
         y = predicted(card, y, row, dial, blank_width);
     if (!card.shows(CardPart::blanks)) return y;
-    field(pen, axis::face, y + 0.5, blank_width, blank_height, card.shows(CardPart::predicted) ? dial.caption : "",
+    field(pen, axis.face, y + 0.5, blank_width, blank_height, card.shows(CardPart::predicted) ? dial.caption : "",
           dial.unit);
-    pen.region(page::Role::reading, axis::face, y + 0.5, blank_width, blank_height, card.name + " reading " + row.name);
+    pen.region(page::Role::reading, axis.face, y + 0.5, blank_width, blank_height, card.name + " reading " + row.name);
     const Limit* limit = limit_of(card.check, row.name);
     if (!limit || !has_own_limits(card.check) || !card.shows(CardPart::limits)) return y + blank_height + 1.5;
     const double first = y + blank_height + 5.4;
-    const int count = pen.lines(axis::face, first, blank_width, type::main, limit_words(*limit, card.check.measure));
-    return first + (count - 1) * leading(type::main) + 1.5;
+    const int count =
+        pen.lines(axis.face, first, blank_width, type::main, limit_words(card.say, *limit, card.check.measure));
+    return first + (count - 1) * pen.leading(type::main) + 1.5;
 }
 
-// What stands above already need not be said again: the place, or all but the name and the wire.
+// What stands above is not said again: the place, or all but the name and the wire.
 Said said_above(const std::vector<Lead>& above, const Lead& lead) {
     Said said = Said::nothing;
     for (const Lead& other : above) {
@@ -64,7 +67,8 @@ double own_outcomes(Card& card, double y, const Row& row) {
 } // namespace
 
 double card_rows(Card& card, double top) {
-    const Dial dial = dial_of(card.plan(), card.check);
+    const Axes& axis = card.axis;
+    const Dial dial = dial_of(card.say, card.plan(), card.check);
     const std::vector<Row>& rows = card.check.rows;
     std::vector<Lead> above; // their places need not be said again
     const std::vector<Lead> first_leads = leads_of(card, rows.front());
@@ -78,10 +82,11 @@ double card_rows(Card& card, double top) {
     }
     for (std::size_t i = card.first_row; i < card.end_row; ++i) {
         const Row& row = rows[i];
-        const double room = axis::right - axis::probe;
-        if (i != card.first_row || shared) card.pen.line(axis::probe, y, axis::right, y, stroke::rule);
+        const double room = axis.right - axis.probe;
+        if (i != card.first_row || shared) card.pen.line(axis.probe, y, axis.right, y, stroke::rule);
         card.pen.point_at(row.at);
-        y += 4.6 + (card.pen.lines(axis::probe, y + 4.6, room, type::main, row.name) - 1) * leading(type::main) + 1.4;
+        y += 4.6 +
+             (card.pen.lines(axis.probe, y + 4.6, room, type::main, row.name) - 1) * card.pen.leading(type::main) + 1.4;
         const double start = y;
         std::vector<Lead> leads = leads_of(card, row);
         if (shared) leads.pop_back();

@@ -1,8 +1,8 @@
 #include "sheet/card/cautions.hpp"
-#include "sheet/layout/draft.hpp"
+#include "sheet/card/symbol.hpp"
+#include "sheet/layout/context.hpp"
 #include "sheet/words/figure.hpp"
 #include "sheet/words/spot.hpp"
-#include "sheet/card/symbol.hpp"
 #include <algorithm>
 
 namespace loomsheet {
@@ -95,7 +95,7 @@ constexpr CheckCautionRow check_rows[] = {
 std::span<const CautionRow> usual_cautions() { return caution_table; }
 std::span<const CheckCautionRow> usual_check_cautions() { return check_rows; }
 
-std::vector<std::string> cautions_of(const Plan& plan, const Check& check) {
+std::vector<std::string> cautions_of(const Wording& say, const Plan& plan, const Check& check) {
     std::vector<std::string> cautions;
     for (const Words& words : check.cautions)
         cautions.push_back(words.text);

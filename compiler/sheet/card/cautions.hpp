@@ -22,6 +22,6 @@ struct CheckCautionRow {
 std::span<const CheckCautionRow> usual_check_cautions();
 
 // The author's words for this check; where there are none, the usual ones that fit it.
-std::vector<std::string> cautions_of(const Plan& plan, const Check& check);
+std::vector<std::string> cautions_of(const Wording& say, const Plan& plan, const Check& check);
 
 } // namespace loomsheet

@@ -19,7 +19,7 @@ constexpr Range ohm_ranges[] = {{200, "200 Ω"},  {2e3, "2 kΩ"}, {2e4, "20 kΩ"
                                 {2e5, "200 kΩ"}, {2e6, "2 MΩ"}, {2e7, "20 MΩ"}};
 constexpr Range ampere_ranges[] = {{0.2, "200 mA"}, {10, "10 A"}};
 
-// Leads have 0.2 to 0.5 ohm of their own (trade data, section 7): it counts below this.
+// Leads have 0.2 to 0.5 ohm of their own (trade data, section 7): they matter below this.
 constexpr double lead_matters_below = 10;
 
 template <std::size_t count>
@@ -62,15 +62,15 @@ std::optional<double> stated_ohms(const Circuit& circuit, const Check& check) {
     return std::nullopt;
 }
 
-std::string unit_of(const Check& check, std::string usual) {
+std::string unit_of(const Wording& say, const Check& check, std::string usual) {
     for (const Limit* limit : limits_of(check)) {
-        if (limit->high) return unit(*limit->high);
-        if (limit->low) return unit(*limit->low);
+        if (limit->high) return unit(say, *limit->high);
+        if (limit->low) return unit(say, *limit->low);
     }
     return usual;
 }
 
-Dial meter(std::string function, Symbol symbol, std::string words, std::string unit) {
+Dial meter(const Wording& say, std::string function, Symbol symbol, std::string words, std::string unit) {
     Dial dial;
     dial.function = std::move(function);
     dial.symbol = symbol;
@@ -80,7 +80,7 @@ Dial meter(std::string function, Symbol symbol, std::string words, std::string u
     return dial;
 }
 
-Dial no_meter(Word words, Word caption) {
+Dial no_meter(const Wording& say, Word words, Word caption) {
     Dial dial;
     dial.knob = false;
     dial.words = say(words);
@@ -88,65 +88,65 @@ Dial no_meter(Word words, Word caption) {
     return dial;
 }
 
-Dial volts(const Plan& plan, const Check& check) {
+Dial volts(const Wording& say, const Plan& plan, const Check& check) {
     const double usual = check.measure == MeasureKind::drop ? 0.5 : system_volts(plan);
     const double most = greatest(plan, check).value_or(usual);
     const bool alternating = check.measure == MeasureKind::volts_ac;
-    Dial dial = meter("V", alternating ? Symbol::alternating : Symbol::direct,
-                      say(Word::on_range, range_for(volt_ranges, most)), unit_of(check, "V"));
+    Dial dial = meter(say, "V", alternating ? Symbol::alternating : Symbol::direct,
+                      say(Word::on_range, range_for(volt_ranges, most)), unit_of(say, check, "V"));
     dial.fine = most < volt_ranges[0].up_to;
     dial.current_blank = check.measure == MeasureKind::drop;
     return dial;
 }
 
-Dial ohms(const Plan& plan, const Check& check) {
+Dial ohms(const Wording& say, const Plan& plan, const Check& check) {
     std::optional<double> most = greatest(plan, check);
     if (!most) most = stated_ohms(plan.circuit, check);
     Dial dial =
-        meter("Ω", Symbol::bare, most ? say(Word::on_range, range_for(ohm_ranges, *most)) : say(Word::range_down),
-              unit_of(check, "Ω"));
+        meter(say, "Ω", Symbol::bare, most ? say(Word::on_range, range_for(ohm_ranges, *most)) : say(Word::range_down),
+              unit_of(say, check, "Ω"));
     dial.lead_blank = most && *most < lead_matters_below;
     return dial;
 }
 
-Dial amperes(const Plan& plan, const Check& check) {
+Dial amperes(const Wording& say, const Plan& plan, const Check& check) {
     const std::optional<double> most = greatest(plan, check);
-    return meter("A", Symbol::direct,
+    return meter(say, "A", Symbol::direct,
                  most ? say(Word::on_range, range_for(ampere_ranges, *most)) : say(Word::on_range, "10 A"),
-                 unit_of(check, "A"));
+                 unit_of(say, check, "A"));
 }
 
-Dial clamp(const Check& check) {
-    Dial dial = meter("A", Symbol::direct, say(Word::clamp_meter), unit_of(check, "A"));
+Dial clamp(const Wording& say, const Check& check) {
+    Dial dial = meter(say, "A", Symbol::direct, say(Word::clamp_meter), unit_of(say, check, "A"));
     dial.remark = say(Word::clamp_zero);
     return dial;
 }
 
 } // namespace
 
-Dial dial_of(const Plan& plan, const Check& check) {
+Dial dial_of(const Wording& say, const Plan& plan, const Check& check) {
     switch (check.measure) {
     case MeasureKind::volts:
     case MeasureKind::volts_ac:
-    case MeasureKind::drop: return volts(plan, check);
-    case MeasureKind::ohms: return ohms(plan, check);
+    case MeasureKind::drop: return volts(say, plan, check);
+    case MeasureKind::ohms: return ohms(say, plan, check);
     case MeasureKind::continuity: {
-        Dial dial = meter("Ω", Symbol::bare, say(Word::beeper), "");
+        Dial dial = meter(say, "Ω", Symbol::bare, say(Word::beeper), "");
         dial.caption = say(Word::heard);
         return dial;
     }
-    case MeasureKind::amps: return amperes(plan, check);
-    case MeasureKind::clamp: return clamp(check);
-    case MeasureKind::testlamp: return no_meter(Word::test_lamp, Word::seen);
+    case MeasureKind::amps: return amperes(say, plan, check);
+    case MeasureKind::clamp: return clamp(say, check);
+    case MeasureKind::testlamp: return no_meter(say, Word::test_lamp, Word::seen);
     case MeasureKind::read: {
-        Dial dial = no_meter(Word::own_gauge, Word::reading);
-        dial.unit = unit_of(check, "");
+        Dial dial = no_meter(say, Word::own_gauge, Word::reading);
+        dial.unit = unit_of(say, check, "");
         return dial;
     }
     case MeasureKind::look:
     case MeasureKind::nothing: break;
     }
-    return no_meter(Word::no_meter, Word::seen);
+    return no_meter(say, Word::no_meter, Word::seen);
 }
 
 } // namespace loomsheet

@@ -1,6 +1,7 @@
 // How the instrument is set for a check. Ranges are those of a 3 1/2 digit meter (trade data, section 7).
 #pragma once
 #include "model/plan.hpp"
+#include "sheet/words/words.hpp"
 #include <string>
 #include <vector>
 
@@ -20,6 +21,6 @@ struct Dial {
     bool lead_blank = false;    // the leads' own ohms are taken off: a blank for them
     bool current_blank = false; // a drop means nothing without its amps
 };
-Dial dial_of(const Plan& plan, const Check& check);
+Dial dial_of(const Wording& say, const Plan& plan, const Check& check);
 
 } // namespace loomsheet

@@ -69,7 +69,7 @@ void cavities(Pen& pen, const Circuit& circuit, const Housing& seen, const Grid&
                  probed ? page::Ink::black : page::Ink::none);
         if (grid.columns > most_numbered) continue;
         const Style style = grid.cell_h > 6 ? type::main : type::caption_narrow;
-        pen.centre(at.x + grid.cell_w / 2, at.y + grid.cell_h / 2 + half_cap(style), style, std::to_string(i + 1),
+        pen.centre(at.x + grid.cell_w / 2, at.y + grid.cell_h / 2 + pen.half_cap(style), style, std::to_string(i + 1),
                    probed ? page::Ink::white : page::Ink::black);
     }
 }
@@ -79,7 +79,7 @@ void cavities(Pen& pen, const Circuit& circuit, const Housing& seen, const Grid&
 void outside_numbers(Pen& pen, const Circuit& circuit, const Housing& seen, const Grid& grid, double above,
                      double below) {
     constexpr double near = 8;
-    const double under = below + 2 * half_cap(type::main) + 0.8;
+    const double under = below + 2 * pen.half_cap(type::main) + 0.8;
     const auto middle = [&](int index) { return grid.corner(index).x + grid.cell_w / 2; };
     std::vector<double> taken_above, taken_below;
     const auto is_free = [&](const std::vector<double>& taken, double x) {
@@ -91,7 +91,7 @@ void outside_numbers(Pen& pen, const Circuit& circuit, const Housing& seen, cons
         const double x = middle(index), cavity = grid.corner(index).y + grid.cell_h / 2;
         const bool up = is_free(taken_above, x);
         pen.centre(x, up ? above : under, type::main, circuit.pins[probe.cavity].name);
-        pen.line(x, up ? above + 0.6 : under - 2 * half_cap(type::main) - 0.6, x, cavity, stroke::drawing);
+        pen.line(x, up ? above + 0.6 : under - 2 * pen.half_cap(type::main) - 0.6, x, cavity, stroke::drawing);
         (up ? taken_above : taken_below).push_back(x);
     }
     const int last = grid.rows * grid.columns - 1;
@@ -101,7 +101,7 @@ void outside_numbers(Pen& pen, const Circuit& circuit, const Housing& seen, cons
 }
 
 // The sign of each lead under its cavity, when two are on a single row.
-bool lead_signs(Pen& pen, const Circuit& circuit, const Housing& seen, const Grid& grid, double y) {
+bool lead_signs(const Wording& say, Pen& pen, const Circuit& circuit, const Housing& seen, const Grid& grid, double y) {
     if (seen.probed.size() < 2 || grid.rows > 1 || grid.columns > most_numbered) return false;
     constexpr double height = 4.4;
     const double width = std::min(12.5, grid.cell_w - 1.2);
@@ -144,7 +144,8 @@ void lock(Pen& pen, int hour, double x, double y, double w, double h) {
         upright(x, -lock_height);
 }
 
-double face_drawn(Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y, double width, double height) {
+double face_drawn(const Wording& say, Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y,
+                  double width, double height) {
     constexpr double number_room = 4.2, sign_room = 6;
     const Part& part = circuit.parts[seen.connector];
     Grid grid{part.face_rows, part.face_columns, is_mirrored(part, seen.view)};
@@ -168,10 +169,10 @@ double face_drawn(Pen& pen, const Circuit& circuit, const Housing& seen, double 
         outside_numbers(pen, circuit, seen, grid, top - (lock_above ? lock_height : 0) - 0.8, end);
         end += number_room;
     }
-    return lead_signs(pen, circuit, seen, grid, end + 0.8) ? end + sign_room : end;
+    return lead_signs(say, pen, circuit, seen, grid, end + 0.8) ? end + sign_room : end;
 }
 
-std::vector<std::string> captions(const Circuit& circuit, const Housing& seen) {
+std::vector<std::string> captions(const Wording& say, const Circuit& circuit, const Housing& seen) {
     const Part& part = circuit.parts[seen.connector];
     std::vector<std::string> lines;
     lines.push_back(part.half.empty() ? say(Word::harness_half, part.id) : say(Word::named_half, part.id, part.half));
@@ -184,13 +185,14 @@ std::vector<std::string> captions(const Circuit& circuit, const Housing& seen) {
 
 } // namespace
 
-double housing(Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y, double width, double height) {
+double housing(const Wording& say, Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y,
+               double width, double height) {
     const Part& part = circuit.parts[seen.connector];
     double end = y;
-    if (part.face_rows > 0 && part.face_columns > 0) end = face_drawn(pen, circuit, seen, x, y, width, height) + 1;
-    for (const std::string& caption : captions(circuit, seen))
+    if (part.face_rows > 0 && part.face_columns > 0) end = face_drawn(say, pen, circuit, seen, x, y, width, height) + 1;
+    for (const std::string& caption : captions(say, circuit, seen))
         for (const std::string& line : pen.wrap(type::how_bold, width, caption)) {
-            end += leading(type::how_bold);
+            end += pen.leading(type::how_bold);
             pen.centre(x + width / 2, end - 0.6, type::how_bold, line);
         }
     return end;

@@ -21,8 +21,9 @@ struct Housing {
 
 // Whether the view shows cavity 1 at the upper right.
 bool is_mirrored(const Part& connector, View view);
-// Draws it `width` wide and some `height` high at most from y down and its captions below; gives where it ends. Without
-// a face in the plan only the captions are printed.
-double housing(Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y, double width, double height);
+// Draws it `width` wide and some `height` high at most from y down and its captions below; returns where it ends.
+// Without a face in the plan only the captions are printed.
+double housing(const Wording& say, Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y,
+               double width, double height);
 
 } // namespace loomsheet

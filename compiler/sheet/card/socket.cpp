@@ -15,7 +15,8 @@ std::string code_at(const Circuit& circuit, PinId pin) {
 
 } // namespace
 
-double socket(Pen& pen, const Circuit& circuit, const Socket& seen, double x, double y, double width) {
+double socket(const Wording& say, Pen& pen, const Circuit& circuit, const Socket& seen, double x, double y,
+              double width) {
     const std::vector<PinId>& pins = circuit.parts[seen.part].pins;
     const int columns = std::clamp(static_cast<int>((width - 2 * rim) / cell_least), 1, static_cast<int>(pins.size()));
     const int rows = (static_cast<int>(pins.size()) + columns - 1) / columns;
@@ -30,7 +31,7 @@ double socket(Pen& pen, const Circuit& circuit, const Socket& seen, double x, do
                                         [&](const Housing::Probe& probe) { return probe.cavity == pins[i]; });
         pen.rect(at + 0.6, top + 0.4, cell - 1.2, number_row - 0.6, stroke::drawing,
                  probed ? page::Ink::black : page::Ink::none);
-        pen.centre(at + cell / 2, top + number_row / 2 + half_cap(type::how_bold), type::how_bold,
+        pen.centre(at + cell / 2, top + number_row / 2 + pen.half_cap(type::how_bold), type::how_bold,
                    circuit.pins[pins[i]].name, probed ? page::Ink::white : page::Ink::black);
         pen.centre(at + cell / 2, top + number_row + code_row - 1, type::caption_narrow, code_at(circuit, pins[i]));
     }
@@ -38,7 +39,7 @@ double socket(Pen& pen, const Circuit& circuit, const Socket& seen, double x, do
     for (const Word caption : {Word::socket_of, Word::socket_numbers})
         for (const std::string& line : pen.wrap(caption == Word::socket_of ? type::how_bold : type::caption_narrow,
                                                 width, say(caption, circuit.parts[seen.part].id))) {
-            end += leading(type::how_bold);
+            end += pen.leading(type::how_bold);
             pen.centre(x + width / 2, end - 0.6, caption == Word::socket_of ? type::how_bold : type::caption_narrow,
                        line);
         }

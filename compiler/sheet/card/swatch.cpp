@@ -102,7 +102,7 @@ constexpr PatternRow patterns[] = {
 void fill(Pen& pen, const Band& band, const std::string& code) {
     for (const PatternRow& row : patterns)
         if (row.code == code) return row.draw(pen, band);
-    pen.centre(band.x + band.w / 2, band.y + band.h / 2 + half_cap(type::caption_bold), type::caption_bold, code);
+    pen.centre(band.x + band.w / 2, band.y + band.h / 2 + pen.half_cap(type::caption_bold), type::caption_bold, code);
 }
 
 } // namespace

@@ -34,7 +34,7 @@ void tab(Pen& pen, double x, double y, double size, const std::string& number) {
     const Style style = tab_style(size, number);
     const double width = tab_width(pen, size, number);
     pen.rect(x, y, width, size, 0, page::Ink::black);
-    pen.centre(x + width / 2, y + size / 2 + half_cap(style), style, number, page::Ink::white);
+    pen.centre(x + width / 2, y + size / 2 + pen.half_cap(style), style, number, page::Ink::white);
 }
 
 double pennant_width(const Pen& pen, double height, const std::string& letter) {
@@ -46,7 +46,7 @@ void pennant(Pen& pen, double x, double y, double height, const std::string& let
     const double width = pennant_width(pen, height, letter), shoulder = x + width - 0.42 * height;
     pen.path({{x, y}, {shoulder, y}, {x + width, y + height / 2}, {shoulder, y + height}, {x, y + height}}, 0, true,
              page::Ink::black);
-    pen.centre((x + shoulder) / 2 + 0.3, y + height / 2 + half_cap(style), style, letter, page::Ink::white);
+    pen.centre((x + shoulder) / 2 + 0.3, y + height / 2 + pen.half_cap(style), style, letter, page::Ink::white);
 }
 
 void arrow(Pen& pen, double x1, double x2, double y) {
@@ -64,7 +64,7 @@ void warning_sign(Pen& pen, double x, double y, double size) {
 
 void pill(Pen& pen, double x, double y, double w, double h, Style style, const std::string& words, bool solid) {
     pen.rect(x, y, w, h, stroke::heavy, solid ? page::Ink::black : page::Ink::none);
-    pen.centre(x + w / 2, y + h / 2 + half_cap(style), style, words, solid ? page::Ink::white : page::Ink::black);
+    pen.centre(x + w / 2, y + h / 2 + pen.half_cap(style), style, words, solid ? page::Ink::white : page::Ink::black);
 }
 
 double dial_sign(Pen& pen, double x, double y, const Dial& dial) {
@@ -75,7 +75,7 @@ double dial_sign(Pen& pen, double x, double y, const Dial& dial) {
     pen.path({{middle, y - 2.7}, {middle + 1, y + 1}, {middle, y + 1.8}, {middle - 1, y + 1}}, 0, true,
              page::Ink::black);
     double next = x + 2 * radius + 2.2;
-    pen.text(next, y + half_cap(type::unit), type::unit, dial.function);
+    pen.text(next, y + pen.half_cap(type::unit), type::unit, dial.function);
     next += pen.width(type::unit, dial.function) + 0.9;
     if (dial.symbol == Symbol::direct) {
         pen.line(next, y - 0.7, next + 4.4, y - 0.7, stroke::box);

@@ -21,7 +21,7 @@ void pennant(Pen& pen, double x, double y, double height, const std::string& let
 void arrow(Pen& pen, double x1, double x2, double y);
 void warning_sign(Pen& pen, double x, double y, double size);
 void pill(Pen& pen, double x, double y, double w, double h, Style style, const std::string& words, bool solid);
-// The knob with what the dial says, starting at x, on the middle line y; gives where the next text may start.
+// The knob with what the dial says, starting at x, on the middle line y; returns where the next text may start.
 double dial_sign(Pen& pen, double x, double y, const Dial& dial);
 // A frame to write in: caption at the upper left, unit at the lower right.
 void field(Pen& pen, double x, double y, double w, double h, const std::string& caption, const std::string& unit);

@@ -9,12 +9,12 @@
 namespace loomsheet {
 namespace {
 
-Piece paragraph(Draft& draft, const std::string& words) {
-    Piece piece;
-    Pen pen = draft.pen(piece, draft.plan.at);
-    piece.height =
-        1.5 + pen.lines(axis::edge, 4.6, axis::right - axis::edge, type::plain, words) * leading(type::plain);
-    return piece;
+Box paragraph(LayoutContext& context, const std::string& words) {
+    const Axes& axis = context.axis;
+    Box box;
+    Pen pen = context.pen(box, context.plan.at);
+    box.height = 1.5 + pen.lines(axis.edge, 4.6, axis.right - axis.edge, type::plain, words) * pen.leading(type::plain);
+    return box;
 }
 
 double marks_of(const Check& check) {
@@ -29,50 +29,53 @@ struct Kind {
     double most; // 0: the teacher says
 };
 
-Piece marks_row(Draft& draft, const Kind& kind) {
+Box marks_row(LayoutContext& context, const Kind& kind) {
+    const Axes& axis = context.axis;
     constexpr double width = 34, height = 10;
-    Piece piece;
-    Pen pen = draft.pen(piece, draft.plan.at);
-    const std::string caption = say(kind.caption);
-    pen.text(axis::edge, height / 2 + half_cap(type::main), type::main, caption);
-    pen.rect(axis::right - width, 0, width, height, stroke::rule);
-    if (kind.most > 0) pen.right(axis::right - 1.5, height - 2.5, type::text, say(Word::out_of, number(kind.most)));
-    pen.region(page::Role::field, axis::right - width, 0, width, height,
+    Box box;
+    Pen pen = context.pen(box, context.plan.at);
+    const std::string caption = context.say(kind.caption);
+    pen.text(axis.edge, height / 2 + pen.half_cap(type::main), type::main, caption);
+    pen.rect(axis.right - width, 0, width, height, stroke::rule);
+    if (kind.most > 0)
+        pen.right(axis.right - 1.5, height - 2.5, type::text, context.say(Word::out_of, number(kind.most)));
+    pen.region(page::Role::field, axis.right - width, 0, width, height,
                fmt::format("marks {}", static_cast<int>(kind.caption)));
-    piece.height = height + 2;
-    return piece;
+    box.height = height + 2;
+    return box;
 }
 
 } // namespace
 
-Block aim_block(Draft& draft) {
+Block aim_block(LayoutContext& context) {
     Block block;
-    block.title = block_title(draft, say(Word::aim), "");
+    block.title = block_title(context, context.say(Word::aim), "");
     for (const Word word : {Word::aim_text, Word::aim_how, Word::aim_safe})
-        block.rows.push_back(paragraph(draft, say(word)));
+        block.rows.push_back(paragraph(context, context.say(word)));
     block.keep = 3;
     return block;
 }
 
-Block questions_block(Draft& draft) {
+Block questions_block(LayoutContext& context) {
+    const Axes& axis = context.axis;
     Block block;
-    const bool answered = draft.sheet.card.has(CardPart::answers);
-    block.title = block_title(draft, say(Word::questions), "");
-    for (const Question& each : draft.plan.questions) {
-        Piece piece;
-        Pen pen = draft.pen(piece, each.at);
-        piece.height = question(pen, axis::edge, 0, each, each.marks, answered ? Told::answered : Told::asked,
-                                "answer " + each.label) +
-                       1.5;
-        pen.line(axis::edge, piece.height, axis::right, piece.height, stroke::rule);
-        block.rows.push_back(std::move(piece));
+    const bool answered = context.sheet.card.has(CardPart::answers);
+    block.title = block_title(context, context.say(Word::questions), "");
+    for (const Question& each : context.plan.questions) {
+        Box box;
+        Pen pen = context.pen(box, each.at);
+        box.height = question(context.say, pen, axis.edge, 0, each, each.marks, answered ? Told::answered : Told::asked,
+                              "answer " + each.label) +
+                     1.5;
+        pen.line(axis.edge, box.height, axis.right, box.height, stroke::rule);
+        block.rows.push_back(std::move(box));
     }
     return block;
 }
 
-Block marks_block(Draft& draft) {
+Block marks_block(LayoutContext& context) {
     Block block;
-    const Plan& plan = draft.plan;
+    const Plan& plan = context.plan;
     double questions = 0, cards = 0;
     for (const Check& check : plan.checks)
         questions += marks_of(check);
@@ -80,11 +83,11 @@ Block marks_block(Draft& draft) {
         questions += each.marks;
     for (const Plant& each : plan.plants)
         cards += each.marks;
-    block.title = block_title(draft, say(Word::marks), "");
+    block.title = block_title(context, context.say(Word::marks), "");
     for (const Kind& kind :
          {Kind{Word::marks_predictions, 0}, Kind{Word::marks_readings, 0}, Kind{Word::marks_reasons, 0},
           Kind{Word::marks_questions, questions}, Kind{Word::marks_cards, cards}, Kind{Word::marks_all, 0}})
-        block.rows.push_back(marks_row(draft, kind));
+        block.rows.push_back(marks_row(context, kind));
     block.together = true;
     return block;
 }

@@ -13,7 +13,7 @@ public:
         order_.letters.assign(plan.verdicts.size(), "");
     }
 
-    // Numbers this check and all that it leads to. Own stack: a plan may be thousands of checks deep.
+    // Numbers this check and all that it leads to. No recursion: a plan may be thousands of checks deep.
     void from(int first) {
         std::vector<int> waiting{first};
         while (!waiting.empty()) {

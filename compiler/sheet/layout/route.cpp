@@ -29,7 +29,7 @@ Panels without(const Panels& a, const Panels& b) {
     return result;
 }
 
-// A panel comes off after what was on is off, before hands go to a plug.
+// A panel comes off after everything is switched off and before anybody touches a plug.
 bool before_panels(const Change& change) {
     if (change.kind != ChangeKind::undo) return false;
     const ItemKind kind = change.item.kind;
@@ -37,15 +37,16 @@ bool before_panels(const Change& change) {
            kind != ItemKind::disconnected;
 }
 
-std::vector<Step> steps_of(const Plan& plan, const Order& order, const Routes::Way& way, bool with_origin) {
+std::vector<Step> steps_of(const Wording& say, const Plan& plan, const Order& order, const Routes::Way& way,
+                           bool with_origin) {
     std::vector<Step> steps;
     const int origin = with_origin && way.from >= 0 ? order.numbers[way.from] : 0;
     const auto split = std::find_if_not(way.changes.begin(), way.changes.end(), before_panels);
     const auto add = [&](std::vector<Step> more) { steps.insert(steps.end(), more.begin(), more.end()); };
-    add(steps_of(plan.circuit, {way.changes.begin(), split}, origin));
+    add(steps_of(say, plan.circuit, {way.changes.begin(), split}, origin));
     for (const PanelId panel : way.panels)
-        steps.push_back(panel_off(plan.circuit.panels[panel]));
-    add(steps_of(plan.circuit, {split, way.changes.end()}, origin));
+        steps.push_back(panel_off(say, plan.circuit.panels[panel]));
+    add(steps_of(say, plan.circuit, {split, way.changes.end()}, origin));
     if (steps.empty() && way.from < 0)
         steps.push_back({say(Word::key_at, upper(say(Word::key_off))), say(Word::all_connected), ""});
     return steps;
@@ -56,7 +57,7 @@ bool same_steps(const std::vector<Step>& a, const std::vector<Step>& b) {
                       [](const Step& x, const Step& y) { return x.main == y.main && x.how == y.how; });
 }
 
-std::string origin_words(const Order& order, const Routes::Way& way) {
+std::string origin_words(const Wording& say, const Order& order, const Routes::Way& way) {
     if (way.after_repair) return say(Word::after_repair);
     return way.from < 0 ? say(Word::the_start) : std::to_string(order.numbers[way.from]);
 }
@@ -132,10 +133,10 @@ struct Group {
     std::vector<Step> steps; // without the number they come from
 };
 
-std::vector<Group> groups_of(const Plan& plan, const Order& order, std::vector<Routes::Way> ways) {
+std::vector<Group> groups_of(const Wording& say, const Plan& plan, const Order& order, std::vector<Routes::Way> ways) {
     std::vector<Group> groups;
     for (Routes::Way& way : ways) {
-        std::vector<Step> steps = steps_of(plan, order, way, false);
+        std::vector<Step> steps = steps_of(say, plan, order, way, false);
         const auto same = std::find_if(groups.begin(), groups.end(),
                                        [&](const Group& group) { return same_steps(group.steps, steps); });
         if (same == groups.end())
@@ -147,33 +148,35 @@ std::vector<Group> groups_of(const Plan& plan, const Order& order, std::vector<R
 }
 
 // Too many ways that differ: everything goes back first, then one list serves them all.
-TickList from_anywhere(const Plan& plan, const Order& order, const Routes& routes, int check) {
+TickList from_anywhere(const Wording& say, const Plan& plan, const Order& order, const Routes& routes, int check) {
     TickList list{say(Word::from_anywhere), {{say(Word::all_back), say(Word::all_back_how), ""}}};
-    for (Step& step : steps_of(plan, order, routes.way_from_rest(check), false))
+    for (Step& step : steps_of(say, plan, order, routes.way_from_rest(check), false))
         list.steps.push_back(std::move(step));
     return list;
 }
 
 } // namespace
 
-std::vector<TickList> tick_lists(const Plan& plan, const Order& order, const Routes& routes, int check) {
+std::vector<TickList> tick_lists(const Wording& say, const Plan& plan, const Order& order, const Routes& routes,
+                                 int check) {
     constexpr std::size_t most_lists = 3;
     std::vector<Routes::Way> ways = routes.ways_to(check);
     const auto place = [&](const Routes::Way& way) { return way.from < 0 ? 0 : order.numbers[way.from]; };
     std::stable_sort(ways.begin(), ways.end(),
                      [&](const Routes::Way& a, const Routes::Way& b) { return place(a) < place(b); });
-    std::vector<Group> groups = groups_of(plan, order, std::move(ways));
-    if (groups.size() > most_lists) return {from_anywhere(plan, order, routes, check)};
+    std::vector<Group> groups = groups_of(say, plan, order, std::move(ways));
+    if (groups.size() > most_lists) return {from_anywhere(say, plan, order, routes, check)};
     std::vector<TickList> lists;
     for (Group& group : groups) {
         TickList list;
         if (groups.size() > 1) {
             std::vector<std::string> names;
             for (const Routes::Way& way : group.ways)
-                names.push_back(origin_words(order, way));
+                names.push_back(origin_words(say, order, way));
             list.heading = say(Word::coming_from, join(names));
         }
-        list.steps = group.ways.size() == 1 ? steps_of(plan, order, group.ways.front(), true) : std::move(group.steps);
+        list.steps =
+            group.ways.size() == 1 ? steps_of(say, plan, order, group.ways.front(), true) : std::move(group.steps);
         lists.push_back(std::move(list));
     }
     return lists;

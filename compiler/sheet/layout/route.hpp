@@ -2,6 +2,7 @@
 #pragma once
 #include "sheet/layout/order.hpp"
 #include "sheet/layout/step.hpp"
+#include "sheet/words/words.hpp"
 #include <string>
 #include <vector>
 
@@ -34,11 +35,12 @@ private:
     Way way(int from, int to, bool after_repair) const;
 };
 
-// The ticks of one or more ways that ask for the same.
+// The ticks of ways that ask for the same.
 struct TickList {
     std::string heading; // "from 7, 12"; empty when there is one list only
     std::vector<Step> steps;
 };
-std::vector<TickList> tick_lists(const Plan& plan, const Order& order, const Routes& routes, int check);
+std::vector<TickList> tick_lists(const Wording& say, const Plan& plan, const Order& order, const Routes& routes,
+                                 int check);
 
 } // namespace loomsheet

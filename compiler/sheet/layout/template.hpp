@@ -1,5 +1,5 @@
-// What a template says of a sheet: all that is not in the plan. And tables from which it may choose: one row a paper, a
-// part of a check's card, a part of every page, a field. Those of the blocks are in sheet/block_rows.hpp.
+// What a template says of a sheet: all that is not in the plan. And the tables from which it may choose: a row for each
+// paper, part of a check's card, part of every page, and field. Those of the blocks are in sheet/block_rows.hpp.
 #pragma once
 #include "model/plan.hpp"
 #include "page/axes.hpp"
@@ -12,7 +12,7 @@
 namespace loomsheet {
 
 struct Block;
-struct Draft;
+struct LayoutContext;
 
 enum class Paper : std::uint8_t { a4, letter, a5 };
 struct PaperRow {
@@ -26,7 +26,7 @@ const PaperRow& paper_row(Paper paper);
 // A row of a table that templates name, and what it means, for the reference page.
 struct BlockRow {
     std::string_view name;
-    Block (*make)(Draft&);
+    Block (*make)(LayoutContext&);
     std::string_view meaning;
 };
 

@@ -17,16 +17,20 @@ std::string figure(const Quantity& quantity) {
     return number(quantity.unit ? quantity.si / quantity.unit->factor : quantity.si);
 }
 
-std::string unit(const Quantity& quantity) {
+std::string unit(const Wording& say, const Quantity& quantity) {
     if (!quantity.unit) return "";
     return quantity.unit->dimension == Dimension::speed ? say(Word::unit_rpm) : std::string(quantity.unit->printed);
 }
 
-std::string amount(const Quantity& quantity) { return fmt::format("{} {}", figure(quantity), unit(quantity)); }
+std::string amount(const Wording& say, const Quantity& quantity) {
+    return fmt::format("{} {}", figure(quantity), unit(say, quantity));
+}
 
-std::string rating(const Quantity& quantity) { return quantity.written.empty() ? amount(quantity) : quantity.written; }
+std::string rating(const Wording& say, const Quantity& quantity) {
+    return quantity.written.empty() ? amount(say, quantity) : quantity.written;
+}
 
-std::string minutes(const Quantity& time) { return say(Word::minutes, number(time.si / 60)); }
+std::string minutes(const Wording& say, const Quantity& time) { return say(Word::minutes, number(time.si / 60)); }
 
 std::string pin_words(const Circuit& circuit, PinId pin) {
     std::string name = circuit.pin_name(pin);
@@ -34,7 +38,7 @@ std::string pin_words(const Circuit& circuit, PinId pin) {
     return name;
 }
 
-std::string point_words(const Circuit& circuit, const PointRef& point) {
+std::string point_words(const Wording& say, const Circuit& circuit, const PointRef& point) {
     if (point.metal == Metal::body) return say(Word::body);
     if (point.wire != none) return circuit.wires[point.wire].id;
     if (point.pins.size() > 1) {
@@ -54,8 +58,8 @@ std::string ohms_printed(std::string words) {
     return words;
 }
 
-std::string told_point(const Circuit& circuit, const PointRef& point) {
-    std::string name = point_words(circuit, point);
+std::string told_point(const Wording& say, const Circuit& circuit, const PointRef& point) {
+    std::string name = point_words(say, circuit, point);
     const bool one_pin = point.pin != none && point.pins.empty() && point.wire == none;
     if (one_pin && point.metal == Metal::joint) return say(Word::point_joint, name);
     if (one_pin && point.metal == Metal::part) return say(Word::point_part, name);
@@ -64,11 +68,11 @@ std::string told_point(const Circuit& circuit, const PointRef& point) {
 
 static_assert(static_cast<std::size_t>(Word::kind_part) - static_cast<std::size_t>(Word::kind_battery) ==
               static_cast<std::size_t>(PartKind::plain));
-std::string kind_of(const Part& part) {
+std::string kind_of(const Wording& say, const Part& part) {
     return say(word_after(Word::kind_battery, static_cast<std::size_t>(part.kind)));
 }
 
-std::string colour_words(const Circuit& circuit, const Colour& colour) {
+std::string colour_words(const Wording& say, const Circuit& circuit, const Colour& colour) {
     const auto word = [&](const std::string& code) {
         if (const ColourRow* row = find_colour_code(code))
             return say(word_after(Word::colour_black, static_cast<std::size_t>(row - colours().data())));
@@ -92,12 +96,14 @@ std::string upper(std::string_view words) {
     return made;
 }
 
-std::string part_words(const Part& part) { return part.name.empty() ? kind_of(part) : part.name; }
+std::string part_words(const Wording& say, const Part& part) {
+    return part.name.empty() ? kind_of(say, part) : part.name;
+}
 
-std::string part_and_place(const Circuit& circuit, PartId part) {
+std::string part_and_place(const Wording& say, const Circuit& circuit, PartId part) {
     const std::string place = circuit.place_of(part);
-    return place.empty() ? part_words(circuit.parts[part])
-                         : fmt::format("{}, {}", part_words(circuit.parts[part]), place);
+    return place.empty() ? part_words(say, circuit.parts[part])
+                         : fmt::format("{}, {}", part_words(say, circuit.parts[part]), place);
 }
 
 std::string hold_together(std::string_view words) {
@@ -118,7 +124,7 @@ std::string join(const std::vector<std::string>& list, std::string_view between)
     return fmt::format("{}", fmt::join(list, between));
 }
 
-std::string listed(std::vector<std::string> list) {
+std::string listed(const Wording& say, std::vector<std::string> list) {
     constexpr std::size_t is_long = 24; // bytes
     for (std::string& words : list)
         if (words.size() <= is_long) words = hold_together(words);

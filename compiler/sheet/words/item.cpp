@@ -14,13 +14,15 @@ std::vector<std::string> part_ids(const Circuit& circuit, const SetupItem& item)
     return ids;
 }
 
-std::string key_words(const SetupItem& item) {
+std::string key_words(const Wording& say, const SetupItem& item) {
     constexpr std::string_view positions[] = {"off", "acc", "on", "crank"};
     const auto at = std::find(std::begin(positions), std::end(positions), item.word);
     return say(word_after(Word::key_off, static_cast<std::size_t>(at - std::begin(positions))));
 }
 
-std::string value_words(const SetupItem& item) { return item.value ? amount(*item.value) : ""; }
+std::string value_words(const Wording& say, const SetupItem& item) {
+    return item.value ? amount(say, *item.value) : "";
+}
 
 bool is_lamp(const SetupItem& item) {
     return item.value && item.value->unit && item.value->unit->dimension == Dimension::watt;
@@ -28,16 +30,16 @@ bool is_lamp(const SetupItem& item) {
 
 bool has_ends(const SetupItem& item) { return item.a.part != none || item.a.pin != none || item.a.wire != none; }
 
-std::string ends_words(const Circuit& circuit, const SetupItem& item, Word pattern) {
-    return say(pattern, point_words(circuit, item.a), point_words(circuit, item.b));
+std::string ends_words(const Wording& say, const Circuit& circuit, const SetupItem& item, Word pattern) {
+    return say(pattern, point_words(say, circuit, item.a), point_words(say, circuit, item.b));
 }
 
 void forget_ends_in_rows(SetupItem& item, const Check& check) {
     if (item.across_points && check.rows.size() > 1) item.a = item.b = {};
 }
 
-std::string across_words(const Circuit& circuit, const SetupItem& item) {
-    return has_ends(item) ? ends_words(circuit, item, Word::across_points) : say(Word::across_the_points);
+std::string across_words(const Wording& say, const Circuit& circuit, const SetupItem& item) {
+    return has_ends(item) ? ends_words(say, circuit, item, Word::across_points) : say(Word::across_the_points);
 }
 
 bool same_module(const Circuit& circuit, const SetupItem& a, const SetupItem& b) {
@@ -45,7 +47,7 @@ bool same_module(const Circuit& circuit, const SetupItem& a, const SetupItem& b)
            circuit.pins[a.pin].part == circuit.pins[b.pin].part;
 }
 
-std::string outputs_words(const Circuit& circuit, const std::vector<PinId>& pins) {
+std::string outputs_words(const Wording& say, const Circuit& circuit, const std::vector<PinId>& pins) {
     if (pins.size() == 1) return pin_words(circuit, pins.front());
     std::vector<std::string> names;
     for (const PinId pin : pins)

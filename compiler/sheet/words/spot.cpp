@@ -6,55 +6,57 @@
 namespace loomsheet {
 namespace {
 
-std::string with_state(const Circuit& circuit, PartId part, Word state) {
+std::string with_state(const Wording& say, const Circuit& circuit, PartId part, Word state) {
     const std::string place = circuit.place_of(part);
-    std::string words = say(Word::part_in_state, part_words(circuit.parts[part]), say(state));
+    std::string words = say(Word::part_in_state, part_words(say, circuit.parts[part]), say(state));
     return place.empty() ? words : words + ", " + place;
 }
 
-void cavity_of_plug(Spot& spot, const Circuit& circuit, const Setup& setup, const PointRef& point, PartId plug) {
+void cavity_of_plug(const Wording& say, Spot& spot, const Circuit& circuit, const Setup& setup, const PointRef& point,
+                    PartId plug) {
     const bool apart = is_apart(circuit, setup, plug);
     spot.connector = plug;
     spot.cavity = point.pin;
     spot.view = apart ? View::mating_face : View::wire_side;
     spot.metal = apart ? Word::from_front : Word::wire_side;
-    spot.place = with_state(circuit, plug, apart ? Word::plug_off : Word::plugged_in);
+    spot.place = with_state(say, circuit, plug, apart ? Word::plug_off : Word::plugged_in);
     if (point.pin != none) spot.mark = circuit.pins[point.pin].mark;
 }
 
-void own_metal(Spot& spot, const Circuit& circuit, const Setup& setup, PartId part) {
+void own_metal(const Wording& say, Spot& spot, const Circuit& circuit, const Setup& setup, PartId part) {
     const Part& owner = circuit.parts[part];
     if (owner.kind == PartKind::battery) {
         spot.metal = Word::post;
-        spot.place = with_state(circuit, part, Word::not_the_clamp);
+        spot.place = with_state(say, circuit, part, Word::not_the_clamp);
     } else if (circuit.sits_in_holder(part)) {
         spot.metal = Word::blade;
-        spot.place = with_state(circuit, part, is_pulled(setup, part) ? Word::taken_out : Word::in_place);
+        spot.place = with_state(say, circuit, part, is_pulled(setup, part) ? Word::taken_out : Word::in_place);
     } else {
         spot.metal = Word::own_pin;
-        spot.place = part_and_place(circuit, part);
+        spot.place = part_and_place(say, circuit, part);
     }
 }
 
-void wire_end(Spot& spot, const Circuit& circuit, const Setup& setup, const PointRef& point, PartId part) {
+void wire_end(const Wording& say, Spot& spot, const Circuit& circuit, const Setup& setup, const PointRef& point,
+              PartId part) {
     const Part& owner = circuit.parts[part];
     if (owner.kind == PartKind::battery) {
         spot.metal = Word::clamp;
-        spot.place = with_state(circuit, part, Word::not_the_post);
+        spot.place = with_state(say, circuit, part, Word::not_the_post);
     } else if (circuit.sits_in_holder(part)) {
         const bool empty = is_pulled(setup, part);
         if (empty && point.pin != none) spot.socket = part, spot.cavity = point.pin;
         spot.metal = empty ? Word::empty_socket : Word::wire_side;
-        spot.place = with_state(circuit, part, empty ? Word::taken_out : Word::in_place);
+        spot.place = with_state(say, circuit, part, empty ? Word::taken_out : Word::in_place);
     } else if (point.pin != none && owner.bolted_pin == point.pin) {
         spot.metal = Word::bare_case;
-        spot.place = part_and_place(circuit, part);
+        spot.place = part_and_place(say, circuit, part);
     } else if (owner.kind == PartKind::ground) {
         spot.metal = Word::bolt;
-        spot.place = part_and_place(circuit, part);
+        spot.place = part_and_place(say, circuit, part);
     } else {
         spot.metal = Word::cable_end;
-        spot.place = part_and_place(circuit, part);
+        spot.place = part_and_place(say, circuit, part);
     }
 }
 
@@ -89,22 +91,23 @@ PartId part_of(const Circuit& circuit, const PointRef& point) {
     return point.pins.empty() ? none : circuit.pins[point.pins.front()].part;
 }
 
-Spot spot_of(const Circuit& circuit, const Setup& setup, const PointRef& point, PartId near) {
+Spot spot_of(const Wording& say, const Circuit& circuit, const Setup& setup, const PointRef& point, PartId near) {
     Spot spot;
-    spot.name = point_words(circuit, point);
+    spot.name = point_words(say, circuit, point);
     wires_of(spot, circuit, point);
     const PartId part = part_of(circuit, point);
     if (point.metal == Metal::body) {
         spot.metal = Word::bare_metal;
-        spot.place = near == none ? say(Word::of_the_body) : say(Word::of_the_body_near, part_and_place(circuit, near));
+        spot.place =
+            near == none ? say(Word::of_the_body) : say(Word::of_the_body_near, part_and_place(say, circuit, near));
     } else if (part == none) {
         spot.metal = Word::around_wire;
     } else if (circuit.parts[part].kind == PartKind::connector) {
-        cavity_of_plug(spot, circuit, setup, point, part);
+        cavity_of_plug(say, spot, circuit, setup, point, part);
     } else if (point.metal == Metal::part || (point.pin != none && circuit.mate(point.pin) != none)) {
-        own_metal(spot, circuit, setup, part);
+        own_metal(say, spot, circuit, setup, part);
     } else {
-        wire_end(spot, circuit, setup, point, part);
+        wire_end(say, spot, circuit, setup, point, part);
     }
     for (const WireId wire : spot.wires)
         for (const Words& note : circuit.wires[wire].notes)

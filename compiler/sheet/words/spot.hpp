@@ -22,9 +22,9 @@ struct Spot {
 };
 
 // `near` is the part that the other lead is on: "bare metal of the body, near Fan relay".
-Spot spot_of(const Circuit& circuit, const Setup& setup, const PointRef& point, PartId near);
+Spot spot_of(const Wording& say, const Circuit& circuit, const Setup& setup, const PointRef& point, PartId near);
 
-// Whether the set-up has this connector apart (named itself, or its other half, or the part it sits on).
+// Whether the set-up has this connector unplugged (by its name, its other half, or the part it sits on).
 bool is_apart(const Circuit& circuit, const Setup& setup, PartId connector);
 bool is_pulled(const Setup& setup, PartId part);
 

@@ -19,7 +19,7 @@ std::string true_minus(std::string words) {
 
 } // namespace
 
-std::string told_range(const Circuit& circuit, const RowPrediction& row, MeasureKind measure) {
+std::string told_range(const Wording& say, const Circuit& circuit, const RowPrediction& row, MeasureKind measure) {
     const Reading& reading = row.reading;
     const bool lamp = measure == MeasureKind::testlamp;
     switch (reading.kind) {
@@ -36,18 +36,18 @@ std::string told_range(const Circuit& circuit, const RowPrediction& row, Measure
     return true_minus(ohms_printed(range_words(circuit, reading, measure, finest_step(row.limit))));
 }
 
-std::string told_reading(const Circuit& circuit, const RowPrediction& row, MeasureKind measure) {
+std::string told_reading(const Wording& say, const Circuit& circuit, const RowPrediction& row, MeasureKind measure) {
     const Reading& reading = row.reading;
-    if (reading.kind != ReadingKind::number) return told_range(circuit, row, measure);
+    if (reading.kind != ReadingKind::number) return told_range(say, circuit, row, measure);
     return true_minus(ohms_printed(reading_words(circuit, reading, measure, finest_step(row.limit))));
 }
 
-std::string told_seen(const Check& check, const CheckPrediction& made) {
+std::string told_seen(const Wording& say, const Check& check, const CheckPrediction& made) {
     return seen_words(check, made, {say(Word::reads_yes), say(Word::reads_no), say(Word::or_between), say(Word::reads_beyond), ""});
 }
 
-std::string told_limit(const Plan& plan, const Limit& limit) {
-    const auto end = [](const MaybeQuantity& quantity) { return quantity ? rating(*quantity) : std::string(); };
+std::string told_limit(const Wording& say, const Plan& plan, const Limit& limit) {
+    const auto end = [&](const MaybeQuantity& quantity) { return quantity ? rating(say, *quantity) : std::string(); };
     switch (limit.kind) {
     case LimitKind::range: return ohms_printed(written_limit(plan, limit));
     case LimitKind::below: return say(Word::below, end(limit.high));
@@ -60,7 +60,7 @@ std::string told_limit(const Plan& plan, const Limit& limit) {
     return say(Word::limit_within, end(limit.high), limit.reference == none ? "?" : plan.checks[limit.reference].label);
 }
 
-std::string told_share(double share) {
+std::string told_share(const Wording& say, double share) {
     return share > no_share && share < 0.005 ? say(Word::less_than_one) : of_hundred(share);
 }
 

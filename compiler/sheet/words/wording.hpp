@@ -8,7 +8,7 @@
 
 namespace loomsheet {
 
-// That ships; also what is spoken where nothing else is said.
+// That ships.
 const Wording& english();
 
 // Where a language is asked for: a name that ships, or the path of a file.

@@ -1,5 +1,4 @@
 #include "sheet/words/words.hpp"
-#include "sheet/words/wording.hpp"
 
 namespace loomsheet {
 namespace {
@@ -10,18 +9,8 @@ constexpr WordRow word_table[] = {
 #undef WORD
 };
 
-constinit thread_local const Wording* spoken = nullptr;
-
 } // namespace
 
 std::span<const WordRow> word_rows() { return word_table; }
-
-Speaking::Speaking(const Wording& wording) : before_(spoken) { spoken = &wording; }
-Speaking::~Speaking() { spoken = before_; }
-
-std::string_view text_of(Word word) {
-    const Wording& wording = spoken ? *spoken : english();
-    return wording.texts[static_cast<std::size_t>(word)];
-}
 
 } // namespace loomsheet

@@ -23,33 +23,20 @@ struct WordRow {
 };
 std::span<const WordRow> word_rows(); // in the order of Word
 
-// What is printed for each word, in their order.
+// What is printed for each word, in their order. Whatever prints words is handed one, by the name of `say`.
 struct Wording {
     std::vector<std::string> texts;
+
+    // The text as it stands.
+    std::string_view text(Word word) const { return texts[static_cast<std::size_t>(word)]; }
+    // With its places filled, in order.
+    template <class... Parts>
+    std::string operator()(Word word, const Parts&... parts) const {
+        return fmt::format(fmt::runtime(text(word)), parts...);
+    }
 };
 
-// While it lives, what this thread prints is said in these words; before and after that in English.
-class Speaking {
-public:
-    explicit Speaking(const Wording& wording);
-    ~Speaking();
-    Speaking(const Speaking&) = delete;
-    Speaking& operator=(const Speaking&) = delete;
-
-private:
-    const Wording* before_;
-};
-
-// The text as it stands in the wording.
-std::string_view text_of(Word word);
-
-// With its places filled, in order.
-template <class... Parts>
-std::string say(Word word, const Parts&... parts) {
-    return fmt::format(fmt::runtime(text_of(word)), parts...);
-}
-
-// The word that stands so many rows behind another: for tables whose rows have words in their own order.
+// The word a number of rows behind another: for tables whose rows have words in their own order.
 constexpr Word word_after(Word first, std::size_t rows) {
     return static_cast<Word>(static_cast<std::size_t>(first) + rows);
 }

@@ -1,4 +1,4 @@
-// A strip of the sheet drawn on its own, y counted from its own top edge. The pager puts pieces on pages.
+// A strip of the sheet drawn on its own, y counted from its own top edge. The pager puts boxes on pages.
 #pragma once
 #include "page/page.hpp"
 #include "source/text.hpp"
@@ -17,7 +17,7 @@ struct Later {
     std::function<void(Pen&, std::size_t page)> draw;
 };
 
-struct Piece {
+struct Box {
     std::vector<page::Mark> marks;
     std::vector<page::Region> regions;
     std::vector<Later> later;
@@ -28,18 +28,18 @@ struct Piece {
     Span at; // what to point at when it does not fit a page
 };
 
-// Pieces that belong together under one title.
+// Boxes that belong together under one title.
 struct Block {
-    std::optional<Piece> title;    // stays with the captions and the first `keep` rows
-    std::optional<Piece> captions; // printed again on every page the rows go on to
-    std::vector<Piece> rows;
+    std::optional<Box> title;    // stays with the captions and the first `keep` rows
+    std::optional<Box> captions; // printed again on every page the rows go on to
+    std::vector<Box> rows;
     std::size_t keep = 2;
     bool new_page = false; // starts a page
     bool alone = false;    // nothing follows on its last page
     bool together = false; // not broken when it fits on one page
 };
 
-// The marks and regions of `piece`, moved down by `down`.
-void put(page::Page& page, Piece piece, double down);
+// The marks and regions of `box`, moved down by `down`.
+void put(page::Page& page, Box box, double down);
 
 } // namespace loomsheet
