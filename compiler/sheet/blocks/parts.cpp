@@ -21,7 +21,7 @@ Columns columns() {
 
 std::string element_rating(const Element& element) {
     if (!element.value) return {};
-    const std::string at = element.volts ? say(Word::at_volts, rating(*element.volts)) : "";
+    const std::string at = element.holds_at ? say(Word::at_volts, rating(*element.holds_at)) : "";
     switch (element.kind) {
     case ElementKind::coil: return say(Word::coil_of, rating(*element.value));
     case ElementKind::load:
@@ -29,8 +29,17 @@ std::string element_rating(const Element& element) {
     case ElementKind::between:
     case ElementKind::pot: return rating(*element.value) + at;
     case ElementKind::ntc: return say(Word::ntc_of, rating(*element.value)) + at;
-    default: return {};
+    case ElementKind::source:
+    case ElementKind::link:
+    case ElementKind::contact:
+    case ElementKind::diode:
+    case ElementKind::hall:
+    case ElementKind::module_output:
+    case ElementKind::module_gives:
+    case ElementKind::pull_up:
+    case ElementKind::input: break;
     }
+    return {};
 }
 
 std::vector<std::string> ratings(const Circuit& circuit, const Part& part) {

@@ -62,8 +62,7 @@ std::string told_point(const Circuit& circuit, const PointRef& point) {
     return name;
 }
 
-static_assert(static_cast<std::size_t>(Word::kind_part) - static_cast<std::size_t>(Word::kind_battery) ==
-              static_cast<std::size_t>(PartKind::plain));
+static_assert(static_cast<std::size_t>(Word::kind_part) - static_cast<std::size_t>(Word::kind_battery) + 1 == part_kind_count);
 std::string kind_of(const Part& part) {
     return say(word_after(Word::kind_battery, static_cast<std::size_t>(part.kind)));
 }
