@@ -1,14 +1,14 @@
 #include "grammar/colours.hpp"
+#include "grammar/vocabulary.hpp"
 
 namespace loomsheet {
 
 namespace {
 constexpr ColourRow colour_rows[] = {
-    {"BK", "black"},  {"BN", "brown"},  {"RD", "red"},   {"OG", "orange"}, {"YE", "yellow"},
-    {"GN", "green"},  {"BU", "blue"},   {"VT", "violet"}, {"GY", "grey"},  {"WH", "white"},
-    {"PK", "pink"},   {"GD", "gold"},   {"TQ", "turquoise"}, {"SR", "silver"}, {"GNYE", "green and yellow"},
+#define COLOUR(name, code_, word_, ...) {.code = code_, .word = word_, __VA_ARGS__},
+#include "grammar/colours.inc"
+#undef COLOUR
 };
-constexpr ColourRow more_words[] = {{"VT", "purple"}, {"GY", "slate"}, {"GY", "gray"}};
 } // namespace
 
 std::span<const ColourRow> colours() { return colour_rows; }
@@ -21,9 +21,7 @@ const ColourRow* find_colour_code(std::string_view code) {
 
 const ColourRow* find_colour_word(std::string_view word) {
     for (const auto& row : colour_rows)
-        if (row.word == word) return &row;
-    for (const auto& row : more_words)
-        if (row.word == word) return find_colour_code(row.code);
+        if (row.word == word || lists(row.other_words, word)) return &row;
     return nullptr;
 }
 

@@ -173,11 +173,8 @@ std::string describe(const Node& node) {
     case Atom::quantity: break;
     }
     if (node.dimensions == ~0U) return "a number with its unit, such as 0.5 V";
-    for (unsigned i = 0; i <= static_cast<unsigned>(Dimension::charge); ++i)
-        if (node.dimensions & (1U << i)) {
-            const auto dimension = static_cast<Dimension>(i);
-            return fmt::format("{} such as {}", dimension_name(dimension), dimension_example(dimension));
-        }
+    for (std::size_t i = 0; i < dimensions().size(); ++i)
+        if (node.dimensions & (1U << i)) return fmt::format("{} such as {}", dimensions()[i].word, dimensions()[i].example);
     return "a number with its unit";
 }
 

@@ -1,4 +1,5 @@
 #include "grammar/units.hpp"
+#include "grammar/rows.hpp"
 #include <algorithm>
 #include <cctype>
 
@@ -51,16 +52,27 @@ constexpr UnitWord words[] = {
     {"sqmm", "mm2"}, {"sec", "s"},    {"seconds", "s"},   {"minutes", "min"}, {"hours", "h"},   {"celsius", "degC"},
     {"kelvin", "K"}, {"percent", "%"},   {"hertz", "Hz"}, {"1/min", "rpm"},
 };
-struct DimensionRow {
-    std::string_view name, example;
-};
-constexpr DimensionRow dimension_rows[] = {
-    {"a voltage", "12.6 V"},       {"a current", "40 A"},          {"a power", "55 W"},
-    {"a resistance", "85 ohm"},    {"a length", "0.6 m"},          {"a cross-section", "6 mm2"},
-    {"a time", "4 min"},           {"a temperature", "80 degC"},   {"a number of kelvin", "3988 K"},
-    {"a percentage", "15 %"},      {"a frequency", "50 Hz"},       {"an engine speed", "2000 rpm"},
-    {"a pressure", "3.5 bar"},     {"a torque", "9 Nm"},           {"a capacity", "70 Ah"},
-};
+constexpr DimensionRow dimension_row(Dimension dimension) {
+    switch (dimension) {
+    case Dimension::volt: return {"a voltage", "12.6 V", "V"};
+    case Dimension::ampere: return {"a current", "40 A", "A"};
+    case Dimension::watt: return {"a power", "55 W", "W"};
+    case Dimension::ohm: return {"a resistance", "85 ohm", "ohm"};
+    case Dimension::metre: return {"a length", "0.6 m", "m"};
+    case Dimension::area: return {"a cross-section", "6 mm2", "m2"};
+    case Dimension::second: return {"a time", "4 min", "s"};
+    case Dimension::temperature: return {"a temperature", "80 degC", "degC"};
+    case Dimension::kelvin: return {"a number of kelvin", "3988 K", "K"};
+    case Dimension::percent: return {"a percentage", "15 %", "1"};
+    case Dimension::hertz: return {"a frequency", "50 Hz", "Hz"};
+    case Dimension::speed: return {"an engine speed", "2000 rpm", "rpm"};
+    case Dimension::pressure: return {"a pressure", "3.5 bar", "Pa"};
+    case Dimension::torque: return {"a torque", "9 Nm", "Nm"};
+    case Dimension::charge: return {"a capacity", "70 Ah", "Ah"};
+    }
+    return {};
+}
+constexpr auto dimension_rows = all_rows<Dimension, dimension_row>();
 } // namespace
 
 std::span<const Unit> units() { return unit_rows; }
@@ -79,7 +91,7 @@ const Unit* unit_meant(std::string_view word) {
     return nullptr;
 }
 
-std::string_view dimension_name(Dimension dimension) { return dimension_rows[static_cast<unsigned>(dimension)].name; }
-std::string_view dimension_example(Dimension dimension) { return dimension_rows[static_cast<unsigned>(dimension)].example; }
+std::span<const DimensionRow> dimensions() { return dimension_rows; }
+const DimensionRow& row_of(Dimension dimension) { return dimension_rows[static_cast<std::size_t>(dimension)]; }
 
 } // namespace loomsheet

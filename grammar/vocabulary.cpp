@@ -177,6 +177,21 @@ constexpr PhraseRow phrase_rows[] = {
 constexpr std::string_view taken_labels[] = {"next", "done", "suspects", "plan", "nothing", "key", "asleep", "engine", "at", "load", "bridge", "one"};
 } // namespace
 
+std::vector<std::string_view> words_in(std::string_view words) {
+    std::vector<std::string_view> list;
+    while (!words.empty()) {
+        const auto end = std::min(words.find(' '), words.size());
+        list.push_back(words.substr(0, end));
+        words.remove_prefix(std::min(end + 1, words.size()));
+    }
+    return list;
+}
+bool lists(std::string_view words, std::string_view word) {
+    const auto list = words_in(words);
+    return std::find(list.begin(), list.end(), word) != list.end();
+}
+bool suits(const PhraseRow& row, std::string_view part_word) { return row.suits.empty() || lists(row.suits, part_word); }
+
 std::span<const StatementRow> statements() { return statement_rows; }
 std::span<const PhraseRow> phrases() { return phrase_rows; }
 int find_statement(std::string_view word) { return plan_vocabulary().find_statement(word); }

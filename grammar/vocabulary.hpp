@@ -81,6 +81,12 @@ struct PhraseRow {
     bool repeats = false;
 };
 
+// Whether a phrase suits a kind of part, by the word of its statement.
+bool suits(const PhraseRow& row, std::string_view part_word);
+// Lists of words apart by blanks: whether one is among them, and all of them.
+bool lists(std::string_view words, std::string_view word);
+std::vector<std::string_view> words_in(std::string_view words);
+
 struct StatementRow {
     std::string_view word;
     Context context;

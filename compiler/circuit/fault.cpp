@@ -14,13 +14,8 @@ public:
         : circuit_(circuit), fault_(fault), net_(network) {}
 
     bool run() {
-        switch (fault_.kind) {
-        case FaultKind::to_ground:
-        case FaultKind::to_supply:
-        case FaultKind::touches: return lay();
-        case FaultKind::swapped: return swap();
-        default: break;
-        }
+        if (acts() == Acts::lays) return lay();
+        if (acts() == Acts::swaps) return swap();
         bool changed = false;
         for (const int branch : touched()) {
             const NetBranch as_it_was = net_.branches[branch];
@@ -41,7 +36,7 @@ public:
     }
 
     std::vector<int> touched() const {
-        const bool closes = fault_.kind == FaultKind::stuck_closed || fault_.kind == FaultKind::at_position;
+        const bool closes = acts() == Acts::closes;
         std::vector<int> branches;
         for (int i = 0; i < static_cast<int>(net_.graph.edges.size()); ++i) {
             const bool there = touches(edge(i)) || (holds_armature() && is_contact(edge(i)) && edge(i).part == fault_.at_point.part);
@@ -51,6 +46,7 @@ public:
     }
 
 private:
+    Acts acts() const { return row_of(fault_.kind).acts; }
     const Edge& edge(int branch) const { return net_.graph.edges[branch]; }
 
     static bool is_contact(const Edge& edge) { return edge.kind == EdgeKind::contact; }
@@ -177,7 +173,10 @@ private:
             branch.ohms = with(branch.ohms, weak_times, 0);
             branch.second = with(branch.second, 1 - weak_volts, 0);
             return;
-        default: return;
+        case FaultKind::to_ground:
+        case FaultKind::to_supply:
+        case FaultKind::touches:
+        case FaultKind::swapped: return; // laid and swapped by `run`
         }
     }
 
@@ -202,29 +201,13 @@ bool put_in(const Circuit& circuit, const Fault& fault, Network& network) {
 }
 
 std::vector<int> touched(const Circuit& circuit, const Fault& fault, const Network& network) {
-    switch (fault.kind) {
-    case FaultKind::to_ground:
-    case FaultKind::to_supply:
-    case FaultKind::touches:
-    case FaultKind::swapped: return {};
-    default: return PutIn(circuit, fault, const_cast<Network&>(network)).touched(); // which only looks
-    }
+    const Acts acts = row_of(fault.kind).acts;
+    if (acts == Acts::lays || acts == Acts::swaps) return {};
+    return PutIn(circuit, fault, const_cast<Network&>(network)).touched(); // which only looks
 }
 
 std::optional<Branch> laid(const Circuit& circuit, const Fault& fault, const Network& network) {
     return PutIn(circuit, fault, const_cast<Network&>(network)).laid(); // which only looks
-}
-
-bool can_blow(FaultKind kind) {
-    switch (kind) {
-    case FaultKind::open:
-    case FaultKind::added:
-    case FaultKind::blown:
-    case FaultKind::stuck_open:
-    case FaultKind::worn:
-    case FaultKind::weak: return false;
-    default: return true;
-    }
 }
 
 std::string fault_words(const Circuit& circuit, const Fault& fault) {

@@ -14,8 +14,6 @@ bool put_in(const Circuit& circuit, const Fault& fault, Network& network);
 std::vector<int> touched(const Circuit& circuit, const Fault& fault, const Network& network);
 // Between which nodes a short lays a branch; none where it lays none, and for all other faults.
 std::optional<Branch> laid(const Circuit& circuit, const Fault& fault, const Network& network);
-// Whether it can let more current flow than a sound car does, so that a fuse may blow.
-bool can_blow(FaultKind kind);
 // "joint X30.1 2.2 ohm"
 std::string fault_words(const Circuit& circuit, const Fault& fault);
 

@@ -1,5 +1,6 @@
 #include "circuit/graph.hpp"
 #include "circuit/situation.hpp"
+#include "grammar/vocabulary.hpp"
 #include <algorithm>
 #include <numeric>
 
@@ -124,8 +125,7 @@ private:
 
     void lay_elements(PartId id) {
         const Part& part = circuit_.parts[id];
-        if (part.kind == PartKind::battery) lay_pair(id, EdgeKind::source, "+", "-");
-        if (part.kind == PartKind::fuse || part.kind == PartKind::breaker) lay_pair(id, EdgeKind::link, "1", "2");
+        lay_itself(id);
         for (int i = 0; i < static_cast<int>(part.elements.size()); ++i)
             lay_element(id, i);
         const std::vector<PinId> grounds = ground_pins(part);
@@ -137,8 +137,12 @@ private:
             edge({.kind = EdgeKind::supply, .a = own(plus), .b = own(grounds.front()), .part = id});
     }
 
-    void lay_pair(PartId id, EdgeKind kind, std::string_view a, std::string_view b) {
-        edge({.kind = kind, .a = own(circuit_.find_pin(id, a)), .b = own(circuit_.find_pin(id, b)), .part = id});
+    void lay_itself(PartId id) {
+        const PartKindRow& row = row_of(circuit_.parts[id].kind);
+        if (!row.itself) return;
+        const EdgeKind kind = row.itself == ElementKind::source ? EdgeKind::source : EdgeKind::link;
+        const auto pins = words_in(row.pins);
+        edge({.kind = kind, .a = own(circuit_.find_pin(id, pins[0])), .b = own(circuit_.find_pin(id, pins[1])), .part = id});
     }
 
     void lay_element(PartId id, int index) {
@@ -149,7 +153,7 @@ private:
         };
         switch (element.kind) {
         case ElementKind::source:
-        case ElementKind::link: return; // laid by the kind of part
+        case ElementKind::link: return; // of the part itself
         case ElementKind::coil:
             return lay(part.kind == PartKind::sensor ? EdgeKind::sensor : EdgeKind::coil, element.a, element.b);
         case ElementKind::contact: return lay_contact(id, index);

@@ -49,13 +49,13 @@ private:
     Truth see(const State& state) const {
         const PartId id = state.of.part;
         if (id == none) return Truth::unknown;
-        switch (circuit_.parts[id].kind) {
-        case PartKind::relay: return relay(state);
-        case PartKind::fuse:
-        case PartKind::breaker: return fuse(state);
-        case PartKind::module: return module(state);
-        default: return load(state);
+        switch (row_of(circuit_.parts[id].kind).watched) {
+        case Watched::armature: return relay(state);
+        case Watched::link: return fuse(state);
+        case Watched::unit: return module(state);
+        case Watched::load: break;
         }
+        return load(state);
     }
 
     Truth relay(const State& state) const {

@@ -1,10 +1,9 @@
 // The workshop's meter: how true it reads, and what it can show.
 #pragma once
 #include "model/circuit.hpp"
+#include "model/measures.hpp"
 
 namespace loomsheet {
-
-enum class MeterFunction : std::uint8_t { volts, ohms, amps, clamp };
 
 struct Meter {
     MeterFunction function = MeterFunction::volts;

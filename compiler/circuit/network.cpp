@@ -154,7 +154,7 @@ private:
     void load(const Edge& edge) {
         ohmic(of_element(edge).ohms);
         const Part& part = circuit_.parts[edge.part];
-        here().volts = element(edge).volts ? element(edge).volts->si : known_.system_volts;
+        here().volts = element(edge).holds_at ? element(edge).holds_at->si : known_.system_volts;
         here().second = of_element(edge).second;
         if (part.kind == PartKind::lamp) here().law = Law::filament;
         if (part.kind == PartKind::motor) here().law = Law::motor;
@@ -185,7 +185,18 @@ private:
             net_.unknown.push_back(net_.graph.own[element.b]);
             if (edge.a == net_.graph.own[element.a] && element.a != none) ohmic(known_.hall[edge.part]);
             return;
-        default: return ohmic(of_element(edge).ohms);
+        case ElementKind::source:
+        case ElementKind::link:
+        case ElementKind::coil:
+        case ElementKind::contact:
+        case ElementKind::load:
+        case ElementKind::resistor:
+        case ElementKind::diode:
+        case ElementKind::module_output:
+        case ElementKind::module_gives:
+        case ElementKind::pull_up:
+        case ElementKind::input:
+        case ElementKind::between: return ohmic(of_element(edge).ohms); // a coil that senses is one
         }
     }
 

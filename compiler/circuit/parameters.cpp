@@ -81,8 +81,9 @@ private:
 
     void part(PartId id) {
         const Part& part = circuit_.parts[id];
-        if (part.kind == PartKind::battery) battery(id);
-        if (part.kind == PartKind::fuse || part.kind == PartKind::breaker)
+        const auto itself = row_of(part.kind).itself;
+        if (itself == ElementKind::source) battery(id);
+        if (itself == ElementKind::link)
             made_.link[id] = add(range_of(Usual::fuse_drop, 1 / (part.rating ? part.rating->si : 10)));
         if (!part.ground_pins.empty() || part.bolted_pin != none) made_.rail[id] = add(range_of(Usual::rail, milli));
         if (part.sensor_kind == "hall") made_.hall[id] = add(range_of(Usual::hall_ohms));
@@ -157,7 +158,7 @@ private:
 
     // In use its ohms at its volts; held still or cold the others.
     Parameters::OfElement load(const Part& part, const Element& element) {
-        const double volts = element.volts ? element.volts->si : made_.system_volts;
+        const double volts = element.holds_at ? element.holds_at->si : made_.system_volts;
         const bool lamp = part.kind == PartKind::lamp;
         Parameter ohms{1, 1, 1};
         if (element.value) {
@@ -168,7 +169,7 @@ private:
             case Dimension::watt:
                 ohms = {volts * volts / range.high, volts * volts / range.value, volts * volts / range.low};
                 break;
-            default: ohms = written(given, Usual::coil);
+            default: ohms = written(given, Usual::coil); // the phrase takes ohms beside these two
             }
         }
         if (lamp) return {add(ohms), add(range_of(Usual::filament_cold))};
@@ -201,8 +202,8 @@ Parameters::Parameters(const Circuit& circuit, double volts) : system_volts(volt
 
 std::optional<Parameter> ntc_ohms(const Element& ntc, double degrees) {
     constexpr double zero = 273.15;
-    if (ntc.value && ntc.volts && ntc.more) { // R = R0 exp(B (1/T - 1/T0))
-        const double at = std::exp(ntc.more->si * (1 / (degrees + zero) - 1 / (ntc.volts->si + zero)));
+    if (ntc.value && ntc.holds_at && ntc.more) { // R = R0 exp(B (1/T - 1/T0))
+        const double at = std::exp(ntc.more->si * (1 / (degrees + zero) - 1 / (ntc.holds_at->si + zero)));
         Parameter ohms = written(*ntc.value, Usual::ntc);
         return Parameter{ohms.low * at, ohms.value * at, ohms.high * at};
     }

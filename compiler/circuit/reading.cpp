@@ -10,12 +10,6 @@ namespace {
 
 constexpr double no_amps = 1e-3;          // less drops nothing that a meter shows
 
-MeterFunction function_of(MeasureKind measure) {
-    if (is_ohms(measure)) return MeterFunction::ohms;
-    if (measure == MeasureKind::amps) return MeterFunction::amps;
-    return measure == MeasureKind::clamp ? MeterFunction::clamp : MeterFunction::volts;
-}
-
 void widen(Reading& reading, double low, double high) {
     reading.low = std::min(reading.low, low), reading.high = std::max(reading.high, high);
 }
@@ -97,7 +91,7 @@ void put_meter_on(Reading& reading, const Circuit& circuit, MeasureKind measure)
         reading.low += leads.low, reading.high += leads.high;
         reading.value += leads.value, reading.likely_low += leads.low, reading.likely_high += leads.high;
     }
-    const Meter meter = meter_for(circuit, function_of(measure));
+    const Meter meter = meter_for(circuit, shown_as(measure));
     reading.likely_low -= meter.error(reading.likely_low) / 2, reading.likely_high += meter.error(reading.likely_high) / 2;
     reading.low -= meter.error(reading.low), reading.high += meter.error(reading.high);
     if (measure == MeasureKind::testlamp && reading.high < -reading.low) // which end is up does not count
@@ -172,9 +166,6 @@ Reading in_stand(const Setting& setting, const Stand& stand, MeasureKind measure
 }
 
 } // namespace
-
-bool is_ohms(MeasureKind measure) { return measure == MeasureKind::ohms || measure == MeasureKind::continuity; }
-bool is_current(MeasureKind measure) { return measure == MeasureKind::amps || measure == MeasureKind::clamp; }
 
 // The first reading, or what both have in common. What is open has no number.
 void unite(std::optional<Reading>& all, Reading more) {
@@ -288,9 +279,8 @@ Rig& Predictor::rig(const Setup& setup, MeasureKind measure, const Row& row, dou
 Rig& Predictor::rig(const Setup& setup) const { return rigs_->at(*car_, setup, MeasureKind::look, nullptr, 0); }
 
 Reading Predictor::read(const Setup& setup, MeasureKind measure, const Row& row) const {
-    if (measure == MeasureKind::volts_ac) return of_kind(ReadingKind::beyond, "alternating volts are not modelled");
-    if (measure == MeasureKind::read || measure == MeasureKind::look || measure == MeasureKind::nothing)
-        return of_kind(ReadingKind::beyond, "the circuit does not give it");
+    if (!row_of(measure).meter) return of_kind(ReadingKind::beyond, "the circuit does not give it");
+    if (!row_of(measure).computed) return of_kind(ReadingKind::beyond, "alternating volts are not modelled");
     std::optional<Reading> all;
     bool may_chatter = false, by_diode = false;
     for (const Setup& each : one_by_one(setup)) {
@@ -351,7 +341,7 @@ Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row
     const Stands &now = rig_here.stands(), &then = rig_there.stands();
     if (now.chatters || then.chatters || (!fault_ && (now.usual_chatters || then.usual_chatters))) return of_kind(ReadingKind::chatters);
     if ((now.history || then.history) && !fault_) return of_kind(ReadingKind::history);
-    const Meter meter = meter_for(circuit_, function_of(measure));
+    const Meter meter = meter_for(circuit_, shown_as(measure));
     std::optional<Reading> all;
     for (const Stand& one : now.list)
         for (const Stand& other : then.list) {

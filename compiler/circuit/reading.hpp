@@ -52,8 +52,6 @@ struct Reading {
 void unite(std::optional<Reading>& all, Reading more); // what either may show
 
 inline constexpr double display_end_ohms = 20e6; // more shows as open
-bool is_ohms(MeasureKind measure);    // ohms and continuity
-bool is_current(MeasureKind measure); // amps in line and by clamp
 
 // A state that is looked for: surely so, surely not, or hangs on tolerances.
 enum class Truth : std::uint8_t { no, yes, maybe, jumps, unknown }; // jumps: the circuit chatters

@@ -19,7 +19,7 @@ public:
             add(item.value.has_value()), add(item.a), add(item.b);
         }
         if (!row) return std::move(bytes_);
-        const bool ohms = measure == MeasureKind::ohms || measure == MeasureKind::continuity;
+        const bool ohms = is_ohms(measure);
         const bool own = ohms || is_current(measure) || measure == MeasureKind::testlamp;
         add('|'), add(row->red), add(row->black);
         add(ohms ? MeasureKind::ohms : own ? measure : MeasureKind::volts);

@@ -119,7 +119,7 @@ Setting set_up(const Circuit& circuit, const Parameters& parameters, const Setup
                const Fault* fault, const std::vector<PartId>& blown, double ohms_volts) {
     Setting made = begin(circuit, parameters, setup, fault, blown);
     Instrument instrument;
-    if (measure == MeasureKind::amps || measure == MeasureKind::clamp) {
+    if (is_current(measure)) {
         instrument.ohms = measure_current(circuit, made, measure, row.red);
     } else {
         made.red = made.network->graph.node_of(row.red), made.black = made.network->graph.node_of(row.black);
@@ -146,7 +146,12 @@ Setting set_up(const Circuit& circuit, const Parameters& parameters, const Setup
     case MeasureKind::clamp:
         if (instrument.ohms != none) instrument.siemens = 1 / made.network->parameters[instrument.ohms].value;
         break;
-    default: instrument.siemens = 1e-6 / usual(Usual::meter_ohms).value; break;
+    case MeasureKind::volts:
+    case MeasureKind::volts_ac:
+    case MeasureKind::drop:
+    case MeasureKind::look:
+    case MeasureKind::read:
+    case MeasureKind::nothing: instrument.siemens = 1e-6 / usual(Usual::meter_ohms).value; break;
     }
     for (const NodeId node : made.network->unknown)
         if (hangs_on(*made.network, node, {made.red, made.black}))

@@ -1,6 +1,5 @@
 #include "circuit/wire_tables.hpp"
-#include <cmath>
-#include <numbers>
+#include "model/wire_size.hpp"
 
 namespace loomsheet {
 namespace {
@@ -36,15 +35,12 @@ std::span<const MetricWireRow> metric_wires() { return metric_rows; }
 std::span<const GaugeRow> gauges() { return gauge_rows; }
 std::span<const double> fuse_ratings() { return fuse_rows; }
 
-double gauge_diameter_mm(int n) { return 0.127 * std::pow(92.0, (36.0 - n) / 39.0); }
-double gauge_area_mm2(int n) { return std::numbers::pi / 4 * gauge_diameter_mm(n) * gauge_diameter_mm(n); }
-
 std::optional<Ampacity> ampacity(std::string_view gauge, double mm2) {
     constexpr double slack = 1.001; // a size that was worked out from its gauge is a hair off
     if (gauge.starts_with("AWG")) {
         const GaugeRow* row = nullptr;
         for (const GaugeRow& each : gauge_rows)
-            if (gauge_area_mm2(each.n) <= mm2 * slack) row = &each;
+            if (gauge_area(each.n) * 1e6 <= mm2 * slack) row = &each;
         if (!row) return std::nullopt;
         return Ampacity{row->engine_amps, engine_space};
     }

@@ -24,8 +24,6 @@ struct GaugeRow {
 std::span<const GaugeRow> gauges(); // thin ones first
 
 inline constexpr double copper_ohm_mm2_per_m = 1 / 58.0; // annealed copper at 20 degC: IEC 60028 (NBS Handbook 100)
-double gauge_diameter_mm(int n);                         // ASTM B258: 0.127 mm x 92^((36 - n) / 39)
-double gauge_area_mm2(int n);
 
 // What a wire may carry, and the words that name the table.
 struct Ampacity {

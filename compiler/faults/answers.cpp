@@ -78,7 +78,7 @@ OutcomeSet of_readings(const Check& check, const CheckPrediction& made, const Po
 
 OutcomeSet outcomes_of(const Check& check, const CheckPrediction& made, const Possible& possible) {
     if (check.measure == MeasureKind::look) return of_look(check, made, possible);
-    if (check.measure == MeasureKind::read || check.measure == MeasureKind::volts_ac || check.rows.empty()) return every_outcome(check);
+    if (!row_of(check.measure).computed || check.rows.empty()) return every_outcome(check);
     return made.turns.size() == 1 ? of_readings(check, made, possible) : of_readings(check, made, {});
 }
 

@@ -12,27 +12,27 @@ constexpr UsualShare shares[] = {
 };
 
 constexpr TriedFault tried[] = {
-    {Site::wire, FaultKind::open, 0.4, "open"},
-    {Site::wire, FaultKind::added, 0.4, ""},
-    {Site::wire, FaultKind::to_ground, 0.2, "touches ground"},
-    {Site::joint, FaultKind::open, 0.5, "open"},
-    {Site::joint, FaultKind::added, 0.5, ""},
-    {Site::ground, FaultKind::open, 0.5, "open"},
-    {Site::ground, FaultKind::added, 0.5, ""},
-    {Site::fuse, FaultKind::blown, 1, "blown"},
-    {Site::battery, FaultKind::weak, 1, "weak"},
-    {Site::module, FaultKind::open, 0.5, "dead"},
-    {Site::driver, FaultKind::stuck_open, 0.25, "never on"},
-    {Site::driver, FaultKind::stuck_closed, 0.125, "always on"},
-    {Site::input, FaultKind::open, 0.125, "open inside"},
-    {Site::motor, FaultKind::seized, 0.25, "seized"},
-    {Site::motor, FaultKind::worn, 0.25, "worn"},
-    {Site::contact, FaultKind::stuck_open, 0.25, "stuck open"},
-    {Site::contact, FaultKind::stuck_closed, 0.125, "stuck closed"},
-    {Site::contact, FaultKind::added, 0.25, ""},
-    {Site::one_way, FaultKind::open, 0.25, "open"},
-    {Site::winding, FaultKind::open, 0.5, "open"},
-    {Site::winding, FaultKind::reads, 0.125, "shorted inside"},
+    {thing::wire, FaultKind::open, 0.4, "open"},
+    {thing::wire, FaultKind::added, 0.4, ""},
+    {thing::wire, FaultKind::to_ground, 0.2, "touches ground"},
+    {thing::joint, FaultKind::open, 0.5, "open"},
+    {thing::joint, FaultKind::added, 0.5, ""},
+    {thing::ground, FaultKind::open, 0.5, "open"},
+    {thing::ground, FaultKind::added, 0.5, ""},
+    {thing::fuse, FaultKind::blown, 1, "blown"},
+    {thing::battery, FaultKind::weak, 1, "weak"},
+    {thing::module, FaultKind::open, 0.5, "dead"},
+    {thing::driver, FaultKind::stuck_open, 0.25, "never on"},
+    {thing::driver, FaultKind::stuck_closed, 0.125, "always on"},
+    {thing::input, FaultKind::open, 0.125, "open inside"},
+    {thing::motor, FaultKind::seized, 0.25, "seized"},
+    {thing::motor, FaultKind::worn, 0.25, "worn"},
+    {thing::contact, FaultKind::stuck_open, 0.25, "stuck open"},
+    {thing::contact, FaultKind::stuck_closed, 0.125, "stuck closed"},
+    {thing::contact, FaultKind::added, 0.25, ""},
+    {thing::diode, FaultKind::open, 0.25, "open"},
+    {thing::winding, FaultKind::open, 0.5, "open"},
+    {thing::winding, FaultKind::reads, 0.125, "shorted inside"},
 };
 constexpr double bands[] = {0.003, 0.01, 0.03, 0.1, 0.3, 1, 3, 10, 100, 1e3, 1e4}; // ohm, from each to the next
 constexpr std::size_t band_count = std::size(bands) - 1;
@@ -52,7 +52,7 @@ public:
         at.metal = Metal::whole;
         for (at.wire = 0; at.wire < static_cast<WireId>(circuit_.wires.size()); ++at.wire) {
             const Wire& wire = circuit_.wires[at.wire];
-            if (wire.from != none && wire.to != none) add(Site::wire, {none, at.wire, none}, usual_share("wire") * wire.likely, at);
+            if (wire.from != none && wire.to != none) add(thing::wire, {none, at.wire, none}, usual_share("wire") * wire.likely, at);
         }
         const Graph graph = build_graph(circuit_);
         for (const Edge& edge : graph.edges)
@@ -63,9 +63,9 @@ public:
     }
 
 private:
-    void add(Site site, const Suspect& suspect, double likely, const PointRef& at) {
+    void add(Things what, const Suspect& suspect, double likely, const PointRef& at) {
         for (const TriedFault& row : tried) {
-            if (row.site != site) continue;
+            if ((row.of & what) == 0) continue;
             Candidate made;
             made.suspect = suspect, made.likely = likely * row.share;
             made.fault.at_point = at, made.fault.kind = row.kind, made.fault.words = row.words;
@@ -89,7 +89,7 @@ private:
     void add_joint(PinId pin) {
         PointRef at;
         at.pin = pin, at.part = circuit_.pins[pin].part, at.metal = Metal::joint;
-        add(Site::joint, {none, none, pin}, usual_share("joint") * circuit_.parts[at.part].likely, at);
+        add(thing::joint, {none, none, pin}, usual_share("joint") * circuit_.parts[at.part].likely, at);
     }
 
     void add_part(PartId id) {
@@ -98,29 +98,11 @@ private:
         PointRef whole;
         whole.part = id, whole.metal = Metal::whole;
         const double likely = usual_share(kind_word(part.kind)) * part.likely;
-        switch (part.kind) {
-        case PartKind::ground: return add(Site::ground, suspect, likely, whole);
-        case PartKind::fuse:
-        case PartKind::breaker: return add(Site::fuse, suspect, likely, whole);
-        case PartKind::battery: return add(Site::battery, suspect, likely, whole);
-        case PartKind::module: add(Site::module, suspect, likely, whole); break;
-        case PartKind::motor: add(Site::motor, suspect, likely, whole); break;
-        default: break;
-        }
+        add(row_of(part.kind).as_a_whole, suspect, likely, whole);
         for (const PlaceInside& place : places_inside(part)) {
             whole.pins = place.pins;
-            add(site_of(place.what), suspect, likely, whole);
+            add(place.what, suspect, likely, whole);
         }
-    }
-    static Site site_of(Inside what) {
-        switch (what) {
-        case Inside::contact: return Site::contact;
-        case Inside::driver: return Site::driver;
-        case Inside::input: return Site::input;
-        case Inside::one_way: return Site::one_way;
-        case Inside::winding: break;
-        }
-        return Site::winding;
     }
 
     const Circuit& circuit_;

@@ -24,11 +24,10 @@ struct Candidate {
     double likely = 1; // against the others: by kind, common practice, no source; times the `likely` of the plan
 };
 
-// What is tried, and how often it is that. The faults of one site share what befalls its part, wire or joint; an element that a
+// What is tried, and how often it is that. The faults of one thing share what befalls its part, wire or joint; an element that a
 // part has twice counts twice.
-enum class Site : std::uint8_t { wire, joint, ground, fuse, battery, module, driver, input, motor, contact, one_way, winding };
 struct TriedFault {
-    Site site;
+    Things of;
     FaultKind kind;
     double share;
     std::string_view words; // empty: ohms are added, in bands

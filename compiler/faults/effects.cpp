@@ -139,7 +139,7 @@ std::vector<char> flows(const Setting& setting, const Stands& stands) {
     return flowing;
 }
 
-bool is_cut(FaultKind kind) { return kind == FaultKind::open || kind == FaultKind::blown || kind == FaultKind::stuck_open; }
+bool is_cut(FaultKind kind) { return row_of(kind).acts == Acts::cuts; }
 
 } // namespace
 

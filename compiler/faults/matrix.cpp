@@ -241,7 +241,7 @@ private:
     // Of a short that has blown one fuse and then does nothing more: what the blown fuse alone does.
     std::optional<OutcomeSet> after_blowing(std::size_t index) {
         const FaultKind kind = fault().kind;
-        if (kind != FaultKind::to_ground && kind != FaultKind::to_supply && kind != FaultKind::touches) return std::nullopt;
+        if (row_of(kind).acts != Acts::lays) return std::nullopt;
         const std::vector<PartId>& fuses = car().blown_before();
         if (fuses.size() != 1 || !car().may_be_blown_before().empty()) return std::nullopt;
         Blown& blown = blown_[fuses.front()];

@@ -30,10 +30,6 @@ bool has(const Check& check, OutcomeKind kind, const std::string& name) {
     });
 }
 
-bool is_volts(MeasureKind measure) {
-    return measure == MeasureKind::volts || measure == MeasureKind::drop || measure == MeasureKind::volts_ac;
-}
-
 class Cases {
 public:
     Cases(const Check& check, const std::string& name, const Limit& limit)
@@ -152,7 +148,7 @@ bool look_leaves_something(const Check& check) {
 
 Good good_of(const Limit& limit, MeasureKind measure) {
     if (limit.kind == LimitKind::within) return {-limit.high->si, limit.high->si};
-    const double low = limit.low ? limit.low->si : limit.kind == LimitKind::below && is_volts(measure) ? -std::abs(limit.high->si) : -infinity;
+    const double low = limit.low ? limit.low->si : limit.kind == LimitKind::below && dimension_of(measure) == Dimension::volt ? -std::abs(limit.high->si) : -infinity;
     return {low, limit.high ? limit.high->si : infinity};
 }
 

@@ -51,19 +51,6 @@ OutcomeSet outcomes_seen(const Check& check, const Sights& sights) {
     return set;
 }
 
-bool is_use(const SetupItem& item) {
-    switch (item.kind) {
-    case ItemKind::key:
-    case ItemKind::asleep:
-    case ItemKind::engine_running:
-    case ItemKind::engine_speed:
-    case ItemKind::position:
-    case ItemKind::pressed:
-    case ItemKind::output_on:
-    case ItemKind::moved: return true;
-    default: return false;
-    }
-}
 bool same_use(const SetupItem& a, const SetupItem& b) {
     return a.kind == b.kind && a.word == b.word && a.word2 == b.word2 && a.part == b.part && a.pin == b.pin && a.value.has_value() == b.value.has_value() &&
            (!a.value || a.value->si == b.value->si);
@@ -160,7 +147,7 @@ std::vector<Setup> normal_use(const Plan& plan) {
     const auto add = [&](const Setup& from) {
         Setup use;
         for (const SetupItem& item : from.items)
-            if (is_use(item)) use.items.push_back(item);
+            if (row_of(item.kind).is_use) use.items.push_back(item);
         const auto is_it = [&](const Setup& other) { return std::equal(use.items.begin(), use.items.end(), other.items.begin(), other.items.end(), same_use); };
         if (std::none_of(uses.begin(), uses.end(), is_it)) uses.push_back(std::move(use));
     };

@@ -32,7 +32,7 @@ double needs_of(const Part& part, double system_volts) {
     if (part.kind == PartKind::lamp) {
         double rated = system_volts;
         for (const Element& element : part.elements)
-            if (element.volts) rated = element.volts->si;
+            if (element.holds_at) rated = element.holds_at->si;
         return usual(Usual::lamp_lit).value * rated;
     }
     return usual(Usual::load_needs).value * system_volts;

@@ -1,6 +1,7 @@
 #include "model/build.hpp"
 #include "model/builder.hpp"
 #include "model/reach.hpp"
+#include "source/english.hpp"
 #include <algorithm>
 #include <fmt/format.h>
 
@@ -21,18 +22,6 @@ std::vector<Words> used_paths(const Sources& sources, const Tree& tree) {
         paths.push_back({read.text(), at});
     }
     return paths;
-}
-
-std::string_view measure_word(MeasureKind kind) {
-    constexpr std::string_view words[] = {"nothing", "volts", "volts ac", "drop", "ohms", "continuity",
-                                          "amps",    "clamp", "testlamp", "look", "read"};
-    return words[static_cast<unsigned>(kind)];
-}
-
-std::string_view state_word(StateVerb verb) {
-    constexpr std::string_view words[] = {"still", "runs",  "slow",     "runs",  "dark",  "dim",
-                                          "lit",   "works", "chatters", "whole", "blown", "fails"};
-    return words[static_cast<unsigned>(verb)];
 }
 
 Plan Builder::run() {

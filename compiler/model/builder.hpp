@@ -4,6 +4,7 @@
 #include "model/reader.hpp"
 #include "source/catalogue.hpp"
 #include "source/diagnostic.hpp"
+#include <optional>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -64,7 +65,11 @@ private:
     const Declared* find_designator(const std::string& name) const;
     bool declare_name(Names& names, const std::string& name, int id, Span at, std::string_view what);
     void declare_twins(const Entry& entry);
+    void declare_step(Entry& entry, Context context, const std::string& name, Span at);
     void declare_pins(const Entry& entry);
+    void find_assembly(const Entry& entry, PartId id);
+    void declare_cavities(PartId id, double written);
+    PartId declared_part(const Entry& entry) const;
     PinId add_pin(PartId part, std::string_view name, Span at, bool reachable = true);
 
     // --- points.cpp: what is meant by a name
@@ -77,15 +82,32 @@ private:
     void unknown_name(std::string_view name, Span at);
     void mate_pins();
 
-    // --- parts.cpp, elements.cpp: what a part is
+    // --- parts.cpp, elements.cpp, connectors.cpp: what a part is
     void fill_part(Entry& entry);
     bool part_phrase(Part& part, PartId id, Form form, Reader& read);
+    bool plain_phrase(Part& part, Form form, Reader& read);
+    bool pin_phrase(Part& part, PartId id, Form form, Reader& read);
+    void behind(Part& part, Reader& read);
+    void bolted(Part& part, PartId id, Reader& read);
+    void fuse_type(Part& part, Reader& read);
+    void joined(Part& part, Reader& read);
     bool element_phrase(Part& part, PartId id, Form form, Reader& read, const Phrase& phrase);
+    std::optional<ElementKind> between_phrase(Element& element, Part& part, PartId id, Form form, Reader& read);
+    ElementKind load_or_resistor(Element& element, const Part& part, Reader& read);
+    std::optional<ElementKind> unit_phrase(Element& element, PartId id, Form form, Reader& read);
+    void output(Element& element, Reader& read);
+    bool position_phrase(Part& part, PartId id, Form form, Reader& read, Span at);
+    void switch_position(Part& part, PartId id, Reader& read, Span at);
+    void between_pins(Element& element, PartId id, Reader& read);
     bool connector_phrase(Part& part, Form form, Reader& read);
+    void cavities(Reader& read);
+    void plugs_on(Part& part, Reader& read);
+    void halves(Part& part, Reader& read);
+    void face(Part& part, Reader& read);
+    void cavity_marks(Part& part, Form form, Reader& read);
     void check_needs(const Part& part, const Entry& entry);
     Condition condition(Reader& read);
     std::vector<PinId> pins_of(PartId part, std::string_view written);
-    static bool suits(const Part& part, const PhraseRow& row);
 
     // --- wires.cpp: wires, cables, colours, panels, meters
     void fill_wire(Entry& entry);
@@ -95,7 +117,7 @@ private:
     void fill_colour(Entry& entry);
     Colour colour(Span at);
 
-    // --- steps.cpp: plan head, checks, verdicts, planted faults, questions
+    // --- steps.cpp, checks.cpp, limits.cpp: plan head, checks, verdicts, planted faults, questions
     void fill_plan(Entry& entry);
     void fill_check(Entry& entry);
     void fill_verdict(Entry& entry);
@@ -104,6 +126,10 @@ private:
     void complaint(Reader& read, std::string& said, States& meant_states, bool may_measure);
     void answer(Reader& read, Question& question);
     void check_phrase(Check& check, Form form, Reader& read, const Phrase& phrase);
+    bool measure_phrase(Check& check, Form form, Reader& read, Span at);
+    bool measures(Check& check, MeasureKind kind, Span at);
+    void points(Check& check, Reader& read, Span at);
+    void expect(Check& check, Reader& read, Span at);
     void outcome(Check& check, Form form, Reader& read);
     Target target(Reader& read, int check);
     States states(Reader& read);
@@ -116,8 +142,8 @@ private:
     // --- faults.cpp
     Fault fault(Reader& read);
     Quantity added_ohms(Reader& read);
-    void put_at(Fault& fault, std::uint32_t befalls, Span words_at);
-    void joins(const Fault& fault, std::uint32_t befalls);
+    void put_at(Fault& fault, Things befalls, Span words_at);
+    void joins(const Fault& fault, Things befalls);
     void fits_not(const Fault& fault, const std::string& suits);
     void fill_asked(const Tree& tree);
 
@@ -130,6 +156,14 @@ private:
     };
     void items(const Entry& entry, std::uint32_t phrase, Setup& setup, Nesting& nesting);
     SetupItem item(Form form, Reader& read);
+    void car_item(SetupItem& item, Form form, Reader& read);
+    void part_item(SetupItem& item, Form form, Reader& read);
+    void lead_item(SetupItem& item, Form form, Reader& read);
+    void pressed(SetupItem& item, Reader& read);
+    void called(SetupItem& item, Reader& read);
+    void brought_to(SetupItem& item, Reader& read);
+    void sensor_of(SetupItem& item, Reader& read);
+    void has_position(const SetupItem& item, std::string_view position, Span at);
     void stands_at(const Part& owner, std::string_view position, Span at);
     void expand(int named, Setup& setup, Nesting& nesting, Span at);
 
@@ -148,6 +182,7 @@ private:
     Words words(Reader& read);
     Allow allow(Reader& read);
     bool reach(const Quantity& value, std::string_view role);
+    Quantity value(Reader& read, std::string_view role); // the next one, which has to be within reach
     void lacks(const Entry& entry, std::string_view what, std::string_view such);
     void compare_marks();
     Part& part(PartId id) { return circuit_.parts[static_cast<std::size_t>(id)]; }

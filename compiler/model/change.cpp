@@ -4,113 +4,11 @@
 namespace loomsheet {
 namespace {
 
-// A switch is one thing, whether it stands at a position, is pressed or is moved; so is a sensor and what it is held
-// at.
-enum class Subject : std::uint8_t {
-    key,
-    asleep,
-    engine,
-    plug,
-    holder,
-    terminal,
-    handle,
-    output,
-    bridge,
-    load,
-    group,
-    words
-};
-
-Subject subject(ItemKind kind) {
-    switch (kind) {
-    case ItemKind::key: return Subject::key;
-    case ItemKind::asleep: return Subject::asleep;
-    case ItemKind::engine_running:
-    case ItemKind::engine_speed: return Subject::engine;
-    case ItemKind::unplugged: return Subject::plug;
-    case ItemKind::pulled: return Subject::holder;
-    case ItemKind::disconnected: return Subject::terminal;
-    case ItemKind::position:
-    case ItemKind::pressed:
-    case ItemKind::at_value:
-    case ItemKind::as_found:
-    case ItemKind::moved: return Subject::handle;
-    case ItemKind::output_on: return Subject::output;
-    case ItemKind::bridge: return Subject::bridge;
-    case ItemKind::load: return Subject::load;
-    case ItemKind::one_of_pulled: return Subject::group;
-    case ItemKind::words: break;
-    }
-    return Subject::words;
-}
-
-bool is_connection(ItemKind kind) {
-    switch (subject(kind)) {
-    case Subject::plug:
-    case Subject::holder:
-    case Subject::terminal:
-    case Subject::bridge:
-    case Subject::load:
-    case Subject::group: return true;
-    default: return false;
-    }
-}
-
-// What is switched off before hands go to a plug, and on again after.
-bool is_power(ItemKind kind) {
-    const Subject what = subject(kind);
-    return what == Subject::key || what == Subject::engine || what == Subject::output || kind == ItemKind::pressed;
-}
-
-int undo_rank(ItemKind kind) {
-    switch (kind) {
-    case ItemKind::pressed:
-    case ItemKind::moved:
-    case ItemKind::position: return 0;
-    case ItemKind::output_on: return 1;
-    case ItemKind::engine_running:
-    case ItemKind::engine_speed: return 2;
-    case ItemKind::key:
-    case ItemKind::asleep: return 3;
-    case ItemKind::words:
-    case ItemKind::at_value:
-    case ItemKind::as_found: return 4;
-    case ItemKind::bridge:
-    case ItemKind::load: return 5;
-    case ItemKind::unplugged:
-    case ItemKind::pulled:
-    case ItemKind::one_of_pulled: return 7;
-    case ItemKind::disconnected: break;
-    }
-    return 9;
-}
-
-int apply_rank(ItemKind kind) {
-    switch (kind) {
-    case ItemKind::disconnected: return 6;
-    case ItemKind::unplugged:
-    case ItemKind::pulled:
-    case ItemKind::one_of_pulled: return 8;
-    case ItemKind::words:
-    case ItemKind::at_value:
-    case ItemKind::as_found: return 10;
-    case ItemKind::load: return 11;
-    case ItemKind::bridge: return 12;
-    case ItemKind::key:
-    case ItemKind::asleep: return 13;
-    case ItemKind::engine_running:
-    case ItemKind::engine_speed: return 14;
-    case ItemKind::output_on: return 15;
-    case ItemKind::position:
-    case ItemKind::pressed:
-    case ItemKind::moved: break;
-    }
-    return 16;
-}
+constexpr int kept = 17; // after all that is done
 
 int rank(const Change& change) {
-    if (change.kind == ChangeKind::keep) return 17;
-    return change.kind == ChangeKind::undo ? undo_rank(change.item.kind) : apply_rank(change.item.kind);
+    if (change.kind == ChangeKind::keep) return kept;
+    return change.kind == ChangeKind::undo ? row_of(change.item.kind).undone : row_of(change.item.kind).done;
 }
 
 bool same_point(const PointRef& a, const PointRef& b) {
@@ -148,14 +46,14 @@ bool holds_in(const std::vector<SetupItem>& items, const SetupItem& wanted) {
 
 bool has_engine(const std::vector<SetupItem>& items) {
     return std::any_of(items.begin(), items.end(),
-                       [](const SetupItem& item) { return subject(item.kind) == Subject::engine; });
+                       [](const SetupItem& item) { return row_of(item.kind).subject == Subject::engine; });
 }
 
 // Whether everything that is on has to go off in between.
 bool must_switch_off(const std::vector<SetupItem>& before, const std::vector<SetupItem>& after) {
     const auto changes_connection = [](const std::vector<SetupItem>& here, const std::vector<SetupItem>& there) {
         return std::any_of(here.begin(), here.end(),
-                           [&](const SetupItem& item) { return is_connection(item.kind) && !holds_in(there, item); });
+                           [&](const SetupItem& item) { return row_of(item.kind).is_connection && !holds_in(there, item); });
     };
     return changes_connection(before, after) || changes_connection(after, before) ||
            (has_engine(before) && !has_engine(after));
@@ -164,8 +62,8 @@ bool must_switch_off(const std::vector<SetupItem>& before, const std::vector<Set
 } // namespace
 
 bool same_subject(const SetupItem& a, const SetupItem& b) {
-    const Subject what = subject(a.kind);
-    if (what != subject(b.kind)) return false;
+    const Subject what = row_of(a.kind).subject;
+    if (what != row_of(b.kind).subject) return false;
     switch (what) {
     case Subject::plug:
     case Subject::holder:
@@ -192,18 +90,18 @@ std::vector<Change> changes(const Setup& from, const Setup& to) {
     const std::vector<SetupItem> after = without_rest(to);
     const bool off_between = must_switch_off(before, after);
     const bool engine_after = has_engine(after);
-    const auto cycles = [&](const SetupItem& item) { return off_between && is_power(item.kind); };
+    const auto cycles = [&](const SetupItem& item) { return off_between && row_of(item.kind).is_power; };
 
     std::vector<Change> list;
     for (const SetupItem& item : before) {
         const SetupItem* now = find_same_subject(after, item);
-        const bool another_way = now && is_connection(item.kind) && !same_state(*now, item);
+        const bool another_way = now && row_of(item.kind).is_connection && !same_state(*now, item);
         const bool key_of_engine = !now && item.kind == ItemKind::key && engine_after;
         if ((!now && !key_of_engine) || another_way || cycles(item)) list.push_back({ChangeKind::undo, item});
     }
     for (const SetupItem& item : after) {
-        const bool kept = holds_in(before, item) && !cycles(item);
-        list.push_back({kept ? ChangeKind::keep : ChangeKind::apply, item});
+        const bool stays = holds_in(before, item) && !cycles(item);
+        list.push_back({stays ? ChangeKind::keep : ChangeKind::apply, item});
     }
     std::stable_sort(list.begin(), list.end(), [](const Change& a, const Change& b) { return rank(a) < rank(b); });
     return list;

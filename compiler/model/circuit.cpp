@@ -1,25 +1,8 @@
 #include "model/circuit.hpp"
-#include "grammar/colours.hpp"
 #include <algorithm>
 #include <fmt/format.h>
 
 namespace loomsheet {
-
-std::string_view kind_word(PartKind kind) {
-    constexpr std::string_view words[] = {"battery",  "fuse",     "breaker", "relay",     "switch", "motor",  "lamp",
-                                          "heater",   "solenoid", "horn",    "resistor",  "diode",  "sensor", "module",
-                                          "assembly", "splice",   "ground",  "connector", "part"};
-    return words[static_cast<unsigned>(kind)];
-}
-
-bool is_load(PartKind kind) {
-    return kind == PartKind::motor || kind == PartKind::lamp || kind == PartKind::heater || kind == PartKind::horn ||
-           kind == PartKind::solenoid;
-}
-
-std::string with_article(std::string_view word) {
-    return fmt::format("{} {}", std::string_view("aeiou").find(word[0]) != std::string_view::npos ? "an" : "a", word);
-}
 
 const TableValue* Part::find_position(std::string_view word) const {
     for (const auto& position : positions)
@@ -82,13 +65,8 @@ PartId Circuit::plug_of(PartId part) const {
 PinId Circuit::mate(PinId pin) const { return pins[static_cast<std::size_t>(pin)].mate; }
 
 bool Circuit::sits_in_holder(PartId part) const {
-    switch (parts[static_cast<std::size_t>(part)].kind) {
-    case PartKind::fuse:
-    case PartKind::breaker:
-    case PartKind::relay:
-    case PartKind::lamp: return parts[static_cast<std::size_t>(part)].assembly == none && plug_of(part) == none;
-    default: return false;
-    }
+    const Part& p = parts[static_cast<std::size_t>(part)];
+    return row_of(p.kind).in_holder && p.assembly == none && plug_of(part) == none;
 }
 
 PanelId Circuit::panel_of(PartId part) const {
@@ -105,18 +83,6 @@ std::string Circuit::place_of(PartId part) const {
     if (p.plugs_on != none) return place_of(p.plugs_on);
     if (p.assembly != none) return place_of(p.assembly);
     return {};
-}
-
-std::string Circuit::colour_words(const Colour& colour) const {
-    const auto word = [this](const std::string& code) -> std::string {
-        if (const auto* row = find_colour_code(code)) return std::string(row->word);
-        for (const auto& [own, meaning] : own_colours)
-            if (own == code) return meaning;
-        return code;
-    };
-    if (colour.empty()) return {};
-    return colour.stripe.empty() ? word(colour.base)
-                                 : fmt::format("{}, {} stripe", word(colour.base), word(colour.stripe));
 }
 
 std::string Circuit::part_name(PartId part) const {

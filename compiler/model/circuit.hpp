@@ -1,5 +1,7 @@
 // The circuit with all names resolved. Ids are indices into the vectors of `Circuit`. Knows no voltages.
 #pragma once
+#include "model/element_kinds.hpp"
+#include "model/part_kinds.hpp"
 #include "model/quantity.hpp"
 #include <string>
 #include <unordered_map>
@@ -13,17 +15,6 @@ using WireId = int;
 using PanelId = int;
 inline constexpr int none = -1;
 
-enum class PartKind : std::uint8_t {
-    battery, fuse, breaker, relay, switch_, motor, lamp, heater, solenoid, horn, resistor, diode, sensor, module,
-    assembly, splice, ground, connector, plain, // plain = `part`: nothing electrical
-};
-
-// The word of the language for it: "battery", "switch", "part" ...
-std::string_view kind_word(PartKind kind);
-bool is_load(PartKind kind); // what works for the driver: a motor, a lamp, a heater, a horn, a solenoid
-// "a fuse", "an assembly"
-std::string with_article(std::string_view word);
-
 // What a text of the author's says, and where.
 struct Words {
     std::string text;
@@ -35,24 +26,6 @@ struct Allow {
     int code = 0;
     std::string why;
     Span at;
-};
-
-// Something inside a part that conducts between pins. Which values are meant depends on the kind.
-enum class ElementKind : std::uint8_t {
-    source,      // battery: a = +, b = -
-    link,        // fuse or breaker
-    coil,        // relay coil, sensor coil: value = ohms
-    contact,     // relay or switch: a = common; b = make or the closed end; c = break, or none
-    load,        // motor, lamp, heater, solenoid, horn: value = amps, watts or ohms; volts = where that holds
-    resistor, diode,
-    ntc,         // value = ohms at `volts`' temperature or `table`
-    pot,         // a = end +, b = wiper, c = end -: value = ohms end to end, positions in percent
-    hall,        // a, b, c = supply, signal, ground as written; none where not said
-    module_output, // a = pin; pulls_down; value = amps
-    module_gives,  // a = pin; value = volts
-    pull_up,       // a = pin; value = volts, more = ohms
-    input,         // a = pin; value = ohms
-    between,       // a, b = pins; value = ohms
 };
 
 struct TableValue { // a value under a condition or at a position
@@ -73,7 +46,7 @@ struct Condition {
 struct Element {
     ElementKind kind = ElementKind::load;
     PinId a = none, b = none, c = none;
-    MaybeQuantity value, volts, more; // see ElementKind
+    MaybeQuantity value, holds_at, more; // see ElementKind: each with its unit
     std::vector<TableValue> table; // ntc: ohms at temperatures; pot: percent at positions
     bool pulls_down = false, flashes = false;
     PartId follows = none;    // module_output that follows a switch
@@ -151,7 +124,7 @@ struct Colour {
 struct Wire {
     std::string id;
     PinId from = none, to = none;
-    MaybeQuantity area;   // mm2; from AWG too
+    MaybeQuantity area;   // m²; from AWG too
     std::string gauge;    // as written: "6 mm²", "AWG 10"
     Colour colour;
     MaybeQuantity length, rated;
@@ -207,8 +180,6 @@ struct Circuit {
     // The panel of a part, or of the part its plug sits on.
     PanelId panel_of(PartId part) const;
     std::string place_of(PartId part) const;
-    // "blue with white stripe", "brown"; declared colours by their word
-    std::string colour_words(const Colour& colour) const;
     // "fuse 40 A, type C", "fan motor": what a part is, in words, for the sheet and for messages: "F14 (Fan)"
     std::string part_name(PartId part) const;
 

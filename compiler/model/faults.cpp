@@ -2,83 +2,17 @@
 // and comes to the same place.
 #include "model/builder.hpp"
 #include "model/inside.hpp"
+#include "source/english.hpp"
 #include <algorithm>
 #include <fmt/format.h>
 
 namespace loomsheet {
 namespace {
 
-using Things = std::uint32_t;
-constexpr Things wire = 1, joint = 2, crimp = 4, splice = 8, ground = 16, plug = 32, fuse = 64, battery = 128,
-                 module = 256, motor = 512, lamp = 1024, sensor = 2048, contact = 1 << 12, driver = 1 << 13,
-                 input = 1 << 14, diode = 1 << 15,
-                 ohmic = 1 << 16, // a coil, a resistor, a heater: its amps go with its volts
-    bent = 1 << 17,               // a filament, the winding of a motor
-    load = 1 << 18;               // beside one of these two: of something that works for the driver
-constexpr Things winding = ohmic | bent, metal = wire | joint | crimp | splice;
-
-struct FaultRow {
-    std::string_view words; // without what is filled in
-    FaultKind kind;
-    Things befalls;
-    std::string_view such; // as an example has it
-};
-constexpr FaultRow fault_rows[] = {
-    {"open", FaultKind::open,
-     wire | joint | crimp | ground | plug | fuse | battery | motor | lamp | sensor | contact | diode | winding, "open"},
-    {"", FaultKind::added, wire | joint | crimp | ground | plug | fuse | battery | contact | ohmic, "2 ohm"},
-    {"touches ground", FaultKind::to_ground, metal, "touches ground"},
-    {"touches supply", FaultKind::to_supply, metal, "touches supply"},
-    {"touches", FaultKind::touches, metal | ground, "touches W2"},
-    {"swapped with", FaultKind::swapped, wire, "swapped with W2"},
-    {"blown", FaultKind::blown, fuse | lamp, "blown"},
-    {"stuck open", FaultKind::stuck_open, contact | driver, "stuck open"},
-    {"stuck closed", FaultKind::stuck_closed, contact | driver, "stuck closed"},
-    {"never on", FaultKind::stuck_open, driver, "never on"},
-    {"always on", FaultKind::stuck_closed, driver, "always on"},
-    {"at", FaultKind::at_position, 0, "at pressed"}, // see `stands_at`
-    {"reads", FaultKind::reads, winding | diode, "reads 900 ohm"},
-    {"is", FaultKind::is, load, "is 21 W"},
-    {"draws", FaultKind::draws, load | module, "draws 5 A"},
-    {"shorted inside", FaultKind::reads, winding, "shorted inside"},
-    {"seized", FaultKind::seized, motor, "seized"},
-    {"worn", FaultKind::worn, motor, "worn"},
-    {"weak", FaultKind::weak, battery, "weak"},
-    {"dead", FaultKind::open, module, "dead"},
-    {"open inside", FaultKind::open, input, "open inside"},
-};
-
-Things thing_of(PartKind kind) { // of a part as a whole; 0: only what is in it can fail
-    switch (kind) {
-    case PartKind::splice: return splice;
-    case PartKind::ground: return ground;
-    case PartKind::connector: return plug;
-    case PartKind::fuse:
-    case PartKind::breaker: return fuse;
-    case PartKind::battery: return battery;
-    case PartKind::module: return module;
-    case PartKind::motor: return motor;
-    case PartKind::lamp: return lamp;
-    case PartKind::sensor: return sensor;
-    default: return 0;
-    }
-}
-Things thing_of(PartKind kind, Inside what) {
-    switch (what) {
-    case Inside::contact: return contact;
-    case Inside::driver: return driver;
-    case Inside::input: return input;
-    case Inside::one_way: return diode;
-    case Inside::winding: break;
-    }
-    if (kind == PartKind::motor || kind == PartKind::lamp) return bent | load;
-    return is_load(kind) ? ohmic | load : ohmic;
-}
-
 // What may be meant by a point: the thing itself, or something in it.
 struct Place {
     PointRef at;
-    Things thing = 0;
+    Things what = thing::nothing;
 };
 
 class Places {
@@ -86,13 +20,13 @@ public:
     explicit Places(const Circuit& circuit) : circuit_(circuit) {}
 
     std::vector<Place> of(const PointRef& at) {
-        if (at.wire != none) return {{at, wire}};
-        if (at.metal == Metal::joint) return {{at, joint}};
+        if (at.wire != none) return {{at, thing::wire}};
+        if (at.metal == Metal::joint) return {{at, thing::joint}};
         if (at.part == none) return {};
         if (at.metal == Metal::whole && at.pins.empty()) add_whole(at.part, at);
         for (PartId id = 0; id < static_cast<PartId>(circuit_.parts.size()); ++id)
             if (id == at.part || circuit_.parts[id].assembly == at.part) add_inside(id, at);
-        if (at.pin != none && at.metal != Metal::whole) list_.push_back({at, crimp});
+        if (at.pin != none && at.metal != Metal::whole) list_.push_back({at, thing::crimp});
         return std::move(list_);
     }
 
@@ -100,10 +34,10 @@ private:
     void add_whole(PartId id, PointRef at) {
         at.part = id, at.pin = none;
         const Part& part = circuit_.parts[id];
-        Things thing = thing_of(part.kind);
+        Things what = row_of(part.kind).as_a_whole;
         const std::vector<PlaceInside> inside = places_inside(part);
-        if (inside.size() == 1 && part.kind != PartKind::module) thing |= thing_of(part.kind, inside.front().what);
-        if (thing != 0) list_.push_back({at, thing});
+        if (inside.size() == 1 && part.kind != PartKind::module) what |= inside.front().what;
+        if (what != thing::nothing) list_.push_back({at, what});
         for (PartId inner = 0; inner < static_cast<PartId>(circuit_.parts.size()); ++inner)
             if (circuit_.parts[inner].assembly == id) add_whole(inner, at);
     }
@@ -118,7 +52,7 @@ private:
                 continue;
             at.part = id, at.pin = none, at.pins = each.pins;
             if (at.metal == Metal::wire_end) at.metal = Metal::part;
-            list_.push_back({at, thing_of(circuit_.parts[id].kind, each.what)});
+            list_.push_back({at, each.what});
         }
     }
 
@@ -130,7 +64,7 @@ private:
 std::vector<PointRef> befallen(const PointRef& named, const std::vector<Place>& places, Things befalls) {
     std::vector<PointRef> list;
     for (const Place& each : places) {
-        if ((each.thing & befalls) == 0) continue;
+        if ((each.what & befalls) == 0) continue;
         if (each.at.pins.empty() && each.at.part == named.part) return {each.at};
         const auto has = [&](const PointRef& other) {
             return other.part == each.at.part && (other.pins == each.at.pins || other.pins.empty());
@@ -140,19 +74,10 @@ std::vector<PointRef> befallen(const PointRef& named, const std::vector<Place>& 
     return list;
 }
 
-std::string listed(const std::vector<std::string>& words) {
+std::string listed(std::vector<std::string> words) {
     constexpr std::size_t most = 5;
-    std::string all;
-    const std::size_t count = std::min(most, words.size());
-    for (std::size_t i = 0; i < count; ++i)
-        all += fmt::format("{}`{}`", i == 0 ? "" : i + 1 == count ? " or " : ", ", words[i]);
-    return all;
-}
-
-const FaultRow& row_of(std::string_view said) {
-    for (const FaultRow& row : fault_rows)
-        if (row.words == said) return row;
-    return fault_rows[0]; // the grammar has no other words
+    if (words.size() > most) words.resize(most);
+    return list_quoted(words);
 }
 
 // What goes open or gains ohms where a part or a splice does not: a wire that ends there, a joint of it.
@@ -171,14 +96,13 @@ std::vector<std::string> beside(const Circuit& circuit, const Fault& fault) {
 
 // "joint X30.1 2.2 ohm" as an example for each place: the first words that suit it.
 std::vector<std::string> what_suits(const Circuit& circuit, const Fault& fault, const std::vector<Place>& places) {
-    const bool is_splice = !places.empty() && places.front().thing == splice;
+    const bool is_splice = !places.empty() && places.front().what == thing::splice;
     if (fault.at_point.part != none && (fault.kind == FaultKind::added || (is_splice && fault.kind == FaultKind::open)))
         return beside(circuit, fault);
     std::vector<std::string> list;
     for (const Place& each : places)
-        for (const FaultRow& row : fault_rows) {
-            if ((row.befalls & each.thing) == 0 || row.kind == FaultKind::swapped || row.kind == FaultKind::touches)
-                continue;
+        for (const FaultPhrase& row : fault_phrases()) {
+            if ((row.befalls & each.what) == 0 || row_of(row.kind).has_other) continue;
             list.push_back(fmt::format("{} {}", written_point(circuit, each.at), row.such));
             if (places.size() > 1) break;
         }
@@ -211,10 +135,10 @@ Fault Builder::fault(Reader& read) {
             words += text(read.take());
         }
     }
-    const FaultRow& row = row_of(words);
-    made.kind = row.kind;
-    if (row.words == "shorted inside") made.value = ohms_between(shorted_inside_ohms, shorted_inside_ohms);
-    put_at(made, row.befalls, words_at);
+    const FaultPhrase* row = find_fault(words);
+    made.kind = row->kind;
+    if (words == "shorted inside") made.value = ohms_between(shorted_inside_ohms, shorted_inside_ohms);
+    put_at(made, row->befalls, words_at);
     return made;
 }
 
@@ -224,8 +148,8 @@ Quantity Builder::added_ohms(Reader& read) {
     if (high.unit->dimension != Dimension::ohm || low.unit->dimension != Dimension::ohm)
         findings_.add(
             206, high.at,
-            fmt::format("`{}` is {}; what is added is ohms", said(high.at), dimension_name(high.unit->dimension)),
-            fmt::format("for instance: {}", dimension_example(Dimension::ohm)));
+            fmt::format("`{}` is {}; what is added is ohms", said(high.at), row_of(high.unit->dimension).word),
+            fmt::format("for instance: {}", row_of(Dimension::ohm).example));
     else if (low.si > high.si)
         findings_.add(207, low.at, fmt::format("the range `{}` runs from high to low", said(low.at)),
                       "the smaller value stands first");
@@ -237,7 +161,7 @@ Quantity Builder::added_ohms(Reader& read) {
 }
 
 // The place that proof too would name: of a part the one thing in it that can fail so.
-void Builder::put_at(Fault& fault, std::uint32_t befalls, Span words_at) {
+void Builder::put_at(Fault& fault, Things befalls, Span words_at) {
     PointRef& at = fault.at_point;
     if (at.part == none && at.wire == none && at.metal != Metal::body) return; // said already
     if (at.part != none && half_read_.contains(at.part)) return;
@@ -249,7 +173,7 @@ void Builder::put_at(Fault& fault, std::uint32_t befalls, Span words_at) {
     const std::vector<PointRef> found = befallen(at, places, befalls);
     if (found.size() == 1) {
         at = found.front();
-        if (fault.kind == FaultKind::touches || fault.kind == FaultKind::swapped) joins(fault, befalls);
+        if (row_of(fault.kind).has_other) joins(fault, befalls);
         return;
     }
     if (found.size() > 1) {
@@ -264,7 +188,7 @@ void Builder::put_at(Fault& fault, std::uint32_t befalls, Span words_at) {
 }
 
 // The other end of a short, the other wire of a pair that is swapped.
-void Builder::joins(const Fault& fault, std::uint32_t befalls) {
+void Builder::joins(const Fault& fault, Things befalls) {
     const PointRef& to = fault.other;
     if (to.part == none && to.wire == none) return;
     if (befallen(to, Places(circuit_).of(to), befalls).empty())
@@ -282,7 +206,7 @@ void Builder::fits_not(const Fault& fault, const std::string& suits) {
         if (at.metal == Metal::joint) return fmt::format("{}, which is a joint", text(at.at));
         const PartKind kind = part(at.part).kind;
         return fmt::format("{}, which is {}", text(at.at),
-                           kind == PartKind::ground ? "a ground point" : with_article(kind_word(kind)));
+                           kind == PartKind::ground ? "a ground point" : a_kind(kind));
     };
     std::string help =
         suits.empty() ? "name the wire, the joint or the part that has failed" : fmt::format("write {}", suits);

@@ -22,7 +22,7 @@ LOOMSHEET_FIELDS(Allow, code, why, at)
 // --- circuit
 LOOMSHEET_FIELDS(TableValue, position, at_value, value, closed, at)
 LOOMSHEET_FIELDS(Condition, key, engine_running, asleep, at)
-LOOMSHEET_FIELDS(Element, kind, a, b, c, value, volts, more, table, pulls_down, flashes, follows, duration, when, name, at)
+LOOMSHEET_FIELDS(Element, kind, a, b, c, value, holds_at, more, table, pulls_down, flashes, follows, duration, when, name, at)
 LOOMSHEET_FIELDS(Pin, part, name, mark, at, mate, declared)
 LOOMSHEET_FIELDS(Draw, value, when)
 LOOMSHEET_FIELDS(Part, id, name, kind, sensor_kind, at, place, panel, metal, bolted_to, bolted_pin, assembly, likely, notes, cautions,

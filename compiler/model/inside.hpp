@@ -5,17 +5,10 @@
 
 namespace loomsheet {
 
-enum class Inside : std::uint8_t {
-    contact, // of a switch or relay, each pair of pins for itself
-    driver,
-    input,   // or a pull-up, or a supply that a control unit gives
-    one_way, // a diode, a Hall sensor
-    winding, // or a filament, a resistor, a track
-};
 struct PlaceInside {
-    Inside what = Inside::winding;
+    Things what = thing::nothing;
     std::vector<PinId> pins;
 };
-std::vector<PlaceInside> places_inside(const Part& part);
+std::vector<PlaceInside> places_inside(const Part& part); // each pair of pins of a contact for itself
 
 } // namespace loomsheet

@@ -7,16 +7,36 @@
 namespace loomsheet {
 
 namespace {
-PartKind kind_of(std::string_view word) {
-    for (int i = 0; i <= static_cast<int>(PartKind::plain); ++i)
-        if (kind_word(static_cast<PartKind>(i)) == word) return static_cast<PartKind>(i);
-    return PartKind::plain;
-}
 std::string small(std::string_view word) {
     std::string made(word);
     std::transform(made.begin(), made.end(), made.begin(),
                    [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     return made;
+}
+// Phrases that say which pins a part has.
+bool names_pins(Form form) {
+    switch (form) {
+    case Form::coil:
+    case Form::contact:
+    case Form::closed_when:
+    case Form::at_position:
+    case Form::pair_value:
+    case Form::pair:
+    case Form::ntc:
+    case Form::pot:
+    case Form::hall:
+    case Form::supply:
+    case Form::ground:
+    case Form::output:
+    case Form::gives:
+    case Form::pull_up:
+    case Form::input:
+    case Form::between:
+    case Form::pins:
+    case Form::suppressor:
+    case Form::bolted: return true;
+    default: return false;
+    }
 }
 } // namespace
 
@@ -143,11 +163,11 @@ void Builder::declare(Entry& entry) {
         entry.made = id(circuit_.parts);
         Part& made = circuit_.parts.emplace_back();
         made.id = name;
-        made.kind = kind_of(row.word);
+        made.kind = part_kind(row.word);
         made.at = at;
         read.take();
         if (read.is(Atom::text)) made.name = read.text();
-        if (made.kind == PartKind::splice || made.kind == PartKind::ground) add_pin(entry.made, "", at);
+        if (row_of(made.kind).is_point) add_pin(entry.made, "", at);
         break;
     }
     case Context::wire:
@@ -181,18 +201,7 @@ void Builder::declare(Entry& entry) {
         setup_entries_.push_back(&entry);
         break;
     case Context::check:
-    case Context::verdict: {
-        const bool is_check = row.context == Context::check;
-        const int made = is_check ? id(plan_.checks) : id(plan_.verdicts);
-        if (!declare_name(steps_, name, made, at, is_check ? "the check" : "the verdict")) break;
-        step_is_check_[name] = is_check;
-        entry.made = made;
-        if (is_check)
-            plan_.checks.emplace_back().at = at, plan_.checks.back().label = name;
-        else
-            plan_.verdicts.emplace_back().at = at, plan_.verdicts.back().label = name;
-        break;
-    }
+    case Context::verdict: declare_step(entry, row.context, name, at); break;
     case Context::plant:
         if (!declare_name(plants_, name, id(plan_.plants), at, "the planted fault")) break;
         entry.made = id(plan_.plants);
@@ -205,6 +214,19 @@ void Builder::declare(Entry& entry) {
         break;
     default: break;
     }
+}
+
+// Checks and verdicts share their labels.
+void Builder::declare_step(Entry& entry, Context context, const std::string& name, Span at) {
+    const bool is_check = context == Context::check;
+    const int made = static_cast<int>(is_check ? plan_.checks.size() : plan_.verdicts.size());
+    if (!declare_name(steps_, name, made, at, is_check ? "the check" : "the verdict")) return;
+    step_is_check_[name] = is_check;
+    entry.made = made;
+    if (is_check)
+        plan_.checks.emplace_back().at = at, plan_.checks.back().label = name;
+    else
+        plan_.verdicts.emplace_back().at = at, plan_.verdicts.back().label = name;
 }
 
 // `mates X31`: the other half of an in-line pair is made from the one declared.
@@ -254,97 +276,70 @@ PartId Builder::pin_home(PartId id) const {
     return p.assembly != none ? p.assembly : id;
 }
 
-// Every pin that a part's own phrases name, before any wire or check does.
-void Builder::declare_pins(const Entry& entry) {
+// The part that a statement declares, or that `also` names.
+PartId Builder::declared_part(const Entry& entry) const {
     const auto& row = statements()[static_cast<std::size_t>(entry.statement->row)];
-    if (row.context != Context::part) return;
-    PartId id = entry.made;
-    auto read_head = head(entry);
-    if (row.head == Form::head_name) { // also
-        const auto found = designators_.find(std::string(read_head.take_text()));
-        if (found == designators_.end()) return;
-        id = found->second.id;
-    }
-    if (id == none) return;
-    const auto phrase_total = entry.statement->phrase_count;
-    for (std::uint32_t i = 0; i < phrase_total; ++i) { // `in M1` first: it says where the pins are
+    if (row.context != Context::part) return none;
+    if (row.head != Form::head_name) return entry.made;
+    const auto found = designators_.find(std::string(head(entry).take_text()));
+    return found == designators_.end() ? none : found->second.id;
+}
+
+// `in M1`, which says where the pins are.
+void Builder::find_assembly(const Entry& entry, PartId id) {
+    for (std::uint32_t i = 0; i < entry.statement->phrase_count; ++i) {
         auto opened = open(entry, entry.statement->first_phrase + i);
-        if (opened.row->form != Form::in_assembly || !suits(part(id), *opened.row)) continue;
+        if (opened.row->form != Form::in_assembly || !suits(*opened.row, kind_word(part(id).kind))) continue;
         opened.read.skip_words();
         const Span at = opened.read.take();
-        if (const auto home = find_part(at); home != none) {
-            if (part(home).kind == PartKind::assembly)
-                part(id).assembly = home;
-            else
-                findings_.add(
-                    203, at,
-                    fmt::format("`{}` is {}, not an assembly", text(at), with_article(kind_word(part(home).kind))),
-                    "declare it as `assembly`, with its `pins`");
-        }
+        const PartId home = find_part(at);
+        if (home == none) continue;
+        if (part(home).kind == PartKind::assembly)
+            part(id).assembly = home;
+        else
+            findings_.add(203, at, fmt::format("`{}` is {}, not an assembly", text(at), a_kind(part(home).kind)),
+                          "declare it as `assembly`, with its `pins`");
     }
+}
+
+void Builder::declare_cavities(PartId id, double written) {
+    if (!(written >= 1 && written <= 400)) return;
+    const int count = static_cast<int>(written);
+    for (const PartId half : {id, part(id).twin}) {
+        if (half == none) continue;
+        part(half).cavities = count;
+        for (int n = 1; n <= count; ++n)
+            add_pin(half, fmt::format("{}", n), part(half).at);
+    }
+}
+
+// Every pin that a part's own phrases name, before any wire or check does.
+void Builder::declare_pins(const Entry& entry) {
+    const PartId id = declared_part(entry);
+    if (id == none) return;
+    find_assembly(entry, id);
     const PartId home = pin_home(id);
     const bool reachable = home == id;
-    const auto kind = part(id).kind;
-    if (kind == PartKind::battery)
-        for (const auto* name : {"+", "-"})
-            add_pin(home, name, part(id).at, reachable);
-    if (kind == PartKind::fuse || kind == PartKind::breaker)
-        for (const auto* name : {"1", "2"})
-            add_pin(home, name, part(id).at, reachable);
-    for (std::uint32_t i = 0; i < phrase_total; ++i) {
-        auto opened = open(entry, entry.statement->first_phrase + i);
-        const bool of_module = kind == PartKind::module || kind == PartKind::sensor || kind == PartKind::assembly;
-        switch (opened.row->form) {
-        case Form::on_part: { // so that a part that names no pins has those of its plug
-            opened.read.skip_words();
-            if (const auto found = designators_.find(std::string(opened.read.take_text())); found != designators_.end())
+    const PartKind kind = part(id).kind;
+    const bool is_fed = kind == PartKind::module || kind == PartKind::sensor || kind == PartKind::assembly;
+    for (const auto name : words_in(row_of(kind).pins))
+        add_pin(home, name, part(id).at, reachable);
+    for (std::uint32_t i = 0; i < entry.statement->phrase_count; ++i) {
+        auto [row, read, phrase_at] = open(entry, entry.statement->first_phrase + i);
+        if (row->form == Form::on_part) { // so that a part that names no pins has those of its plug
+            read.skip_words();
+            if (const auto found = designators_.find(std::string(read.take_text())); found != designators_.end())
                 part(id).plugs_on = found->second.id;
-            break;
         }
-        case Form::cavities: {
-            const double written = opened.read.number();
-            if (written >= 1 && written <= 400) {
-                const int count = static_cast<int>(written);
-                part(id).cavities = count;
-                for (const PartId half : {id, part(id).twin})
-                    if (half != none)
-                        for (int n = 1; n <= count; ++n)
-                            add_pin(half, fmt::format("{}", n), part(half).at);
-                if (part(id).twin != none) part(part(id).twin).cavities = count;
-            }
-            break;
-        }
-        case Form::coil:
-        case Form::contact:
-        case Form::closed_when:
-        case Form::at_position:
-        case Form::pair_value:
-        case Form::pair:
-        case Form::ntc:
-        case Form::pot:
-        case Form::hall:
-        case Form::supply:
-        case Form::ground:
-        case Form::output:
-        case Form::gives:
-        case Form::pull_up:
-        case Form::input:
-        case Form::between:
-        case Form::pins:
-        case Form::suppressor:
-        case Form::bolted: {
-            if ((opened.row->form == Form::supply || opened.row->form == Form::ground) && !of_module) break;
-            auto read = opened.read;
-            while (!read.done()) {
-                const bool pins = read.is(Atom::pin) || read.is(Atom::pins2) || read.is(Atom::pins3);
-                const Span at = read.take();
-                if (!pins) continue;
-                for (const auto name : pin_names(text(at)))
-                    add_pin(home, name, at, reachable || opened.row->form == Form::pins);
-            }
-            break;
-        }
-        default: break;
+        if (row->form == Form::cavities) declare_cavities(id, read.number());
+        const bool feeds = row->form == Form::supply || row->form == Form::ground;
+        if (!names_pins(row->form) || (feeds && !is_fed)) continue;
+        while (!read.done()) {
+            const bool pins = read.is(Atom::pin) || read.is(Atom::pins2) || read.is(Atom::pins3);
+            const Span at = read.take();
+            if (!pins) continue;
+            for (const auto name : pin_names(text(at)))
+                add_pin(home, name, at, reachable || row->form == Form::pins);
         }
     }
 }

@@ -1,23 +1,44 @@
 #include "model/plan.hpp"
+#include "grammar/rows.hpp"
+#include <algorithm>
 
 namespace loomsheet {
 
-bool shows(StateVerb verb, Doing doing) {
+namespace {
+struct StateRow {
+    std::string_view word = {};
+    bool when_nothing = false, when_poorly = false, when_well = false; // whether it shows that; chattering is no rest
+};
+constexpr StateRow state_row(StateVerb verb) {
     switch (verb) {
-    case StateVerb::still:
-    case StateVerb::dark:
-    case StateVerb::blown: return doing == Doing::nothing;
-    case StateVerb::slow:
-    case StateVerb::dim: return doing == Doing::poorly;
-    case StateVerb::runs:
-    case StateVerb::runs_to: // its direction is seen apart
-    case StateVerb::lit:
-    case StateVerb::works:
-    case StateVerb::whole: return doing == Doing::well;
-    case StateVerb::fails: return doing != Doing::well;
-    case StateVerb::chatters: break; // that is no rest
+    case StateVerb::still: return {.word = "still", .when_nothing = true};
+    case StateVerb::runs: return {.word = "runs", .when_well = true};
+    case StateVerb::slow: return {.word = "slow", .when_poorly = true};
+    case StateVerb::runs_to: return {.word = "runs", .when_well = true}; // its direction is seen apart
+    case StateVerb::dark: return {.word = "dark", .when_nothing = true};
+    case StateVerb::dim: return {.word = "dim", .when_poorly = true};
+    case StateVerb::lit: return {.word = "lit", .when_well = true};
+    case StateVerb::works: return {.word = "works", .when_well = true};
+    case StateVerb::chatters: return {.word = "chatters"};
+    case StateVerb::whole: return {.word = "whole", .when_well = true};
+    case StateVerb::blown: return {.word = "blown", .when_nothing = true};
+    case StateVerb::fails: return {.word = "fails", .when_nothing = true, .when_poorly = true};
     }
-    return false;
+    return {};
+}
+constexpr auto state_rows = all_rows<StateVerb, state_row>();
+} // namespace
+
+std::string_view state_word(StateVerb verb) { return state_rows[static_cast<std::size_t>(verb)].word; }
+
+StateVerb state_verb(std::string_view word) {
+    const auto found = std::find_if(state_rows.begin(), state_rows.end(), [word](const StateRow& row) { return row.word == word; });
+    return static_cast<StateVerb>(found - state_rows.begin());
+}
+
+bool shows(StateVerb verb, Doing doing) {
+    const StateRow& row = state_rows[static_cast<std::size_t>(verb)];
+    return doing == Doing::nothing ? row.when_nothing : doing == Doing::poorly ? row.when_poorly : row.when_well;
 }
 
 double system_volts(const Plan& plan) {

@@ -1,6 +1,9 @@
 // A plan with all names resolved: its circuit, set-ups, checks, verdicts and what a class needs.
 #pragma once
 #include "model/circuit.hpp"
+#include "model/fault_kinds.hpp"
+#include "model/item_kinds.hpp"
+#include "model/measures.hpp"
 #include <string>
 #include <vector>
 
@@ -25,6 +28,7 @@ struct PointRef {
 
 enum class StateVerb : std::uint8_t { still, runs, slow, runs_to, dark, dim, lit, works, chatters, whole, blown, fails };
 std::string_view state_word(StateVerb verb);
+StateVerb state_verb(std::string_view word); // of a word that the grammar has
 // What a part may be found doing: a motor still, slow or running, a lamp dark, dim or lit, a relay at rest or pulled in. What
 // has two of them only does nothing or does it well.
 enum class Doing : std::uint8_t { nothing, poorly, well };
@@ -42,10 +46,6 @@ struct States { // all joined by `and`, or all by `or`
 };
 
 // --- set-up ----------------------------------------------------------------------------------------------------------
-enum class ItemKind : std::uint8_t {
-    key, asleep, engine_running, engine_speed, unplugged, pulled, disconnected, position, pressed, output_on, at_value,
-    as_found, moved, bridge, load, one_of_pulled, words,
-};
 struct SetupItem {
     ItemKind kind = ItemKind::words;
     std::string word;       // key position, switch position, free words
@@ -72,8 +72,6 @@ struct NamedSetup {
 };
 
 // --- measuring -------------------------------------------------------------------------------------------------------
-enum class MeasureKind : std::uint8_t { nothing, volts, volts_ac, drop, ohms, continuity, amps, clamp, testlamp, look, read };
-std::string_view measure_word(MeasureKind kind);
 struct Row {
     std::string name;      // "Front left", empty when there is one row
     PointRef red, black;   // amps and clamp: red only
@@ -148,9 +146,6 @@ struct Verdict {
     Span at;
 };
 
-enum class FaultKind : std::uint8_t {
-    open, added, to_ground, to_supply, touches, swapped, blown, stuck_open, stuck_closed, at_position, reads, is, draws, seized, worn, weak,
-};
 struct Fault { // one thing that is wrong
     PointRef at_point;
     FaultKind kind = FaultKind::open;

@@ -8,7 +8,7 @@
 namespace loomsheet {
 
 struct Quantity {
-    double si = 0;           // in the unit's base: V A W ohm m m2 s Hz Pa N·m, degC for temperatures, 1 for %, Ah for Ah
+    double si = 0;           // in the base unit of its dimension (grammar/units.cpp): that of the SI, but °C, rpm and Ah
     std::optional<double> plus_minus; // tolerance in the same base, never negative; none: not written, `±0 %` is exact
     const Unit* unit = nullptr;
     std::string written;     // "12.6 V", "85 ohm ±10 %" with the units as they are printed (Ω, °C, mm²)

@@ -7,24 +7,16 @@ namespace loomsheet {
 
 namespace {
 constexpr std::size_t deepest_setup = 32;
-}
 
-namespace {
 // Whether an item names what it is about: names in a statement or a file that was not read are not told twice.
 bool is_whole(const SetupItem& item) {
-    switch (item.kind) {
-    case ItemKind::unplugged:
-    case ItemKind::pulled:
-    case ItemKind::position:
-    case ItemKind::pressed:
-    case ItemKind::at_value:
-    case ItemKind::as_found:
-    case ItemKind::moved: return item.part != none;
-    case ItemKind::disconnected:
-    case ItemKind::output_on: return item.pin != none;
-    case ItemKind::one_of_pulled: return !item.parts.empty();
-    default: return true;
+    switch (row_of(item.kind).names) {
+    case Names::nothing: return true;
+    case Names::part: return item.part != none;
+    case Names::pin: return item.pin != none;
+    case Names::parts: return !item.parts.empty();
     }
+    return true;
 }
 } // namespace
 
@@ -106,40 +98,42 @@ void Builder::stands_at(const Part& owner, std::string_view position, Span at) {
         for (const auto& p : element.table)
             if (!p.position.empty()) known.push_back(p.position);
     if (known.empty()) {
-        findings_.add(203, at, fmt::format("{} is {} without positions", owner.id, with_article(kind_word(owner.kind))),
+        findings_.add(203, at, fmt::format("{} is {} without positions", owner.id, a_kind(owner.kind)),
                       "positions are written `at up 30/A` in a switch, `at pressed 76 %` in a sensor");
     } else if (std::find(known.begin(), known.end(), position) == known.end()) {
-        std::string list;
-        for (std::size_t i = 0; i < known.size(); ++i)
-            list += (i ? ", " : "") + std::string(known[i]);
         findings_.add(210, at, fmt::format("{} has no position `{}`", owner.id, position),
-                      fmt::format("its positions are {}", list));
+                      fmt::format("its positions are {}", fmt::join(known, ", ")));
     }
 }
 
 SetupItem Builder::item(Form form, Reader& read) {
     SetupItem made;
-    const auto named_part = [&] { made.part = find_part(read.take()); };
-    const auto named_sensor = [&] {
-        const Span at = read.tree().span(read.arg().first, read.arg().count);
-        named_part();
-        if (made.part != none && part(made.part).kind != PartKind::sensor)
-            findings_.add(203, at,
-                          fmt::format("{} is {}; only a sensor is brought to a value", part(made.part).id,
-                                      with_article(kind_word(part(made.part).kind))));
-    };
-    const auto has_positions = [&](std::string_view position, Span at) {
-        if (made.part != none && !half_read_.contains(made.part)) stands_at(part(made.part), position, at);
-    };
+    if (form == Form::item_text)
+        made.kind = ItemKind::words, made.word = read.text();
+    else {
+        car_item(made, form, read);
+        part_item(made, form, read);
+        lead_item(made, form, read);
+    }
+    if (read.word("for")) made.time = value(read, "duration");
+    return made;
+}
+
+// Of the car as a whole.
+void Builder::car_item(SetupItem& made, Form form, Reader& read) {
     switch (form) {
     case Form::item_key: made.kind = ItemKind::key, read.word("key"), made.word = read.any_word(); break;
     case Form::item_asleep: made.kind = ItemKind::asleep, read.word("asleep"); break;
     case Form::item_engine: made.kind = ItemKind::engine_running, read.word("engine"), read.word("running"); break;
-    case Form::item_speed:
-        made.kind = ItemKind::engine_speed, read.word("at");
-        made.value = read.quantity();
-        reach(*made.value, "engine speed");
-        break;
+    case Form::item_speed: made.kind = ItemKind::engine_speed, read.word("at"), made.value = value(read, "engine speed"); break;
+    default: break;
+    }
+}
+
+// Of a part that the plan names.
+void Builder::part_item(SetupItem& made, Form form, Reader& read) {
+    const auto named_part = [&] { made.part = find_part(read.take()); };
+    switch (form) {
     case Form::item_unplugged: made.kind = ItemKind::unplugged, named_part(), read.word("unplugged"); break;
     case Form::item_pulled: made.kind = ItemKind::pulled, named_part(), read.word("pulled"); break;
     case Form::item_disconnected: {
@@ -149,58 +143,16 @@ SetupItem Builder::item(Form form, Reader& read) {
         read.word("disconnected");
         break;
     }
-    case Form::item_pressed: {
-        made.kind = ItemKind::pressed;
-        const Span at = read.tree().span(read.arg().first, read.arg().count);
-        named_part(), read.word("pressed");
-        if (made.part == none) break;
-        const Part& owner = part(made.part);
-        if (owner.kind == PartKind::sensor && owner.sensor_kind == "pot")
-            has_positions("pressed", at);
-        else if (owner.kind != PartKind::switch_)
-            findings_.add(
-                203, at,
-                fmt::format("{} is {}; only a switch is pressed", owner.id, with_article(kind_word(owner.kind))));
-        break;
-    }
-    case Form::item_on: {
-        made.kind = ItemKind::output_on;
-        const Span at = read.take();
-        const auto to = point(at);
-        made.part = to.part, made.pin = to.pin;
-        read.word("on");
-        if (to.part == none || half_read_.contains(to.part)) break;
-        const auto& elements = part(to.part).elements;
-        if (std::none_of(elements.begin(), elements.end(),
-                         [&](const Element& e) { return e.kind == ElementKind::module_output && e.a == to.pin; }))
-            findings_.add(
-                203, at, fmt::format("{} is no output that can be called", text(at)),
-                fmt::format("declare it in {}: output {} pulls down 1 A", part(to.part).id, pin(to.pin).name));
-        break;
-    }
-    case Form::item_found:
-        made.kind = ItemKind::as_found;
-        named_sensor(), read.word("as"), read.word("found");
-        break;
-    case Form::item_value:
-        made.kind = ItemKind::at_value;
-        named_sensor(), read.word("at");
-        made.value = read.quantity();
-        if (made.part != none && part(made.part).sensor_kind == "ntc" &&
-            made.value->unit->dimension != Dimension::temperature)
-            findings_.add(206, made.value->at,
-                          fmt::format("`{}` is {}; {} is brought to a temperature", said(made.value->at),
-                                      dimension_name(made.value->unit->dimension), part(made.part).id),
-                          "for instance: B2 at 80 degC");
-        else if (made.value->unit->dimension == Dimension::temperature)
-            reach(*made.value, "temperature");
-        break;
+    case Form::item_pressed: made.kind = ItemKind::pressed, pressed(made, read); break;
+    case Form::item_on: made.kind = ItemKind::output_on, called(made, read); break;
+    case Form::item_found: made.kind = ItemKind::as_found, sensor_of(made, read), read.word("as"), read.word("found"); break;
+    case Form::item_value: made.kind = ItemKind::at_value, brought_to(made, read); break;
     case Form::item_position: {
         made.kind = ItemKind::position;
         named_part(), read.word("at");
         const Span at = read.take();
         made.word = text(at);
-        has_positions(made.word, at);
+        has_position(made, made.word, at);
         break;
     }
     case Form::item_moved: {
@@ -210,29 +162,9 @@ SetupItem Builder::item(Form form, Reader& read) {
         read.word("to");
         const Span to = read.take();
         made.word = text(from), made.word2 = text(to);
-        has_positions(made.word, from), has_positions(made.word2, to);
+        has_position(made, made.word, from), has_position(made, made.word2, to);
         break;
     }
-    case Form::item_bridge:
-        made.kind = ItemKind::bridge;
-        read.word("bridge");
-        made.a = point(read.take());
-        read.word("to");
-        made.b = point(read.take());
-        if (read.word("fused")) made.value = read.quantity(), reach(*made.value, "bridge fuse");
-        break;
-    case Form::item_load:
-        made.kind = ItemKind::load;
-        read.word("load");
-        made.value = read.quantity();
-        reach(*made.value, made.value->unit->dimension == Dimension::watt ? "test load power" : "test load current");
-        made.across_points = !read.word("across");
-        if (!made.across_points) {
-            made.a = point(read.take());
-            read.word("to");
-            made.b = point(read.take());
-        }
-        break;
     case Form::item_one_of:
         made.kind = ItemKind::one_of_pulled;
         read.skip_words();
@@ -240,11 +172,78 @@ SetupItem Builder::item(Form form, Reader& read) {
             if (const PartId one = find_part(read.take()); one != none) made.parts.push_back(one);
         read.word("pulled");
         break;
-    case Form::item_text: made.kind = ItemKind::words, made.word = read.text(); break;
     default: break;
     }
-    if (read.word("for")) made.time = read.quantity(), reach(*made.time, "duration");
-    return made;
+}
+
+// What the workshop clips on.
+void Builder::lead_item(SetupItem& made, Form form, Reader& read) {
+    const auto ends = [&] {
+        made.a = point(read.take());
+        read.word("to");
+        made.b = point(read.take());
+    };
+    if (form == Form::item_bridge) {
+        made.kind = ItemKind::bridge;
+        read.word("bridge"), ends();
+        if (read.word("fused")) made.value = value(read, "bridge fuse");
+    } else if (form == Form::item_load) {
+        made.kind = ItemKind::load;
+        read.word("load");
+        made.value = read.quantity();
+        reach(*made.value, made.value->unit->dimension == Dimension::watt ? "test load power" : "test load current");
+        made.across_points = !read.word("across");
+        if (!made.across_points) ends();
+    }
+}
+
+void Builder::sensor_of(SetupItem& made, Reader& read) {
+    const Span at = read.take();
+    made.part = find_part(at);
+    if (made.part != none && part(made.part).kind != PartKind::sensor)
+        findings_.add(203, at,
+                      fmt::format("{} is {}; only a sensor is brought to a value", part(made.part).id, a_kind(part(made.part).kind)));
+}
+
+void Builder::has_position(const SetupItem& item, std::string_view position, Span at) {
+    if (item.part != none && !half_read_.contains(item.part)) stands_at(part(item.part), position, at);
+}
+
+void Builder::pressed(SetupItem& made, Reader& read) {
+    const Span at = read.take();
+    made.part = find_part(at), read.word("pressed");
+    if (made.part == none) return;
+    const Part& owner = part(made.part);
+    if (owner.kind == PartKind::sensor && owner.sensor_kind == "pot")
+        has_position(made, "pressed", at);
+    else if (owner.kind != PartKind::switch_)
+        findings_.add(203, at, fmt::format("{} is {}; only a switch is pressed", owner.id, a_kind(owner.kind)));
+}
+
+void Builder::called(SetupItem& made, Reader& read) {
+    const Span at = read.take();
+    const auto to = point(at);
+    made.part = to.part, made.pin = to.pin;
+    read.word("on");
+    if (to.part == none || half_read_.contains(to.part)) return;
+    const auto& elements = part(to.part).elements;
+    if (std::none_of(elements.begin(), elements.end(),
+                     [&](const Element& e) { return e.kind == ElementKind::module_output && e.a == to.pin; }))
+        findings_.add(203, at, fmt::format("{} is no output that can be called", text(at)),
+                      fmt::format("declare it in {}: output {} pulls down 1 A", part(to.part).id, pin(to.pin).name));
+}
+
+void Builder::brought_to(SetupItem& made, Reader& read) {
+    sensor_of(made, read), read.word("at");
+    made.value = read.quantity();
+    const Dimension dimension = made.value->unit->dimension;
+    if (made.part != none && part(made.part).sensor_kind == "ntc" && dimension != Dimension::temperature)
+        findings_.add(206, made.value->at,
+                      fmt::format("`{}` is {}; {} is brought to a temperature", said(made.value->at), row_of(dimension).word,
+                                  part(made.part).id),
+                      "for instance: B2 at 80 degC");
+    else if (dimension == Dimension::temperature)
+        reach(*made.value, "temperature");
 }
 
 } // namespace loomsheet

@@ -55,7 +55,7 @@ void Builder::fill_plan(Entry& entry) {
             plan_.revision = read.take_text();
             if (!read.done()) plan_.date = read.take_text();
             break;
-        case Form::system: plan_.system = read.quantity(), reach(*plan_.system, "system voltage"); break;
+        case Form::system: plan_.system = value(read, "system voltage"); break;
         case Form::caution: plan_.cautions.push_back(words(read)); break;
         case Form::note: plan_.notes.push_back(words(read)); break;
         case Form::allow: plan_.allows.push_back(allow(read)); break;
@@ -80,11 +80,7 @@ void Builder::complaint(Reader& read, std::string& said, States& meant_states, b
                       "for instance: complaint \"Slow\": M3 slow");
         return;
     }
-    plan_.complaint_measure = measure == "clamp"   ? MeasureKind::clamp
-                              : measure == "amps"  ? MeasureKind::amps
-                              : measure == "volts" ? MeasureKind::volts
-                              : measure == "drop"  ? MeasureKind::drop
-                                                   : MeasureKind::ohms;
+    plan_.complaint_measure = measure_kind(measure);
     read.skip_words();
     Row row;
     row.at = at;
@@ -168,7 +164,7 @@ void Builder::fill_plant(Entry& entry) {
         case Form::undo: read.skip_words(), made.undo = read.text(); break;
         case Form::complaint: complaint(read, made.complaint, made.complaint_states, false); break;
         case Form::with: made.with = setup(entry, index + 1); break;
-        case Form::time: made.time = read.quantity(), reach(*made.time, "check time"); break;
+        case Form::time: made.time = value(read, "check time"); break;
         case Form::marks: read.skip_words(), made.marks = read.number(); break;
         case Form::caution: made.cautions.push_back(words(read)); break;
         case Form::note: made.notes.push_back(words(read)); break;
@@ -189,7 +185,7 @@ void Builder::fill_question(Entry& entry) {
         if (row->form == Form::marks)
             read.skip_words(), made.marks = read.number();
         else if (row->form == Form::space)
-            made.space = read.quantity(), reach(*made.space, "space");
+            made.space = value(read, "space");
         else if (row->form == Form::answer)
             answer(read, made);
     }

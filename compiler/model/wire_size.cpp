@@ -5,6 +5,11 @@
 
 namespace loomsheet {
 
+double gauge_area(int n) {
+    const double diameter = 0.127e-3 * std::pow(92.0, (36.0 - n) / 39.0);
+    return std::numbers::pi / 4 * diameter * diameter;
+}
+
 double awg_area(std::string_view size) {
     int number = 0;
     const auto slash = size.find('/');
@@ -17,8 +22,7 @@ double awg_area(std::string_view size) {
     } else if (number < 0 || number > 40) {
         return 0;
     }
-    const double diameter = 0.127e-3 * std::pow(92.0, (36.0 - number) / 39.0);
-    return std::numbers::pi / 4 * diameter * diameter;
+    return gauge_area(number);
 }
 
 } // namespace loomsheet

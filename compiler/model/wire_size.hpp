@@ -4,7 +4,9 @@
 
 namespace loomsheet {
 
-// Cross-section in m² of "10", "1/0", "4/0"; 0 for what is no size.
+// Cross-section in m² of number n; 0 for 1/0, -1 for 2/0, -3 for 4/0.
+double gauge_area(int n);
+// The same of "10", "1/0", "4/0"; 0 for what is no size.
 double awg_area(std::string_view size);
 
 } // namespace loomsheet

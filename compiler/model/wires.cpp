@@ -55,7 +55,7 @@ void Builder::fill_wire(Entry& entry) {
         }
         case Form::colour: wire.colour = colour(read.take()); break;
         case Form::length: wire.length = read.quantity(); break;
-        case Form::rated: wire.rated = read.quantity(), reach(*wire.rated, "wire current"); break;
+        case Form::rated: wire.rated = value(read, "wire current"); break;
         case Form::unfused: wire.unfused = true; break;
         case Form::note: wire.notes.push_back(words(read)); break;
         case Form::allow: wire.allows.push_back(allow(read)); break;
@@ -189,7 +189,7 @@ void Builder::fill_panel(Entry& entry) {
     for (std::uint32_t i = 0; i < entry.statement->phrase_count; ++i) {
         auto [row, read, at] = open(entry, entry.statement->first_phrase + i);
         if (row->form == Form::minutes)
-            panel.time = read.quantity(), reach(*panel.time, "check time");
+            panel.time = value(read, "check time");
         else
             read.skip_words(), panel.how = read.text();
     }
@@ -203,13 +203,11 @@ void Builder::fill_meter(Entry& entry) {
         made.within = read.quantity();
         made.at = at;
         const auto dimension = made.within.unit->dimension;
-        const auto wanted = made.function == "volts"  ? Dimension::volt
-                            : made.function == "ohms" ? Dimension::ohm
-                                                      : Dimension::ampere;
+        const auto wanted = row_of(*meter_function(made.function)).dimension;
         if (dimension != wanted && dimension != Dimension::percent)
             findings_.add(206, made.within.at,
                           fmt::format("`{}` is {}; a meter of {} is within {}", said(made.within.at),
-                                      dimension_name(dimension), made.function, dimension_name(wanted)),
+                                      row_of(dimension).word, made.function, row_of(wanted).word),
                           "for instance: clamp ±10 mA, or volts ±0.5 %");
         else
             circuit_.meters.push_back(std::move(made));

@@ -27,8 +27,14 @@ std::string item_words(const Circuit& circuit, const SetupItem& item) {
     case ItemKind::load:
         return fmt::format("load {} across {} to {}", item.value ? item.value->written : std::string(),
                            written_point(circuit, item.a), written_point(circuit, item.b));
-    default: return fmt::format("\"{}\"", item.word);
+    case ItemKind::engine_speed: // `can_be_used` in new_checks.cpp takes none of these
+    case ItemKind::at_value:
+    case ItemKind::as_found:
+    case ItemKind::moved:
+    case ItemKind::one_of_pulled:
+    case ItemKind::words: break;
     }
+    return fmt::format("\"{}\"", item.word);
 }
 
 // By its label where the plan has one.

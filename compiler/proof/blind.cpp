@@ -11,11 +11,13 @@ namespace {
 constexpr std::size_t most_late = 8;
 
 std::string starved_words(const Circuit& circuit, PartId load) {
-    switch (circuit.parts[load].kind) {
-    case PartKind::relay: return circuit.parts[load].id + " does not pull in";
-    case PartKind::module: return circuit.parts[load].id + " does not work";
-    default: return circuit.parts[load].id + " is starved";
+    switch (row_of(circuit.parts[load].kind).watched) {
+    case Watched::armature: return circuit.parts[load].id + " does not pull in";
+    case Watched::unit: return circuit.parts[load].id + " does not work";
+    case Watched::load:
+    case Watched::link: break;
     }
+    return circuit.parts[load].id + " is starved";
 }
 
 std::string certain_words(const SeenFrom& seen) {

@@ -74,7 +74,7 @@ void Nets::mark_ends(const Doubt& doubt) {
         for (const PinId pin : ground_pins(part))
             know(pin);
         know(part.bolted_pin);
-        if (part.kind == PartKind::battery || part.kind == PartKind::fuse || part.kind == PartKind::breaker)
+        if (row_of(part.kind).itself)
             for (const PinId pin : part.pins)
                 know(pin);
         if (part.kind != PartKind::connector) continue;
@@ -123,8 +123,7 @@ bool Nets::bolted(PinId pin) const {
 
 bool Nets::loose(NodeId node) const {
     return graph.nodes[node].metal == Metal::wire_end && !wired[node] &&
-           circuit.parts[circuit.pins[graph.nodes[node].pin].part].kind != PartKind::splice &&
-           circuit.parts[circuit.pins[graph.nodes[node].pin].part].kind != PartKind::ground;
+           !row_of(circuit.parts[circuit.pins[graph.nodes[node].pin].part].kind).is_point;
 }
 
 bool Nets::beyond_the_plan(NodeId node) const {

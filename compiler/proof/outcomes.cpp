@@ -8,22 +8,7 @@
 namespace loomsheet {
 namespace {
 
-bool takes_a_number(MeasureKind measure) {
-    switch (measure) {
-    case MeasureKind::volts:
-    case MeasureKind::volts_ac:
-    case MeasureKind::drop:
-    case MeasureKind::ohms:
-    case MeasureKind::amps:
-    case MeasureKind::clamp:
-    case MeasureKind::read: return true;
-    default: return false;
-    }
-}
-bool says_yes_or_no(MeasureKind measure) {
-    return measure == MeasureKind::continuity || measure == MeasureKind::testlamp;
-}
-bool may_read_open(MeasureKind measure) { return measure == MeasureKind::ohms || measure == MeasureKind::continuity; }
+bool takes_a_number(MeasureKind measure) { return row_of(measure).gives == Gives::number; }
 
 std::string_view outcome_word(OutcomeKind kind) {
     constexpr std::string_view words[] = {"pass", "fail", "low", "high", "open", "no current", "a band", "an answer"};
@@ -139,18 +124,21 @@ void prove_limit_suits(const Check& check, const Limit& limit, Findings& finding
     switch (limit.kind) {
     case LimitKind::yes:
     case LimitKind::no:
-        if (!says_yes_or_no(check.measure))
+        if (row_of(check.measure).gives != Gives::yes_or_no)
             findings.add(307, limit.at, fmt::format("`{}` gives no yes or no", measure),
                          takes_a_number(check.measure)
                              ? "write the limits as numbers, such as `expect below 0.3 V`"
                              : "a look needs no `expect`: write where a `pass`, a `fail` or an answer leads");
         return;
     case LimitKind::open:
-        if (!may_read_open(check.measure))
+        if (!is_ohms(check.measure))
             findings.add(307, limit.at, fmt::format("`{}` never reads open; only `ohms` and `continuity` do", measure),
                          "write what the meter shows, as a number with its unit");
         return;
-    default: return; // a number for a measure that has none is a unit that does not fit (LS206)
+    case LimitKind::range:
+    case LimitKind::below:
+    case LimitKind::above:
+    case LimitKind::within: return; // a number for a measure that has none is a unit that does not fit (LS206)
     }
 }
 
@@ -173,7 +161,7 @@ void prove_outcome_suits(const Check& check, const Outcome& outcome, Findings& f
         break;
     }
     case OutcomeKind::open:
-        if (!may_read_open(check.measure))
+        if (!is_ohms(check.measure))
             says = fmt::format("`{}` never reads open; only `ohms` and `continuity` do", measure);
         else if (all_limits(LimitKind::open))
             says = "open is what is expected here: that is the `pass`";
@@ -191,7 +179,9 @@ void prove_outcome_suits(const Check& check, const Outcome& outcome, Findings& f
                        : "write `pass` or `fail`";
         }
         break;
-    default: break;
+    case OutcomeKind::pass:
+    case OutcomeKind::fail:
+    case OutcomeKind::band: break;
     }
     if (!says.empty()) findings.add(307, outcome.at, std::move(says), std::move(help));
 }
@@ -210,7 +200,7 @@ void prove_suited(const Plan& plan, const Check& check, Findings& findings) {
 
 // --- LS308 ---------------------------------------------------------------------------------------------------------
 void prove_limited(const Check& check, Findings& findings) {
-    if (check.measure != MeasureKind::read && check.measure != MeasureKind::volts_ac) return;
+    if (row_of(check.measure).computed) return;
     const auto limited = [&](const std::string& row) {
         return std::any_of(check.limits.begin(), check.limits.end(),
                            [&](const Limit& limit) { return limit.row.empty() || limit.row == row; });
@@ -237,17 +227,10 @@ const Unit* unit_of(const Check& check) {
     return nullptr;
 }
 
+// Of a gauge it is that of its limits.
 std::optional<Dimension> dimension_of(const Check& check) {
-    switch (check.measure) {
-    case MeasureKind::volts:
-    case MeasureKind::volts_ac:
-    case MeasureKind::drop: return Dimension::volt;
-    case MeasureKind::ohms: return Dimension::ohm;
-    case MeasureKind::amps:
-    case MeasureKind::clamp: return Dimension::ampere;
-    case MeasureKind::read: return unit_of(check) ? std::optional(unit_of(check)->dimension) : std::nullopt;
-    default: return std::nullopt;
-    }
+    if (check.measure != MeasureKind::read) return dimension_of(check.measure);
+    return unit_of(check) ? std::optional(unit_of(check)->dimension) : std::nullopt;
 }
 
 std::string way_past(const PlanMap& map, const std::vector<int>& by, StopId stop) {
@@ -272,7 +255,7 @@ void prove_reference(const Plan& plan, const PlanMap& map, int index, const Limi
     if (reference.measure == MeasureKind::nothing) return; // LS114
     if (dimension_of(reference) != dimension_of(check) || !dimension_of(reference)) {
         const std::string gives = dimension_of(reference)
-                                      ? fmt::format("gives {}", dimension_name(*dimension_of(reference)))
+                                      ? fmt::format("gives {}", row_of(*dimension_of(reference)).word)
                                       : "gives no number";
         findings.add({309,
                       limit.at,

@@ -26,8 +26,13 @@ bool is_too_high(const Check& check, const Outcome& outcome) {
         const Limit* limit = limit_of(check, outcome.row);
         return limit && limit->high && outcome.band && outcome.band->low && outcome.band->low->si >= limit->high->si;
     }
-    default: return false;
+    case OutcomeKind::pass:
+    case OutcomeKind::low:
+    case OutcomeKind::open:
+    case OutcomeKind::no_current:
+    case OutcomeKind::answer: break;
     }
+    return false;
 }
 
 bool comes_too_high(const Plan& plan, int verdict) {
@@ -81,8 +86,7 @@ private:
     // cars with any fault left in.
     bool is_judged(std::size_t c) const {
         const Check& check = plan_.checks[c];
-        return had_[c] != 0 && !proves_[c] && !check.exercise && check.measure != MeasureKind::read &&
-               check.measure != MeasureKind::volts_ac;
+        return had_[c] != 0 && !proves_[c] && !check.exercise && row_of(check.measure).computed;
     }
     // Stands for what is not among the faults: outside the circuit, what the car needs before one goes on, all that is
     // left.
@@ -139,7 +143,7 @@ private:
         return words.empty() ? words : fmt::format("; all cars that come to it read {} there", words);
     }
     // The row that an outcome is about, behind all of them where it is about all.
-    static std::size_t row_of(const Check& check, const Outcome& outcome) {
+    static std::size_t row_number(const Check& check, const Outcome& outcome) {
         if (check.rows.size() == 1) return 0;
         std::size_t row = 0;
         while (row < check.rows.size() && (outcome.row.empty() || check.rows[row].name != outcome.row))
@@ -151,7 +155,7 @@ private:
         const Outcome& outcome = check.outcomes[step.outcome];
         findings_.add(703, outcome.at,
                       fmt::format("{} never {}: no fault that causes the complaint comes to that, and no sound car{}",
-                                  check.label, step_words(plan_, step), range(step.check, row_of(check, outcome))),
+                                  check.label, step_words(plan_, step), range(step.check, row_number(check, outcome))),
                       "take it out, or look at the limits");
     }
     void say_sure(int c) {
@@ -174,7 +178,7 @@ private:
                 const Target& target = plan_.checks[c].outcomes[o].target;
                 if (!is_verdict(target) || target.index != v || had_[c] == 0 || has(c, o)) continue;
                 ways.push_back(fmt::format("{} never {}", plan_.checks[c].label, step_words(plan_, {c, o})));
-                read = range(c, row_of(plan_.checks[c], plan_.checks[c].outcomes[o]));
+                read = range(c, row_number(plan_.checks[c], plan_.checks[c].outcomes[o]));
             }
         findings_.add(705, plan_.verdicts[v].at,
                       fmt::format("no fault that causes the complaint leads to {}{}{}{}", plan_.verdicts[v].label,

@@ -8,18 +8,6 @@
 namespace loomsheet {
 namespace {
 
-bool has_two_points(MeasureKind measure) {
-    switch (measure) {
-    case MeasureKind::volts:
-    case MeasureKind::volts_ac:
-    case MeasureKind::drop:
-    case MeasureKind::ohms:
-    case MeasureKind::continuity:
-    case MeasureKind::testlamp: return true;
-    default: return false;
-    }
-}
-
 // One check, and its circuit when it is first asked for.
 class Probed {
 public:
@@ -215,7 +203,7 @@ bool hangs_on_a_battery(const Probed& probed, const std::vector<NodeId>& points)
 }
 
 void prove_not_driven(Probed& probed, const Row& row, NodeId red, NodeId black, Findings& findings) {
-    if (probed.check.measure != MeasureKind::ohms && probed.check.measure != MeasureKind::continuity) return;
+    if (!is_ohms(probed.check.measure)) return;
     if (!hangs_on_a_battery(probed, {red, black})) return;
     const Graph& graph = probed.in_setup();
     const Driven driven(probed, graph);
@@ -298,7 +286,7 @@ void prove_probing(const Plan& plan, const Doubt& doubt, Findings& findings) {
                 prove_point(probed, item.b, findings);
             }
         prove_bridges(probed, findings);
-        if (has_two_points(check.measure))
+        if (row_of(check.measure).two_points)
             for (const Row& row : check.rows)
                 prove_row(probed, row, findings);
     }

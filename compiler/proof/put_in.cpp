@@ -58,8 +58,18 @@ std::string why_nothing(FaultKind kind) {
     case FaultKind::to_ground:
     case FaultKind::to_supply:
     case FaultKind::touches: return "the two are one metal";
-    default: return "nothing of it is joined in any of them";
+    case FaultKind::open:
+    case FaultKind::added:
+    case FaultKind::swapped:
+    case FaultKind::blown:
+    case FaultKind::reads:
+    case FaultKind::is:
+    case FaultKind::draws:
+    case FaultKind::seized:
+    case FaultKind::worn:
+    case FaultKind::weak: break;
     }
+    return "nothing of it is joined in any of them";
 }
 
 } // namespace

@@ -8,26 +8,6 @@
 namespace loomsheet {
 namespace {
 
-std::string_view unit_of(MeasureKind measure) {
-    switch (measure) {
-    case MeasureKind::ohms:
-    case MeasureKind::continuity: return "ohm";
-    case MeasureKind::amps:
-    case MeasureKind::clamp: return "A";
-    default: return "V";
-    }
-}
-
-MeterFunction function_of(MeasureKind measure) {
-    switch (measure) {
-    case MeasureKind::ohms:
-    case MeasureKind::continuity: return MeterFunction::ohms;
-    case MeasureKind::amps: return MeterFunction::amps;
-    case MeasureKind::clamp: return MeterFunction::clamp;
-    default: return MeterFunction::volts;
-    }
-}
-
 std::string figure_words(double value, double step) {
     const int places = step < 1 ? static_cast<int>(std::ceil(-std::log10(step) - 1e-9)) : 0;
     const double shown = std::round(value / step) * step;
@@ -38,15 +18,14 @@ std::string figure_words(double value, double step) {
 
 std::string points_words(const Plan& plan, const Check& check, const Row& row) {
     const std::string red = written_point(plan.circuit, row.red);
-    const bool two = check.measure != MeasureKind::amps && check.measure != MeasureKind::clamp;
-    const std::string points = two ? fmt::format("{} to {}", red, written_point(plan.circuit, row.black)) : red;
+    const std::string points = row_of(check.measure).two_points ? fmt::format("{} to {}", red, written_point(plan.circuit, row.black)) : red;
     return row.name.empty() ? points : fmt::format("{}: {}", row.name, points);
 }
 
 } // namespace
 
 double shown_step(const Circuit& circuit, double value, MeasureKind measure, double finest) {
-    return std::max(meter_for(circuit, function_of(measure)).step(value), finest);
+    return std::max(meter_for(circuit, shown_as(measure)).step(value), finest);
 }
 
 double finest_step(const std::optional<Limit>& limit) {
@@ -57,7 +36,7 @@ double finest_step(const std::optional<Limit>& limit) {
 }
 
 std::string value_words(double value, double step, MeasureKind measure) {
-    return fmt::format("{} {}", figure_words(value, step), unit_of(measure));
+    return fmt::format("{} {}", figure_words(value, step), shown_unit(measure));
 }
 
 std::string range_words(const Circuit& circuit, const Reading& reading, MeasureKind measure, double finest) {

@@ -39,9 +39,7 @@ struct Look { // one row and all that is said of it
     bool is_nothing(const Reading& of) const {
         return of.kind == ReadingKind::number && !is_ohms(check.measure) && std::max(-of.low, of.high) <= noise;
     }
-    std::string_view unit() const {
-        return check.measure == MeasureKind::clamp || check.measure == MeasureKind::amps ? "A" : "V";
-    }
+    std::string_view unit() const { return is_current(check.measure) ? "A" : "V"; }
     // The limit as the plan has it, no wider than it must be; or the one that the circuit gives.
     std::string write_widened() const { return write(widened_limit(circuit(), check.measure, reading(), *made.limit)); }
     std::string write_computed() const { return write(computed_limit(circuit(), check.measure, reading())); }
@@ -223,18 +221,18 @@ bool nothing_misses(const Look& look, const Limit& limit) {
     case LimitKind::above: return limit.low->si <= 0;
     case LimitKind::range: return volts && limit.low->si <= 0 && limit.high->si >= most_volts(look);
     case LimitKind::within: return volts && limit.high->si >= most_volts(look);
-    default: return false;
+    case LimitKind::open:
+    case LimitKind::yes:
+    case LimitKind::no: break;
     }
+    return false;
 }
 
 // ± that the meter has at the edge that decides.
 double error_at(const Look& look, const Limit& limit) {
     const MeasureKind measure = look.check.measure;
     const bool ohms = measure == MeasureKind::ohms;
-    const Meter meter = meter_for(look.circuit(), ohms                            ? MeterFunction::ohms
-                                                  : measure == MeasureKind::amps  ? MeterFunction::amps
-                                                  : measure == MeasureKind::clamp ? MeterFunction::clamp
-                                                                                  : MeterFunction::volts);
+    const Meter meter = meter_for(look.circuit(), shown_as(measure));
     const double edge = limit.kind == LimitKind::within ? 0 : limit.high ? limit.high->si : 0;
     return meter.error(edge) * (limit.kind == LimitKind::within ? 2 : 1) + (ohms ? usual(Usual::leads).high : 0);
 }
@@ -244,8 +242,12 @@ bool is_blunt(const Look& look, const Limit& limit) {
     case LimitKind::below:
     case LimitKind::within: return limit.high->si < error_at(look, limit);
     case LimitKind::range: return limit.high->si - limit.low->si < 2 * error_at(look, limit);
-    default: return false;
+    case LimitKind::above:
+    case LimitKind::open:
+    case LimitKind::yes:
+    case LimitKind::no: break;
     }
+    return false;
 }
 
 std::string how_many_fail(const Look& look, const Reading& compared) {
@@ -366,7 +368,7 @@ void prove_readings(const Plan& plan, const Predictor& sound, const Prediction& 
     for (std::size_t i = 0; i < plan.checks.size(); ++i) {
         const Check& check = plan.checks[i];
         if (check.measure == MeasureKind::look) prove_look(plan, sound, check, prediction[i], findings);
-        if (check.measure == MeasureKind::read || check.measure == MeasureKind::volts_ac) continue;
+        if (!row_of(check.measure).computed) continue;
         for (std::size_t r = 0; r < check.rows.size(); ++r) {
             const Look look{plan, sound, check, check.rows[r], prediction[i].rows[r], findings};
             if (!prove_number(look)) {

@@ -47,7 +47,19 @@ void prove_comes_off(const Circuit& circuit, const SetupItem& item, PartId id, F
                          fmt::format("{} has no clamp or nut: it is not disconnected", circuit.pin_name(item.pin)),
                          how_off(circuit, id, none));
         return;
-    default: return;
+    case ItemKind::key:
+    case ItemKind::asleep:
+    case ItemKind::engine_running:
+    case ItemKind::engine_speed:
+    case ItemKind::position:
+    case ItemKind::pressed:
+    case ItemKind::output_on:
+    case ItemKind::at_value:
+    case ItemKind::as_found:
+    case ItemKind::moved:
+    case ItemKind::bridge:
+    case ItemKind::load:
+    case ItemKind::words: return;
     }
 }
 
@@ -131,7 +143,7 @@ void prove_bridge_fused(const SetupItem& item, Findings& findings) {
 // --- LS512 ---------------------------------------------------------------------------------------------------------
 void prove_load_lies(const Check& check, Findings& findings) {
     const bool two_points =
-        !check.rows.empty() && check.measure != MeasureKind::amps && check.measure != MeasureKind::clamp;
+        !check.rows.empty() && row_of(check.measure).two_points;
     if (two_points || check.measure == MeasureKind::nothing) return;
     for (const SetupItem& item : check.with.items) {
         if (item.kind != ItemKind::load || !item.across_points) continue;

@@ -19,12 +19,6 @@ bool blows(const Plan& plan, const Verdict& verdict) {
            });
 }
 
-// Lets more flow than a fuse carries.
-bool is_short(const Fault& fault) {
-    return fault.kind == FaultKind::to_ground || fault.kind == FaultKind::reads ||
-           fault.kind == FaultKind::stuck_closed || fault.kind == FaultKind::seized;
-}
-
 std::string_view it(std::size_t count) { return count == 1 ? "it" : "them"; }
 
 class Verdicts {
@@ -52,7 +46,7 @@ public:
                 if (ending.kind != EndKind::verdict)
                     stops[ending.last].add(fault, ending.way, sure);
                 else
-                    (blows(plan_, plan_.verdicts[ending.verdict]) && is_short(fault.fault) ? shorts
+                    (blows(plan_, plan_.verdicts[ending.verdict]) && row_of(fault.fault.kind).is_short ? shorts
                                                                                            : unnamed)[ending.verdict]
                         .add(fault, ending.way, sure);
             }

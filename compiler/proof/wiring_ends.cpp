@@ -17,8 +17,7 @@ std::vector<PinId> needed_pins(const Nets& nets, const Part& part) {
     const auto need = [&](PinId pin) {
         if (pin != none && std::find(needed.begin(), needed.end(), pin) == needed.end()) needed.push_back(pin);
     };
-    if (part.kind == PartKind::battery || part.kind == PartKind::fuse || part.kind == PartKind::breaker)
-        return part.pins;
+    if (row_of(part.kind).itself) return part.pins;
     std::vector<std::pair<PinId, PinId>> contacts;
     for (const Element& element : part.elements) {
         switch (element.kind) {
@@ -31,7 +30,15 @@ std::vector<PinId> needed_pins(const Nets& nets, const Part& part) {
             for (const PinId other : {element.b, element.c})
                 if (other != none) contacts.emplace_back(element.a, other);
             break;
-        default:
+        case ElementKind::source:
+        case ElementKind::link:
+        case ElementKind::coil:
+        case ElementKind::load:
+        case ElementKind::resistor:
+        case ElementKind::diode:
+        case ElementKind::ntc:
+        case ElementKind::pot:
+        case ElementKind::hall:
             for (const PinId pin : {element.a, element.b, element.c})
                 need(pin);
         }

@@ -78,7 +78,7 @@ std::optional<Ampacity> carries(const Wire& wire) {
 // Volts at which a load's power or ohms become amps, when it does not say so itself.
 double amps_of(const Element& element, double system) {
     if (!element.value || element.value->unit == nullptr) return 0;
-    const double volts = element.volts ? element.volts->si : system;
+    const double volts = element.holds_at ? element.holds_at->si : system;
     switch (element.value->unit->dimension) {
     case Dimension::ampere: return element.value->si;
     case Dimension::watt: return element.value->si / volts;

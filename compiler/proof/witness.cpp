@@ -14,10 +14,10 @@ constexpr std::size_t most_suspects = 5, most_blamed = 4, most_steps = 4;
 constexpr double shows_nothing = 0.02; // V, A
 
 std::string read_words(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
-    const bool ohms = measure == MeasureKind::ohms || measure == MeasureKind::continuity;
+    const bool ohms = is_ohms(measure);
     const bool dead =
         !ohms && reading.kind == ReadingKind::number && std::max(-reading.low, reading.high) <= shows_nothing;
-    return dead ? fmt::format("0 {}", measure == MeasureKind::clamp || measure == MeasureKind::amps ? "A" : "V")
+    return dead ? fmt::format("0 {}", is_current(measure) ? "A" : "V")
                    : range_words(circuit, reading, measure);
 }
 

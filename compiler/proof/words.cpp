@@ -27,23 +27,6 @@ std::string laid_out(const std::vector<std::vector<std::string>>& lines) {
     return text;
 }
 
-std::string list_words(const std::vector<std::string>& words, std::string_view last, std::size_t most) {
-    std::string text;
-    const std::size_t shown = words.size() > most ? most - 1 : words.size();
-    for (std::size_t i = 0; i < shown; ++i) {
-        if (i > 0) text += i + 1 == words.size() ? fmt::format(" {} ", last) : ", ";
-        text += words[i];
-    }
-    if (shown < words.size()) text += fmt::format(" {} {} more", last, words.size() - shown);
-    return text;
-}
-
-std::string a_kind(PartKind kind) {
-    const std::string_view word = kind_word(kind);
-    return fmt::format("{} {}", std::string_view("aeiou").find(word.front()) == std::string_view::npos ? "a" : "an",
-                       word);
-}
-
 std::string number_words(double number) {
     std::string text = fmt::format("{:.2f}", number);
     text.erase(text.find_last_not_of('0') + 1);

@@ -2,17 +2,14 @@
 #pragma once
 #include "circuit/graph.hpp"
 #include "faults/coverage.hpp"
+#include "source/english.hpp"
 #include <string>
 #include <vector>
 
 namespace loomsheet {
 
-// "M3", "M3 and M4", "M3, M4 and M5"; of more than `most`: "M3, M4 and 7 more". `last` stands before the last one.
-std::string list_words(const std::vector<std::string>& words, std::string_view last = "and", std::size_t most = 4);
 // Lines of as many cells as the first, in columns.
 std::string laid_out(const std::vector<std::vector<std::string>>& lines);
-// "a fuse", "an assembly"; "a lamp"
-std::string a_kind(PartKind kind);
 // 12.6, 0.8, 110: at most two decimals, none that are zero.
 std::string number_words(double number);
 // The things on the way, in its order and each once: W1, F1, W6, K5

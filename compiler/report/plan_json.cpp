@@ -7,22 +7,51 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::string_view element_words[] = {"source", "link",   "coil",  "contact", "load",    "resistor", "diode",  "ntc",
-                                              "pot",    "hall",   "output", "gives",  "pull-up", "input",    "between"};
-constexpr std::string_view metal_words[] = {"wire end", "part", "joint", "body", "whole"};
-constexpr std::string_view item_kinds[] = {"key",       "asleep",   "engine running", "engine speed", "unplugged", "pulled",
-                                           "disconnected", "position", "pressed",     "output on",    "at value",  "as found",
-                                           "moved",     "bridge",   "load",           "one of pulled", "words"};
-constexpr std::string_view limit_words[] = {"range", "below", "above", "open", "yes", "no", "within"};
-constexpr std::string_view target_kinds[] = {"nowhere", "check", "verdict", "next", "done", "suspects"};
-constexpr std::string_view outcome_words[] = {"pass", "fail", "low", "high", "open", "no current", "band", "answer"};
-constexpr std::string_view fault_kinds[] = {"open",  "added",      "to ground",    "to supply",   "touches", "swapped", "blown",  "stuck open",
-                                            "stuck closed", "at position", "reads", "is",      "draws",   "seized",  "worn",   "weak"};
-constexpr std::string_view dimension_units[] = {"V", "A", "W", "ohm", "m", "m2", "s", "degC", "K", "1", "Hz", "rpm", "Pa", "Nm", "Ah"};
-
-template <class Enum, std::size_t count>
-std::string_view word(const std::string_view (&words)[count], Enum of) {
-    return words[static_cast<std::size_t>(of)];
+constexpr std::string_view word(Metal metal) {
+    switch (metal) {
+    case Metal::wire_end: return "wire end";
+    case Metal::part: return "part";
+    case Metal::joint: return "joint";
+    case Metal::body: return "body";
+    case Metal::whole: return "whole";
+    }
+    return {};
+}
+constexpr std::string_view word(LimitKind kind) {
+    switch (kind) {
+    case LimitKind::range: return "range";
+    case LimitKind::below: return "below";
+    case LimitKind::above: return "above";
+    case LimitKind::open: return "open";
+    case LimitKind::yes: return "yes";
+    case LimitKind::no: return "no";
+    case LimitKind::within: return "within";
+    }
+    return {};
+}
+constexpr std::string_view word(TargetKind kind) {
+    switch (kind) {
+    case TargetKind::nowhere: return "nowhere";
+    case TargetKind::check: return "check";
+    case TargetKind::verdict: return "verdict";
+    case TargetKind::next: return "next";
+    case TargetKind::done: return "done";
+    case TargetKind::suspects: return "suspects";
+    }
+    return {};
+}
+constexpr std::string_view word(OutcomeKind kind) {
+    switch (kind) {
+    case OutcomeKind::pass: return "pass";
+    case OutcomeKind::fail: return "fail";
+    case OutcomeKind::low: return "low";
+    case OutcomeKind::high: return "high";
+    case OutcomeKind::open: return "open";
+    case OutcomeKind::no_current: return "no current";
+    case OutcomeKind::band: return "band";
+    case OutcomeKind::answer: return "answer";
+    }
+    return {};
 }
 
 // Leaves out what says nothing.
@@ -48,7 +77,7 @@ Json each(const List& list, const Make& make) {
 }
 
 Json quantity(const Quantity& value) {
-    return {{"si", value.si}, {"plus_minus", value.plus_minus ? Json(*value.plus_minus) : Json()}, {"unit", value.unit ? word(dimension_units, value.unit->dimension) : ""}};
+    return {{"si", value.si}, {"plus_minus", value.plus_minus ? Json(*value.plus_minus) : Json()}, {"unit", value.unit ? row_of(value.unit->dimension).base_unit : ""}};
 }
 Json quantity(const MaybeQuantity& value) { return value ? quantity(*value) : Json(); }
 
@@ -68,7 +97,7 @@ public:
     }
     Json point(const PointRef& at) const {
         return Object()
-            .add("metal", word(metal_words, at.metal))
+            .add("metal", word(at.metal))
             .add("part", part(at.part))
             .add("pin", pin(at.pin))
             .add("wire", at.wire == none ? Json() : Json(circuit_.wires[at.wire].id))
@@ -99,7 +128,7 @@ private:
 
     Json item(const SetupItem& one) const {
         return Object()
-            .add("kind", word(item_kinds, one.kind))
+            .add("kind", row_of(one.kind).word)
             .add("word", one.word)
             .add("word2", one.word2)
             .add("part", part(one.part))
@@ -124,12 +153,12 @@ private:
     }
     Json element(const Element& one) const {
         return Object()
-            .add("kind", word(element_words, one.kind))
+            .add("kind", row_of(one.kind).word)
             .add("a", pin(one.a))
             .add("b", pin(one.b))
             .add("c", pin(one.c))
             .add("value", quantity(one.value))
-            .add("at", quantity(one.volts))
+            .add("at", quantity(one.holds_at))
             .add("more", quantity(one.more))
             .add("table", each(one.table, [&](const TableValue& each_row) { return row(each_row); }))
             .add("pulls_down", one.pulls_down)
@@ -185,7 +214,7 @@ private:
 
 Json limit(const Plan& plan, const Limit& one) {
     return Object()
-        .add("kind", word(limit_words, one.kind))
+        .add("kind", word(one.kind))
         .add("low", one.low ? Json(one.low->si) : Json())
         .add("high", one.high ? Json(one.high->si) : Json())
         .add("of", one.reference == none ? Json() : Json(plan.checks[one.reference].label))
@@ -196,7 +225,7 @@ Json limit(const Plan& plan, const Limit& one) {
 Json target(const Plan& plan, const Writer& write, const Target& to) {
     const bool verdict = to.kind == TargetKind::verdict;
     return Object()
-        .add("kind", word(target_kinds, to.kind))
+        .add("kind", word(to.kind))
         .add("to", to.index == none ? Json() : Json(verdict ? plan.verdicts[to.index].label : plan.checks[to.index].label))
         .add(to.run_is_span ? "between" : "left", write.points(to.run));
 }
@@ -208,7 +237,7 @@ Json row(const Writer& write, const Row& one) {
 Json check(const Plan& plan, const Writer& write, const Check& one) {
     const auto outcome = [&](const Outcome& each_outcome) -> Json {
         return Object()
-            .add("kind", word(outcome_words, each_outcome.kind))
+            .add("kind", word(each_outcome.kind))
             .add("row", each_outcome.row)
             .add("answer", each_outcome.answer)
             .add("states", write.states(each_outcome.states))
@@ -244,11 +273,11 @@ Json verdict(const Plan& plan, const Writer& write, const Verdict& one) {
 Json fault_json(const Circuit& circuit, const Fault& fault) {
     const Writer write(circuit);
     return Object()
-        .add("kind", word(fault_kinds, fault.kind))
+        .add("kind", row_of(fault.kind).word)
         .add("at", write.point(fault.at_point))
         .add("position", fault.position)
         .add("value", quantity(fault.value))
-        .add("other", fault.kind == FaultKind::touches || fault.kind == FaultKind::swapped ? write.point(fault.other) : Json());
+        .add("other", row_of(fault.kind).has_other ? write.point(fault.other) : Json());
 }
 
 Json plan_json(const Plan& plan) {

@@ -1,5 +1,6 @@
 #include "syntax/complain.hpp"
 #include "grammar/units.hpp"
+#include "source/english.hpp"
 #include <algorithm>
 #include <cctype>
 #include <fmt/format.h>
@@ -15,15 +16,11 @@ std::vector<std::string_view> unit_words() {
 }
 
 // "a voltage" for one dimension, "a current, a power or a resistance" for several, "a value" for all.
-std::string dimension_words(std::uint32_t dimensions) {
+std::string dimension_words(std::uint32_t bits) {
     std::vector<std::string_view> names;
-    for (unsigned i = 0; i <= static_cast<unsigned>(Dimension::charge); ++i)
-        if (dimensions & (1U << i)) names.push_back(dimension_name(static_cast<Dimension>(i)));
-    if (names.size() > 8 || names.empty()) return "a value";
-    std::string all(names[0]);
-    for (std::size_t i = 1; i < names.size(); ++i)
-        all += (i + 1 == names.size() ? " or " : ", ") + std::string(names[i]);
-    return all;
+    for (std::size_t i = 0; i < dimensions().size(); ++i)
+        if (bits & (1U << i)) names.push_back(dimensions()[i].word);
+    return names.size() > 8 || names.empty() ? "a value" : list_all(names, "or");
 }
 
 std::uint32_t dimensions_of(const Node& node) {
@@ -43,10 +40,7 @@ std::string any_of(const std::vector<const Node*>& nodes) {
         if (auto one = describe(*node); std::find(all.begin(), all.end(), one) == all.end())
             all.push_back(std::move(one));
     if (all.size() > 12) all.resize(12);
-    std::string made = all[0];
-    for (std::size_t i = 1; i < all.size(); ++i)
-        made += (i + 1 == all.size() ? " or " : ", ") + all[i];
-    return made;
+    return list_all(all, "or");
 }
 
 // The fixed words among them, to tell a slip of the pen.
@@ -57,22 +51,14 @@ std::vector<std::string_view> fixed_words(const std::vector<const Node*>& nodes)
     return words;
 }
 
-std::string article(std::string_view word) {
-    return fmt::format("{} `{}`", std::string_view("aeiou").find(word[0]) != std::string_view::npos ? "an" : "a", word);
-}
-
-bool lists(std::string_view words, std::string_view word) {
-    const auto at = words.find(word);
-    return at != std::string_view::npos && (at == 0 || words[at - 1] == ' ') &&
-           (at + word.size() == words.size() || words[at + word.size()] == ' ');
-}
+std::string quoted(std::string_view word) { return fmt::format("{} `{}`", article(word), word); }
 
 // What the quantities are with which a phrase of this statement may begin.
 std::uint32_t first_dimensions(const StatementRow& statement, Context context) {
     std::uint32_t all = 0;
     for (const auto& row : vocabulary_of(context).phrases)
         if ((row.where & in(context)) &&
-            (row.suits.empty() || statement.head == Form::head_name || lists(row.suits, statement.word)))
+            (statement.head == Form::head_name || suits(row, statement.word)))
             all |= dimensions_of(pattern_of(row).front());
     return all;
 }
@@ -86,10 +72,7 @@ bool starts_with_value(const PhraseRow& row) {
 std::string meant(std::string_view typed, std::span<const std::string_view> candidates) {
     const auto near = similar(typed, candidates);
     if (near.empty()) return {};
-    std::string list = fmt::format("`{}`", near[0]);
-    for (std::size_t i = 1; i < near.size(); ++i)
-        list += fmt::format("{}`{}`", i + 1 == near.size() ? " or " : ", ", near[i]);
-    return fmt::format("did you mean {}?", list);
+    return fmt::format("did you mean {}?", list_quoted(near));
 }
 
 void Complaints::no_statement(std::uint32_t token) {
@@ -137,7 +120,7 @@ void Complaints::head(const StatementRow& row, std::uint32_t statement) {
 void Complaints::indented(std::uint32_t token) {
     findings_.add(
         102, at(token),
-        fmt::format("{} statement begins at the margin, and this one is indented", article(matcher_.text_of(token))),
+        fmt::format("{} statement begins at the margin, and this one is indented", quoted(matcher_.text_of(token))),
         "take the blanks before it out");
 }
 
@@ -186,7 +169,7 @@ bool Complaints::number(std::uint32_t token, std::uint32_t dimensions, const std
     if (const Unit* known = has_next ? find_unit(unit) : nullptr; known != nullptr) {
         if (dimensions & (1U << static_cast<unsigned>(known->dimension))) return false;
         findings_.add(206, {file_, matcher_.token(token).begin, matcher_.token(next).end()},
-                      fmt::format("`{} {}` is {}; {} is {}", written, unit, dimension_name(known->dimension), wanted,
+                      fmt::format("`{} {}` is {}; {} is {}", written, unit, row_of(known->dimension).word, wanted,
                                   dimension_words(dimensions)),
                       such);
         return true;
@@ -256,7 +239,7 @@ void Complaints::phrase(const StatementRow& statement, Context context, std::uin
     if (number(begin, first_dimensions(statement, context), fmt::format("what `{}` takes", statement.word),
                statement.example))
         return;
-    const auto where = item ? std::string("a set-up") : article(statement.word);
+    const auto where = item ? std::string("a set-up") : quoted(statement.word);
     if (kind == TokenKind::word || kind == TokenKind::name) {
         const auto words = openings.words();
         auto help = meant(typed, words);

@@ -1,24 +1,24 @@
 // The tables of wires against figures from outside: trade-data sections 2 and 3, sources beside each.
 #include "circuit/wire_tables.hpp"
+#include "model/wire_size.hpp"
 #include <cmath>
 #include <doctest/doctest.h>
 
 using namespace loomsheet;
 
 TEST_CASE("AWG sizes follow ASTM B258") {
-    CHECK(gauge_diameter_mm(10) == doctest::Approx(2.5882).epsilon(2e-4)); // worked value 1
-    CHECK(gauge_area_mm2(10) == doctest::Approx(5.2612).epsilon(2e-4));
-    CHECK(gauge_area_mm2(-3) == doctest::Approx(107.22).epsilon(2e-4)); // 4/0, worked value 5
+    CHECK(gauge_area(10) * 1e6 == doctest::Approx(5.2612).epsilon(2e-4));
+    CHECK(gauge_area(-3) * 1e6 == doctest::Approx(107.22).epsilon(2e-4)); // 4/0, worked value 5
     for (const GaugeRow& row : gauges()) // ideal copper at 20 degC: AWG 10 3.277 mohm/m, worked value 2
         if (row.n == 10)
-            CHECK(1000 * copper_ohm_mm2_per_m / gauge_area_mm2(row.n) == doctest::Approx(3.277).epsilon(5e-4));
+            CHECK(1000 * copper_ohm_mm2_per_m / (gauge_area(row.n) * 1e6) == doctest::Approx(3.277).epsilon(5e-4));
 }
 
 TEST_CASE("an engine space takes 15 % off the ampacities of ABYC E-11") {
     for (const GaugeRow& row : gauges())
         CHECK_MESSAGE(std::abs(row.engine_amps - 0.85 * row.amps) <= 0.51, row.awg);
     // Worked value 16: AWG 12, engine space, bundle of 7 to 24 (x 0.50): 19.1 A
-    const auto twelve = ampacity("AWG 12", gauge_area_mm2(12));
+    const auto twelve = ampacity("AWG 12", gauge_area(12) * 1e6);
     REQUIRE(twelve);
     CHECK(0.5 * 45 * 0.85 == doctest::Approx(19.1).epsilon(3e-3));
     CHECK(twelve->amps == 38);

@@ -21,18 +21,18 @@ std::vector<std::string> names(const Built& built, const std::vector<PinId>& pin
         all.push_back(built.pin(pin));
     return all;
 }
-using Names = std::vector<std::string>;
+using PinNames = std::vector<std::string>;
 } // namespace
 
 TEST_CASE("pins: of fuses and batteries by nature, of others as their phrases name them, of plugs by number") {
     const Built built(parts);
     CHECK(built.said() == "");
-    CHECK(names(built, built.part("G1").pins) == Names{"G1.+", "G1.-"});
-    CHECK(names(built, built.part("F1").pins) == Names{"F1.1", "F1.2"});
-    CHECK(names(built, built.part("M3").pins) == Names{"M3.1", "M3.2"});
-    CHECK(names(built, built.part("X21").pins) == Names{"X21.1", "X21.2"});
-    CHECK(names(built, built.part("XE1").pins) == Names{"XE1"});
-    CHECK(names(built, built.part("J1").joined) == Names{"F1.1", "G1.+"});
+    CHECK(names(built, built.part("G1").pins) == PinNames{"G1.+", "G1.-"});
+    CHECK(names(built, built.part("F1").pins) == PinNames{"F1.1", "F1.2"});
+    CHECK(names(built, built.part("M3").pins) == PinNames{"M3.1", "M3.2"});
+    CHECK(names(built, built.part("X21").pins) == PinNames{"X21.1", "X21.2"});
+    CHECK(names(built, built.part("XE1").pins) == PinNames{"XE1"});
+    CHECK(names(built, built.part("J1").joined) == PinNames{"F1.1", "G1.+"});
 }
 
 TEST_CASE("a plug meets its part and an in-line half its twin, pin by pin") {
@@ -124,7 +124,7 @@ TEST_CASE("elements: who is a, b and c") {
     CHECK(ntc.table.at(0).at_value->si == doctest::Approx(20));
     CHECK(ntc.table.at(0).value->plus_minus.value() == doctest::Approx(250));
     const Part& unit = built.part("U1");
-    CHECK(names(built, unit.supply_pins) == Names{"U1.30", "U1.15"});
+    CHECK(names(built, unit.supply_pins) == PinNames{"U1.30", "U1.15"});
     CHECK(unit.draws.at(1).when->key == std::vector<std::string>{"on"});
     CHECK(unit.elements.at(0).pulls_down);
     CHECK(unit.elements.at(0).duration->si == doctest::Approx(2));
@@ -141,9 +141,8 @@ TEST_CASE("wires, cables, and the shop's own colours") {
     CHECK_MESSAGE(built.said() == "", built.said());
     CHECK(built.wire("W1").unfused);
     CHECK(built.wire("W2").colour.code() == "TN/BK");
-    CHECK(built.circuit().colour_words(built.wire("W2").colour) == "tan, black stripe");
+    CHECK(built.circuit().own_colours == std::vector<std::pair<std::string, std::string>>{{"TN", "tan"}});
     CHECK(built.wire("W3").colour.code() == "BU/WH");
-    CHECK(built.circuit().colour_words(built.wire("W3").colour) == "blue, white stripe");
     CHECK(built.wire("W4").colour.code() == "GNYE"); // one code of its own, trade-data.md, section 1.1 [2]
     CHECK(built.pin(built.wire("W4").from) == "J1");
     CHECK(built.pin(built.wire("W4").to) == "X30.1");

@@ -81,22 +81,24 @@ void collect_words(const PhrasePattern& pattern, std::set<std::string>& words) {
     }
 }
 
-std::string_view site_words(Site site) {
-    switch (site) {
-    case Site::wire: return "a wire with its crimps";
-    case Site::joint: return "a joint";
-    case Site::ground: return "a ground point";
-    case Site::fuse: return "a fuse or breaker";
-    case Site::battery: return "a battery";
-    case Site::module: return "a control unit";
-    case Site::driver: return "each of its outputs";
-    case Site::input: return "each input, pull-up or supply that it gives";
-    case Site::motor: return "a motor, besides its winding";
-    case Site::contact: return "each contact of a switch or relay";
-    case Site::one_way: return "a diode or a Hall sensor";
-    case Site::winding: return "each coil, filament, winding, resistor or track";
-    }
-    return {};
+std::string_view thing_words(Things what) {
+    const std::pair<Things, std::string_view> rows[] = {
+        {thing::wire, "a wire with its crimps"},
+        {thing::joint, "a joint"},
+        {thing::ground, "a ground point"},
+        {thing::fuse, "a fuse or breaker"},
+        {thing::battery, "a battery"},
+        {thing::module, "a control unit"},
+        {thing::driver, "each of its outputs"},
+        {thing::input, "each input, pull-up or supply that it gives"},
+        {thing::motor, "a motor, besides its winding"},
+        {thing::contact, "each contact of a switch or relay"},
+        {thing::diode, "a diode or a Hall sensor"},
+        {thing::winding, "each coil, filament, winding, resistor or track"},
+    };
+    const auto* found = std::find_if(std::begin(rows), std::end(rows), [what](const auto& row) { return row.first == what; });
+    REQUIRE(found != std::end(rows));
+    return found->second;
 }
 
 std::string ohms_name(const TriedFault& row) { return row.words.empty() ? "ohms added" : std::string(row.words); }
@@ -196,14 +198,14 @@ TEST_CASE("the tables of the reference page are those of the program") {
     pages::hold_table(page_path, "question", phrase_table(Context::question));
 
     table = "| for | units | for instance |\n|---|---|---|\n";
-    for (unsigned d = 0; d <= static_cast<unsigned>(Dimension::charge); ++d) {
+    for (unsigned d = 0; d < dimensions().size(); ++d) {
         std::string row;
         for (const Unit& unit : units())
             if (unit.dimension == static_cast<Dimension>(d) &&
                 row.find(fmt::format("`{}`", unit.written)) == std::string::npos)
                 row += fmt::format(" `{}`", unit.written);
-        table += fmt::format("| {} |{} | `{}` |\n", dimension_name(static_cast<Dimension>(d)), row,
-                             dimension_example(static_cast<Dimension>(d)));
+        table += fmt::format("| {} |{} | `{}` |\n", row_of(static_cast<Dimension>(d)).word, row,
+                             row_of(static_cast<Dimension>(d)).example);
     }
     pages::hold_table(page_path, "units", table);
 
@@ -229,11 +231,11 @@ TEST_CASE("the tables of the reference page are those of the program") {
     table = "| what | faults |\n|---|---|\n";
     for (std::size_t i = 0; i < tried_faults().size(); ++i) {
         const TriedFault& row = tried_faults()[i];
-        const bool goes_on = i > 0 && tried_faults()[i - 1].site == row.site;
+        const bool goes_on = i > 0 && tried_faults()[i - 1].of == row.of;
         if (goes_on)
             table.resize(table.size() - 3);
         else
-            table += fmt::format("| {} | ", site_words(row.site));
+            table += fmt::format("| {} | ", thing_words(row.of));
         table += fmt::format("{}{} {:.3g} |\n", goes_on ? ", " : "", ohms_name(row), row.share);
     }
     pages::hold_table(page_path, "tried faults", table);

@@ -1,4 +1,5 @@
 // Templates and words: what they say, what is wrong with them, and every shipped plan through all of them.
+#include "grammar/colours.hpp"
 #include "paper_rules.hpp"
 #include "printed.hpp"
 #include "sheet/words/shipped.hpp"
@@ -62,9 +63,19 @@ TEST_CASE("every language that ships has every word, with the same places") {
     }
 }
 
+TEST_CASE("a colour has its word in its row, and in every other language that ships one of its own") {
+    const auto first = static_cast<std::size_t>(Word::colour_black);
+    for (std::size_t i = 0; i < colours().size(); ++i) {
+        CHECK(english().text(word_after(Word::colour_black, i)) == colours()[i].word);
+        for (const std::string language : {"german", "spanish"})
+            CHECK_MESSAGE(shipped_file(language + ".words").find(fmt::format("word {} ", word_rows()[first + i].name)) != std::string_view::npos,
+                          language, " lacks ", word_rows()[first + i].name);
+    }
+}
+
 TEST_CASE("tables that follow the order of words do so in English") {
     CHECK(english().text(Word::kind_battery) == "battery");
-    for (unsigned kind = 0; kind <= static_cast<unsigned>(PartKind::plain); ++kind)
+    for (unsigned kind = 0; kind < part_kinds().size(); ++kind)
         CHECK(english().text(word_after(Word::kind_battery, kind)) == kind_word(static_cast<PartKind>(kind)));
     CHECK(printed::words(printed::sheet(printed::plan(printed::lamp_plan(
                                             "check a \"A\"\n  with key crank\n  volts X1.1 to X1.2\n  expect 11 .. 13 "

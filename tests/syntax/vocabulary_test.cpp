@@ -97,25 +97,6 @@ TEST_CASE("a phrase that may stand once stands once, the others as often as one 
     }
 }
 
-TEST_CASE("spelling help offers what is near, and a slip of the shift key alone") {
-    const std::string_view words[] = {"fuse", "cable", "colour", "check", "V", "mV", "mA", "MA"};
-    const auto offered = [&](std::string_view typed) {
-        std::string all;
-        for (const auto word : similar(typed, words))
-            all += std::string(all.empty() ? "" : " ") + std::string(word);
-        return all;
-    };
-    CHECK(offered("fuze") == "fuse");
-    CHECK(offered("fues") == "fuse"); // neighbours swapped count once
-    CHECK(offered("color") == "colour");
-    CHECK(offered("cabel") == "cable");
-    CHECK(offered("v") == "V");
-    CHECK(offered("ma") == "mA MA");
-    CHECK(offered("relay") == "");
-    CHECK(offered("fuse") == "");
-    CHECK(offered("") == "");
-}
-
 TEST_CASE("a plan without its commas is the same plan, line for line") {
     RealDisk disk;
     int plans = 0;

@@ -24,7 +24,7 @@ Columns columns(const Axes& axis) {
 
 std::string element_rating(const Wording& say, const Element& element) {
     if (!element.value) return {};
-    const std::string at = element.volts ? say(Word::at_volts, rating(say, *element.volts)) : "";
+    const std::string at = element.holds_at ? say(Word::at_volts, rating(say, *element.holds_at)) : "";
     switch (element.kind) {
     case ElementKind::coil: return say(Word::coil_of, rating(say, *element.value));
     case ElementKind::load:
@@ -32,8 +32,17 @@ std::string element_rating(const Wording& say, const Element& element) {
     case ElementKind::between:
     case ElementKind::pot: return rating(say, *element.value) + at;
     case ElementKind::ntc: return say(Word::ntc_of, rating(say, *element.value)) + at;
-    default: return {};
+    case ElementKind::source:
+    case ElementKind::link:
+    case ElementKind::contact:
+    case ElementKind::diode:
+    case ElementKind::hall:
+    case ElementKind::module_output:
+    case ElementKind::module_gives:
+    case ElementKind::pull_up:
+    case ElementKind::input: break;
     }
+    return {};
 }
 
 std::vector<std::string> ratings(const Wording& say, const Circuit& circuit, const Part& part) {

@@ -87,7 +87,14 @@ double card_leads(Card& card, double top) {
     case MeasureKind::look:
     case MeasureKind::nothing: end = look(card, top, Word::look); break;
     case MeasureKind::read: end = look(card, top, Word::read); break;
-    default: end = card.check.rows.size() > 1 ? card_rows(card, top) : probe(card, top);
+    case MeasureKind::volts:
+    case MeasureKind::volts_ac:
+    case MeasureKind::drop:
+    case MeasureKind::ohms:
+    case MeasureKind::continuity:
+    case MeasureKind::amps:
+    case MeasureKind::clamp:
+    case MeasureKind::testlamp: end = card.check.rows.size() > 1 ? card_rows(card, top) : probe(card, top);
     }
     return card.axis.narrow ? end + 0.5 : std::max(end + 0.5, top + card::least_leads);
 }

@@ -1,4 +1,5 @@
 #include "sheet/card/swatch.hpp"
+#include "grammar/colours.hpp"
 #include <algorithm>
 #include <cmath>
 
@@ -13,12 +14,12 @@ struct Band {
 
 constexpr double pt = stroke::rule;
 
-void across(Pen& pen, const Band& band, double pitch, const std::vector<double>& dash = {}) {
+void across(Pen& pen, const Band& band, double pitch, const std::vector<double>& dash) {
     for (double x = band.x + pitch / 2; x < band.right(); x += pitch)
         pen.line(x, band.y, x, band.bottom(), pt, dash);
 }
 
-void along(Pen& pen, const Band& band, double pitch, const std::vector<double>& dash = {}) {
+void along(Pen& pen, const Band& band, double pitch, const std::vector<double>& dash) {
     for (double y = band.y + pitch / 2; y < band.bottom(); y += pitch)
         pen.line(band.x, y, band.right(), y, pt, dash);
 }
@@ -49,8 +50,8 @@ void dots(Pen& pen, const Band& band, double pitch) {
     staggered(band, pitch, r, [&](double x, double y) { pen.circle(x, y, r, 0, page::Ink::black); });
 }
 
-void waves(Pen& pen, const Band& band) {
-    constexpr double length = 2.4, height = 1.2, pitch = 1.3;
+void waves(Pen& pen, const Band& band, double pitch) {
+    constexpr double length = 2.4, height = 1.2;
     const int rows = std::max(1, static_cast<int>((band.h - height) / pitch) + 1);
     const double first = band.y + (band.h - (rows - 1) * pitch) / 2;
     for (int row = 0; row < rows; ++row) {
@@ -62,54 +63,51 @@ void waves(Pen& pen, const Band& band) {
     }
 }
 
-void rings(Pen& pen, const Band& band) {
+void rings(Pen& pen, const Band& band, double pitch) {
     constexpr double r = 0.65;
-    staggered(band, 2.4, r, [&](double x, double y) { pen.circle(x, y, r, pt); });
+    staggered(band, pitch, r, [&](double x, double y) { pen.circle(x, y, r, pt); });
 }
 
-void plus_signs(Pen& pen, const Band& band) {
+void crosses(Pen& pen, const Band& band, double pitch) {
     constexpr double half = 0.6;
-    staggered(band, 2.6, half, [&](double x, double y) {
+    staggered(band, pitch, half, [&](double x, double y) {
         pen.line(x - half, y, x + half, y, pt);
         pen.line(x, y - half, x, y + half, pt);
     });
 }
 
-void black(Pen& pen, const Band& band) { pen.rect(band.x, band.y, band.w, band.h, 0, page::Ink::black); }
-void brown(Pen& pen, const Band& band) { diagonals(pen, band, 1.7, true), diagonals(pen, band, 1.7, false); }
-void red(Pen& pen, const Band& band) { across(pen, band, 1.5); }
-void orange(Pen& pen, const Band& band) {
-    across(pen, band, 3), dots(pen, {band.x + 1.5, band.y, band.w - 1.5, band.h}, 3);
+void draw(Pen& pen, Band band, const Hatch& hatch) {
+    const std::vector<double> dash = hatch.dash > 0 ? std::vector{hatch.dash, hatch.gap} : std::vector<double>();
+    band.x += hatch.from, band.w -= hatch.from;
+    switch (hatch.kind) {
+    case Hatching::blank: return;
+    case Hatching::solid: return pen.rect(band.x, band.y, band.w, band.h, 0, page::Ink::black);
+    case Hatching::across: return across(pen, band, hatch.pitch, dash);
+    case Hatching::along: return along(pen, band, hatch.pitch, dash);
+    case Hatching::rising: return diagonals(pen, band, hatch.pitch, true);
+    case Hatching::falling: return diagonals(pen, band, hatch.pitch, false);
+    case Hatching::dots: return dots(pen, band, hatch.pitch);
+    case Hatching::waves: return waves(pen, band, hatch.pitch);
+    case Hatching::rings: return rings(pen, band, hatch.pitch);
+    case Hatching::crosses: return crosses(pen, band, hatch.pitch);
+    }
 }
-void yellow(Pen& pen, const Band& band) { dots(pen, band, 1.7); }
-void green(Pen& pen, const Band& band) { diagonals(pen, band, 1.5, false); }
-void violet(Pen& pen, const Band& band) { diagonals(pen, band, 1.5, true); }
-void grey(Pen& pen, const Band& band) { across(pen, band, 1.5), along(pen, band, 1.35); }
-void white(Pen&, const Band&) {}
-void pink(Pen& pen, const Band& band) { across(pen, band, 1.5, {0.9, 0.9}); }
-void turquoise(Pen& pen, const Band& band) { along(pen, band, 1.35, {1.6, 1.2}); }
-
-struct PatternRow {
-    std::string_view code;
-    void (*draw)(Pen&, const Band&);
-};
-constexpr PatternRow patterns[] = {
-    {"BK", black},  {"BN", brown}, {"RD", red},   {"OG", orange}, {"YE", yellow}, {"GN", green},     {"BU", waves},
-    {"VT", violet}, {"GY", grey},  {"WH", white}, {"PK", pink},   {"GD", rings},  {"TQ", turquoise}, {"SR", plus_signs},
-};
 
 // A shop's own colour is written, not drawn.
-void fill(Pen& pen, const Band& band, const std::string& code) {
-    for (const PatternRow& row : patterns)
-        if (row.code == code) return row.draw(pen, band);
-    pen.centre(band.x + band.w / 2, band.y + band.h / 2 + pen.half_cap(type::caption_bold), type::caption_bold, code);
+void fill(Pen& pen, const Band& band, std::string_view code) {
+    const ColourRow* row = find_colour_code(code);
+    if (!row)
+        return pen.centre(band.x + band.w / 2, band.y + band.h / 2 + pen.half_cap(type::caption_bold), type::caption_bold, std::string(code));
+    for (const Hatch& hatch : row->hatches)
+        draw(pen, band, hatch);
 }
 
 } // namespace
 
 void swatch(Pen& pen, double x, double y, const Colour& colour) {
-    const bool joined = colour.base == "GNYE";
-    const std::string base = joined ? "GN" : colour.base, stripe = joined ? "YE" : colour.stripe;
+    const ColourRow* row = find_colour_code(colour.base);
+    const bool joined = row && !row->base.empty();
+    const std::string_view base = joined ? row->base : colour.base, stripe = joined ? row->stripe : colour.stripe;
     if (stripe.empty()) {
         fill(pen, {x, y, swatch_width, swatch_height}, base);
     } else {

@@ -66,8 +66,7 @@ std::string told_point(const Wording& say, const Circuit& circuit, const PointRe
     return name;
 }
 
-static_assert(static_cast<std::size_t>(Word::kind_part) - static_cast<std::size_t>(Word::kind_battery) ==
-              static_cast<std::size_t>(PartKind::plain));
+static_assert(static_cast<std::size_t>(Word::kind_part) - static_cast<std::size_t>(Word::kind_battery) + 1 == part_kind_count);
 std::string kind_of(const Wording& say, const Part& part) {
     return say(word_after(Word::kind_battery, static_cast<std::size_t>(part.kind)));
 }

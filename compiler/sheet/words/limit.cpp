@@ -127,8 +127,12 @@ std::string without_figures(const Wording& say, const Check& check, const Outcom
     case OutcomeKind::low: return several ? say(Word::in_any_row, say(Word::lower)) : say(Word::lower);
     case OutcomeKind::high: return several ? say(Word::in_any_row, say(Word::higher)) : say(Word::higher);
     case OutcomeKind::fail: return several ? say(Word::any_row_not) : say(Word::not_in_order);
-    default: return line.words;
+    case OutcomeKind::open:
+    case OutcomeKind::no_current:
+    case OutcomeKind::band:
+    case OutcomeKind::answer: break;
     }
+    return line.words;
 }
 
 } // namespace

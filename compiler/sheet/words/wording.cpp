@@ -1,4 +1,5 @@
 #include "sheet/words/wording.hpp"
+#include "grammar/colours.hpp"
 #include "model/reader.hpp"
 #include "sheet/words/shipped.hpp"
 #include "syntax/complain.hpp"
@@ -11,6 +12,12 @@ namespace {
 
 Form form_of(const Statement& statement) {
     return sheet_vocabulary().statements[static_cast<std::size_t>(statement.row)].head;
+}
+
+// Of a word that a language may leave out: a colour has one in its own row.
+std::string_view own_text(std::size_t word) {
+    const std::size_t colour = word - static_cast<std::size_t>(Word::colour_black);
+    return colour < colours().size() ? colours()[colour].word : std::string_view();
 }
 
 std::string count_of(int places) {
@@ -154,7 +161,7 @@ void WordingReader::missing(std::uint32_t number) {
     constexpr std::size_t most = 4;
     std::vector<std::string_view> names;
     for (std::size_t i = 0; i < said_.size(); ++i)
-        if (!said_[i]) names.push_back(word_rows()[i].name);
+        if (!said_[i] && own_text(i).empty()) names.push_back(word_rows()[i].name);
     if (names.empty()) return;
     const std::size_t left = names.size() - std::min(names.size(), most);
     names.resize(names.size() - left);
@@ -167,7 +174,7 @@ void WordingReader::missing(std::uint32_t number) {
 Wording WordingReader::wording() const {
     Wording made;
     for (std::size_t i = 0; i < said_.size(); ++i)
-        made.texts.push_back(said_[i] ? said_[i]->text : std::string());
+        made.texts.push_back(said_[i] ? said_[i]->text : std::string(own_text(i)));
     return made;
 }
 

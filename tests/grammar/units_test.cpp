@@ -1,6 +1,6 @@
-// Units and colours against what stands outside the project.
-#include "grammar/colours.hpp"
+// Units against what stands outside the project.
 #include "grammar/units.hpp"
+#include <algorithm>
 #include <doctest/doctest.h>
 #include <set>
 #include <string>
@@ -56,37 +56,57 @@ TEST_CASE("units: case counts, and words lead to the unit that is meant") {
         CHECK_MESSAGE(unit_meant(unit.written) == nullptr, std::string(unit.written));
 }
 
+TEST_CASE("a prefix in a unit is the one that the SI has, squared in an area") {
+    // SI brochure, 9th edition, table 7: c 10^-2, m 10^-3, k 10^3, M 10^6. Units that are whole words by themselves
+    // have none.
+    const std::pair<char, double> prefixes[] = {{'c', 1e-2}, {'m', 1e-3}, {'k', 1e3}, {'M', 1e6}};
+    const std::pair<std::string, double> named[] = {{"V", 1}, {"A", 1}, {"W", 1},  {"ohm", 1}, {"\u03A9", 1},
+                                                    {"m", 1}, {"s", 1}, {"Hz", 1}, {"Pa", 1}};
+    int prefixed = 0;
+    for (const Unit& unit : units()) {
+        std::string written(unit.written);
+        const bool squared = written.ends_with("2") || written.ends_with("\u00B2");
+        if (squared) written.resize(written.find('m') + 2);
+        for (const auto& [letter, times] : prefixes)
+            for (const auto& [base, factor] : named)
+                if (written == letter + base && written != "min") {
+                    CHECK_MESSAGE(unit.factor ==
+                                      doctest::Approx(squared ? times * times * factor : times * factor).epsilon(1e-12),
+                                  written);
+                    ++prefixed;
+                }
+    }
+    CHECK(prefixed == 16);
+}
+
 TEST_CASE("every dimension has words and an example in its own unit") {
-    for (unsigned i = 0; i <= static_cast<unsigned>(Dimension::charge); ++i) {
+    for (unsigned i = 0; i < dimensions().size(); ++i) {
         const auto dimension = static_cast<Dimension>(i);
-        CHECK(dimension_name(dimension).starts_with("a"));
-        const std::string example(dimension_example(dimension));
+        CHECK(row_of(dimension).word.starts_with("a"));
+        const std::string example(row_of(dimension).example);
         const Unit* unit = find_unit(example.substr(example.find(' ') + 1));
         REQUIRE_MESSAGE(unit != nullptr, example);
         CHECK(unit->dimension == dimension);
     }
 }
 
-TEST_CASE("colours are those of IEC 60757, in the order of its table") {
-    // Source: IEC 757:1983 = GOST 28763-90 and the CEI translation, as taken over in trade-data.md, section 1.1 [1][3].
-    struct Row {
-        const char *code, *word;
-    };
-    const Row rows[] = {
-        {"BK", "black"}, {"BN", "brown"}, {"RD", "red"},       {"OG", "orange"}, {"YE", "yellow"},
-        {"GN", "green"}, {"BU", "blue"},  {"VT", "violet"},    {"GY", "grey"},   {"WH", "white"},
-        {"PK", "pink"},  {"GD", "gold"},  {"TQ", "turquoise"}, {"SR", "silver"},
-    };
-    REQUIRE(colours().size() == std::size(rows) + 1);
-    for (std::size_t i = 0; i < std::size(rows); ++i) {
-        CHECK(colours()[i].code == rows[i].code);
-        CHECK(colours()[i].word == rows[i].word);
-        CHECK(find_colour_code(rows[i].code) == &colours()[i]);
-        CHECK(find_colour_word(rows[i].word) == &colours()[i]);
+TEST_CASE("a dimension is kept in one base unit, and where the language has that unit its factor is 1") {
+    std::set<std::string_view> bases;
+    for (std::size_t i = 0; i < dimensions().size(); ++i) {
+        const std::string_view base = dimensions()[i].base_unit;
+        CHECK_MESSAGE(bases.insert(base).second, base);
+        if (const Unit* unit = find_unit(base)) {
+            CHECK_MESSAGE(unit->dimension == static_cast<Dimension>(i), base);
+            CHECK_MESSAGE(unit->factor == 1, base);
+        }
+        const bool any = std::any_of(units().begin(), units().end(),
+                                     [i](const Unit& unit) { return unit.dimension == static_cast<Dimension>(i); });
+        CHECK_MESSAGE(any, base);
     }
-    CHECK(colours().back().code == "GNYE"); // green and yellow together: one code of its own, section 1.1 [2]
-    // The table's second words: "violet (purple)", "grey (slate)".
-    CHECK(find_colour_word("purple")->code == "VT");
-    CHECK(find_colour_word("slate")->code == "GY");
-    CHECK(find_colour_code("TN") == nullptr); // tan is not in the table, section 1.2
+}
+
+TEST_CASE("what is printed for a unit is the same for all ways to type it") {
+    for (const Unit& one : units())
+        for (const Unit& other : units())
+            if (one.dimension == other.dimension && one.factor == other.factor) CHECK(one.printed == other.printed);
 }
