@@ -29,30 +29,34 @@ constexpr FaultKindRow kind_row(FaultKind kind) {
 }
 constexpr auto kind_rows = all_rows<FaultKind, kind_row>();
 
-using namespace thing;
 constexpr FaultPhrase phrase_rows[] = {
     {"open", FaultKind::open,
-     wire | joint | crimp | ground | plug | fuse | battery | motor | lamp | sensor | contact | diode | winding, "open"},
-    {"", FaultKind::added, wire | joint | crimp | ground | plug | fuse | battery | contact | ohmic, "2 ohm"},
-    {"touches ground", FaultKind::to_ground, metal, "touches ground"},
-    {"touches supply", FaultKind::to_supply, metal, "touches supply"},
-    {"touches", FaultKind::touches, metal | ground, "touches W2"},
-    {"swapped with", FaultKind::swapped, wire, "swapped with W2"},
-    {"blown", FaultKind::blown, fuse | lamp, "blown"},
-    {"stuck open", FaultKind::stuck_open, contact | driver, "stuck open"},
-    {"stuck closed", FaultKind::stuck_closed, contact | driver, "stuck closed"},
-    {"never on", FaultKind::stuck_open, driver, "never on"},
-    {"always on", FaultKind::stuck_closed, driver, "always on"},
-    {"at", FaultKind::at_position, nothing, "at pressed"}, // befalls what has positions: Builder::stands_at
-    {"reads", FaultKind::reads, winding | diode, "reads 900 ohm"},
-    {"is", FaultKind::is, load, "is 21 W"},
-    {"draws", FaultKind::draws, load | module, "draws 5 A"},
-    {"shorted inside", FaultKind::reads, winding, "shorted inside"},
-    {"seized", FaultKind::seized, motor, "seized"},
-    {"worn", FaultKind::worn, motor, "worn"},
-    {"weak", FaultKind::weak, battery, "weak"},
-    {"dead", FaultKind::open, module, "dead"},
-    {"open inside", FaultKind::open, input, "open inside"},
+     thing::wire | thing::joint | thing::crimp | thing::ground | thing::plug | thing::fuse | thing::battery |
+         thing::motor | thing::lamp | thing::sensor | thing::contact | thing::diode | thing::winding,
+     "open"},
+    {"", FaultKind::added,
+     thing::wire | thing::joint | thing::crimp | thing::ground | thing::plug | thing::fuse | thing::battery |
+         thing::contact | thing::ohmic,
+     "2 ohm"},
+    {"touches ground", FaultKind::to_ground, thing::metal, "touches ground"},
+    {"touches supply", FaultKind::to_supply, thing::metal, "touches supply"},
+    {"touches", FaultKind::touches, thing::metal | thing::ground, "touches W2"},
+    {"swapped with", FaultKind::swapped, thing::wire, "swapped with W2"},
+    {"blown", FaultKind::blown, thing::fuse | thing::lamp, "blown"},
+    {"stuck open", FaultKind::stuck_open, thing::contact | thing::driver, "stuck open"},
+    {"stuck closed", FaultKind::stuck_closed, thing::contact | thing::driver, "stuck closed"},
+    {"never on", FaultKind::stuck_open, thing::driver, "never on"},
+    {"always on", FaultKind::stuck_closed, thing::driver, "always on"},
+    {"at", FaultKind::at_position, thing::nothing, "at pressed"}, // befalls what has positions: Builder::stands_at
+    {"reads", FaultKind::reads, thing::winding | thing::diode, "reads 900 ohm"},
+    {"is", FaultKind::is, thing::load, "is 21 W"},
+    {"draws", FaultKind::draws, thing::load | thing::module, "draws 5 A"},
+    {"shorted inside", FaultKind::reads, thing::winding, "shorted inside"},
+    {"seized", FaultKind::seized, thing::motor, "seized"},
+    {"worn", FaultKind::worn, thing::motor, "worn"},
+    {"weak", FaultKind::weak, thing::battery, "weak"},
+    {"dead", FaultKind::open, thing::module, "dead"},
+    {"open inside", FaultKind::open, thing::input, "open inside"},
 };
 
 constexpr bool all_have_words() {
