@@ -27,7 +27,7 @@ std::vector<std::string> names(const Circuit& circuit, const Group& group) {
         list.push_back(circuit.parts[static_cast<std::size_t>(part)].id);
     return list;
 }
-using Names = std::vector<std::string>;
+using Labels = std::vector<std::string>;
 bool shows(const Circuit& circuit, const Extract& page, const std::string& part) {
     return page.parts[static_cast<std::size_t>(circuit.find_part(part))] != 0;
 }
@@ -39,11 +39,11 @@ TEST_CASE("a splice of four wires, the battery and grounds part groups; all else
     const Strands strands(circuit);
     const std::vector<Group> groups = groups_of(strands);
     REQUIRE(groups.size() == 5);
-    CHECK(names(circuit, groups[0]) == Names{"W90"});
-    CHECK(names(circuit, groups[1]) == Names{"W1"});
-    CHECK(names(circuit, groups[2]) == Names{"W2", "W4", "W5"});
-    CHECK(names(circuit, groups[3]) == Names{"W3", "W6", "W7"});
-    CHECK(names(circuit, groups[4]) == Names{"W8", "W9", "W10"});
+    CHECK(names(circuit, groups[0]) == Labels{"W90"});
+    CHECK(names(circuit, groups[1]) == Labels{"W1"});
+    CHECK(names(circuit, groups[2]) == Labels{"W2", "W4", "W5"});
+    CHECK(names(circuit, groups[3]) == Labels{"W3", "W6", "W7"});
+    CHECK(names(circuit, groups[4]) == Labels{"W8", "W9", "W10"});
 }
 
 TEST_CASE("a splice of three wires holds its group together, and what it joins counts as a wire") {
@@ -66,9 +66,9 @@ TEST_CASE(
                                "wire W3 G1.+ -> X1.2\nwire W4 X2.2 -> X3.1\nwire W5 X3.2 -> XE1\n");
     const std::vector<Group> groups = groups_of(Strands(circuit));
     REQUIRE(groups.size() == 4);
-    CHECK(names(circuit, groups[1]) == Names{"W1", "W2"});
-    CHECK(names(circuit, groups[2]) == Names{"W3", "W4", "W5"});
-    CHECK(names(circuit, groups[3]) == Names{"E3"});
+    CHECK(names(circuit, groups[1]) == Labels{"W1", "W2"});
+    CHECK(names(circuit, groups[2]) == Labels{"W3", "W4", "W5"});
+    CHECK(names(circuit, groups[3]) == Labels{"E3"});
 }
 
 TEST_CASE("a group that is too large falls into pieces at parts of three pins and more, at last into wires") {
@@ -80,11 +80,11 @@ TEST_CASE("a group that is too large falls into pieces at parts of three pins an
     REQUIRE(groups.size() == 2);
     const std::vector<Group> pieces = pieces_of(strands, groups[1]);
     REQUIRE(pieces.size() == 2);
-    CHECK(names(circuit, pieces[0]) == Names{"W1", "W2"});
-    CHECK(names(circuit, pieces[1]) == Names{"W3", "W4"});
+    CHECK(names(circuit, pieces[0]) == Labels{"W1", "W2"});
+    CHECK(names(circuit, pieces[1]) == Labels{"W3", "W4"});
     const std::vector<Group> wires = pieces_of(strands, pieces[0]);
     REQUIRE(wires.size() == 2);
-    CHECK(names(circuit, wires[0]) == Names{"W1"});
+    CHECK(names(circuit, wires[0]) == Labels{"W1"});
 }
 
 TEST_CASE("a module of eight wired pins is divisible, of seven not; its elements keep their own pins together") {
@@ -102,8 +102,8 @@ TEST_CASE("a module of eight wired pins is divisible, of seven not; its elements
     CHECK(groups_of(Strands(seven)).size() == 2);
     const std::vector<Group> groups = groups_of(Strands(eight));
     REQUIRE(groups.size() == 6); // W90, 1, 2, and three elements of two pins each
-    CHECK(names(eight, groups[3]) == Names{"W3", "W4"});
-    CHECK(names(eight, groups[5]) == Names{"W7", "W8"});
+    CHECK(names(eight, groups[3]) == Labels{"W3", "W4"});
+    CHECK(names(eight, groups[5]) == Labels{"W7", "W8"});
     CHECK(Strands(eight).of(eight.find_part("U1")).size() == 3);
 }
 

@@ -105,10 +105,10 @@ bool agree(const std::vector<double>& here, const std::vector<double>& there, Me
                       [&](double a, double b) { return agrees(a, b, measure); });
 }
 
-using Names = std::set<std::string>;
+using Labels = std::set<std::string>;
 // Of all these parts, each open and each shorted: those that give these readings.
-Names fits(const Published& of, const std::string& label, const std::vector<double>& there, const Names& parts) {
-    Names names;
+Labels fits(const Published& of, const std::string& label, const std::vector<double>& there, const Labels& parts) {
+    Labels names;
     for (const std::string& part : parts)
         for (const bool is_short : {false, true}) {
             const Fault fault = of.one_fault(part, is_short);
@@ -211,10 +211,10 @@ TEST_CASE("published readings are what the engine reads") {
 
 TEST_CASE("published plans are all read") {
     RealDisk disk;
-    Names read{"worksheet-switch", "worksheet-lamp", "kuphaldt-grounded-wire", "kuphaldt-siren"}; // below
+    Labels read{"worksheet-switch", "worksheet-lamp", "kuphaldt-grounded-wire", "kuphaldt-siren"}; // below
     for (const Case& each : cases())
         read.insert(each.plan);
-    Names there;
+    Labels there;
     for (const std::string& path : disk.list(std::string(LOOMSHEET_ROOT) + "/tests/plans/published", ".plan")) {
         const std::string name = path.substr(path.rfind('/') + 1);
         there.insert(name.substr(0, name.size() - 5));
@@ -224,20 +224,20 @@ TEST_CASE("published plans are all read") {
 
 TEST_CASE("of all parts open or shorted, those fit that are printed") {
     const Published grob("grob-series"); // GR-01, GR-02
-    const Names four{"R1", "R2", "R3", "R4"};
-    CHECK(fits(grob, "volts", {0, 0, 24, 0}, four) == Names{"R3 open"});
-    CHECK(fits(grob, "volts", {8, 6.4, 9.6, 0}, four) == Names{"R4 short"});
+    const Labels four{"R1", "R2", "R3", "R4"};
+    CHECK(fits(grob, "volts", {0, 0, 24, 0}, four) == Labels{"R3 open"});
+    CHECK(fits(grob, "volts", {8, 6.4, 9.6, 0}, four) == Labels{"R4 short"});
     const Published series("kuphaldt-series"); // LE-02, LE-03
-    CHECK(fits(series, "volts", {6, 0, 3}, {"R1", "R2", "R3"}) == Names{"R2 short"});
-    CHECK(fits(series, "volts", {0, 9, 0}, {"R1", "R2", "R3"}) == Names{"R2 open"});
+    CHECK(fits(series, "volts", {6, 0, 3}, {"R1", "R2", "R3"}) == Labels{"R2 short"});
+    CHECK(fits(series, "volts", {0, 9, 0}, {"R1", "R2", "R3"}) == Labels{"R2 open"});
     const Published branches("faa-branches"); // FA-01: a set of three until a branch is read
-    CHECK(fits(branches, "all", {2}, {"R1", "R2", "R3"}) == Names{"R1 open", "R2 open", "R3 open"});
-    CHECK(fits(branches, "each", {1, 0, 1}, {"R1", "R2", "R3"}) == Names{"R2 open"});
-    CHECK(fits(Published("three-currents"), "all", {0.027}, {"R1", "R2", "R3"}) == Names{"R3 open"}); // FL-01
+    CHECK(fits(branches, "all", {2}, {"R1", "R2", "R3"}) == Labels{"R1 open", "R2 open", "R3 open"});
+    CHECK(fits(branches, "each", {1, 0, 1}, {"R1", "R2", "R3"}) == Labels{"R2 open"});
+    CHECK(fits(Published("three-currents"), "all", {0.027}, {"R1", "R2", "R3"}) == Labels{"R3 open"}); // FL-01
     CHECK(fits(Published("five-in-a-row"), "volts", {0, 0, 6, 0, 0}, {"R1", "R2", "R3", "R4", "R5"}) ==
-          Names{"R3 open"});
+          Labels{"R3 open"});
     CHECK(fits(Published("beetle-bulbs"), "volts", {1.5, 1.5, 1.5, 0, 0, 0}, {"E1", "E2", "E3"}) ==
-          Names{"E2 open"}); // BT-01
+          Labels{"E2 open"}); // BT-01
 }
 
 // LE-07: R2 shorted, as directions.
@@ -306,7 +306,7 @@ TEST_CASE("KU-02, KU-03: a lamp on two long wires, and a first test in the middl
             for (const std::string& b : side)
                 if (a < b) CHECK(std::abs(volts(*sound, a, b)) < 0.1); // "no significant voltage"
 
-    Names with_volts, without;
+    Labels with_volts, without;
     for (const char* wire : {"WAB", "WBC", "WCD", "WDE", "WFG", "WGH", "WHI", "WIJ"}) {
         const Fault fault = of.cut(wire);
         (agrees(volts(*of.car(&fault), "JC", "JH"), 12) ? with_volts : without).insert(wire);
@@ -317,8 +317,8 @@ TEST_CASE("KU-02, KU-03: a lamp on two long wires, and a first test in the middl
     }
     const Fault lamp = of.one_fault("E1", false);
     CHECK(agrees(volts(*of.car(&lamp), "JC", "JH"), 12));
-    CHECK(with_volts == Names{"WCD", "WDE", "WHI", "WIJ"});
-    CHECK(without == Names{"WAB", "WBC", "WFG", "WGH"});
+    CHECK(with_volts == Labels{"WCD", "WDE", "WHI", "WIJ"});
+    CHECK(without == Labels{"WAB", "WBC", "WFG", "WGH"});
 }
 
 TEST_CASE("LE-18: a wire behind the switch touches ground") {
