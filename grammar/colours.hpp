@@ -15,11 +15,11 @@ struct Hatch {
     double from = 0;          // where it begins, from the left edge, mm
 };
 struct ColourRow {
-    std::string_view code;              // "BU"
-    std::string_view word;              // "blue"
-    Hatch hatches[2] = {};              // one over the other
+    std::string_view code;                   // "BU"
+    std::string_view word;                   // "blue"
+    Hatch hatches[2] = {};                   // one over the other
     std::string_view base = {}, stripe = {}; // of a code that joins two colours: GNYE
-    std::string_view other_words = {};  // that mean it, apart by blanks: "slate gray"
+    std::string_view other_words = {};       // that mean it, apart by blanks: "slate gray"
 };
 std::span<const ColourRow> colours(); // in table order
 const ColourRow* find_colour_code(std::string_view code);

@@ -74,7 +74,8 @@ private:
     std::string_view rest_;
 
     void skip() {
-        while (!rest_.empty() && rest_[0] == ' ') rest_.remove_prefix(1);
+        while (!rest_.empty() && rest_[0] == ' ')
+            rest_.remove_prefix(1);
     }
     Node node() {
         Node made;
@@ -112,7 +113,8 @@ template <class Row>
 std::vector<PhrasePattern> read_all(std::span<const Row> rows, std::string_view Row::*pattern) {
     std::vector<PhrasePattern> made;
     made.reserve(rows.size());
-    for (const Row& row : rows) made.push_back(read(row.*pattern));
+    for (const Row& row : rows)
+        made.push_back(read(row.*pattern));
     return made;
 }
 

@@ -9,7 +9,8 @@ namespace loomsheet {
 namespace {
 std::size_t slips(std::string_view a, std::string_view b) {
     std::vector<std::size_t> before(b.size() + 1), row(b.size() + 1), next(b.size() + 1);
-    for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
+    for (std::size_t j = 0; j <= b.size(); ++j)
+        row[j] = j;
     const auto same = [](char x, char y) {
         return std::tolower(static_cast<unsigned char>(x)) == std::tolower(static_cast<unsigned char>(y));
     };
@@ -17,8 +18,7 @@ std::size_t slips(std::string_view a, std::string_view b) {
         next[0] = i;
         for (std::size_t j = 1; j <= b.size(); ++j) {
             next[j] = std::min({row[j] + 1, next[j - 1] + 1, row[j - 1] + (same(a[i - 1], b[j - 1]) ? 0U : 1U)});
-            if (i > 1 && j > 1 && same(a[i - 1], b[j - 2]) && same(a[i - 2], b[j - 1]))
-                next[j] = std::min(next[j], before[j - 2] + 1);
+            if (i > 1 && j > 1 && same(a[i - 1], b[j - 2]) && same(a[i - 2], b[j - 1])) next[j] = std::min(next[j], before[j - 2] + 1);
         }
         before.swap(row);
         row.swap(next);
@@ -39,7 +39,9 @@ std::vector<std::string_view> similar(std::string_view typed, std::span<const st
     std::stable_sort(near.begin(), near.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
     std::vector<std::string_view> best;
     for (const auto& [distance, candidate] : near)
-        if (best.size() < 3 && (distance == near.front().first || near.front().first > 0) && std::find(best.begin(), best.end(), candidate) == best.end()) best.push_back(candidate);
+        if (best.size() < 3 && (distance == near.front().first || near.front().first > 0) &&
+            std::find(best.begin(), best.end(), candidate) == best.end())
+            best.push_back(candidate);
     return best;
 }
 

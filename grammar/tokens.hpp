@@ -66,7 +66,8 @@ struct comment : p::seq<p::one<'#'>, p::star<p::not_one<'\n', '\r'>>> {};
 // --- lines -----------------------------------------------------------------------------------------------------------------
 struct blank : p::sor<p::one<' ', '\t'>, no_break_space> {};
 struct stray : p::seq<p::not_at<line_end>, p::any, p::star<p::range<'\x80', '\xBF'>>> {};
-struct item : p::sor<comma, named, word, digits, text, arrow, plus_minus, signed_number, range, colon, equals, lone_sign, comment, open_text, stray> {};
+struct item : p::sor<comma, named, word, digits, text, arrow, plus_minus, signed_number, range, colon, equals, lone_sign, comment,
+                     open_text, stray> {};
 struct margin : p::success {};
 struct empty_line : p::seq<p::star<blank>, line_end> {};
 struct full_line : p::seq<margin, p::plus<p::sor<blank, item>>, p::sor<line_end, p::eof>> {};

@@ -47,10 +47,10 @@ struct UnitWord {
     std::string_view word, written;
 };
 constexpr UnitWord words[] = {
-    {"volt", "V"},   {"volts", "V"},     {"amp", "A"},    {"amps", "A"},      {"ampere", "A"},    {"amperes", "A"}, {"watt", "W"},
-    {"watts", "W"},  {"ohms", "ohm"},    {"meter", "m"},  {"metre", "m"},     {"meters", "m"},    {"metres", "m"},  {"qmm", "mm2"},
-    {"sqmm", "mm2"}, {"sec", "s"},    {"seconds", "s"},   {"minutes", "min"}, {"hours", "h"},   {"celsius", "degC"},
-    {"kelvin", "K"}, {"percent", "%"},   {"hertz", "Hz"}, {"1/min", "rpm"},
+    {"volt", "V"},   {"volts", "V"},      {"amp", "A"},    {"amps", "A"},    {"ampere", "A"},  {"amperes", "A"},
+    {"watt", "W"},   {"watts", "W"},      {"ohms", "ohm"}, {"meter", "m"},   {"metre", "m"},   {"meters", "m"},
+    {"metres", "m"}, {"qmm", "mm2"},      {"sqmm", "mm2"}, {"sec", "s"},     {"seconds", "s"}, {"minutes", "min"},
+    {"hours", "h"},  {"celsius", "degC"}, {"kelvin", "K"}, {"percent", "%"}, {"hertz", "Hz"},  {"1/min", "rpm"},
 };
 constexpr DimensionRow dimension_row(Dimension dimension) {
     switch (dimension) {

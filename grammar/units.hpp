@@ -6,7 +6,21 @@
 namespace loomsheet {
 
 enum class Dimension : unsigned char {
-    volt, ampere, watt, ohm, metre, area, second, temperature, kelvin, percent, hertz, speed, pressure, torque, charge,
+    volt,
+    ampere,
+    watt,
+    ohm,
+    metre,
+    area,
+    second,
+    temperature,
+    kelvin,
+    percent,
+    hertz,
+    speed,
+    pressure,
+    torque,
+    charge,
 };
 struct DimensionRow {
     std::string_view word = {};      // "a voltage", "a length"

@@ -14,8 +14,25 @@ namespace loomsheet {
 
 // Where a phrase may stand. Every part statement shares one phrase set; what suits the kind is looked at later.
 enum class Context : std::uint8_t {
-    plan, use, also, colour, meter, access, part, wire, cable, setup, item, check, verdict, plant, question, // of plans
-    line, margins, sizes, fields, // of templates; `line`: the statement is all there is
+    plan,
+    use,
+    also,
+    colour,
+    meter,
+    access,
+    part,
+    wire,
+    cable,
+    setup,
+    item,
+    check,
+    verdict,
+    plant,
+    question, // of plans
+    line,
+    margins,
+    sizes,
+    fields, // of templates; `line`: the statement is all there is
 };
 inline constexpr unsigned context_count = static_cast<unsigned>(Context::fields) + 1;
 using ContextMask = std::uint32_t;
@@ -23,51 +40,174 @@ constexpr ContextMask in(Context context) { return 1U << static_cast<unsigned>(c
 
 // What can be filled in.
 enum class Atom : std::uint8_t {
-    word,     // a fixed word of the pattern
-    text,     // TEXT      "in quotes"; a line that is only a text goes on with it
-    name,     // NAME      F14, FAN-01
-    ref,      // REF       K5.30
-    point,    // POINT     X21.1, part M3.1, joint X30.1, K5.30/87, W4, XE1, ground
-    pin,      // PIN       30, 87a, B+, a, +
-    pins2,    // PINS2     30/87
-    pins3,    // PINS3     30/87/87a
-    label,    // LABEL     plug-feed
-    key,      // KEY       page_of: a name from a table of the program's own
-    position, // POSITION  up, 2
-    colour,   // COLOUR    BU/WH, blue/white
-    number,   // NUMBER    4
-    date,     // DATE      2026-11-24
-    map,      // MAP       1=A
+    word,      // a fixed word of the pattern
+    text,      // TEXT      "in quotes"; a line that is only a text goes on with it
+    name,      // NAME      F14, FAN-01
+    ref,       // REF       K5.30
+    point,     // POINT     X21.1, part M3.1, joint X30.1, K5.30/87, W4, XE1, ground
+    pin,       // PIN       30, 87a, B+, a, +
+    pins2,     // PINS2     30/87
+    pins3,     // PINS3     30/87/87a
+    label,     // LABEL     plug-feed
+    key,       // KEY       page_of: a name from a table of the program's own
+    position,  // POSITION  up, 2
+    colour,    // COLOUR    BU/WH, blue/white
+    number,    // NUMBER    4
+    date,      // DATE      2026-11-24
+    map,       // MAP       1=A
     tolerance, // TOLERANCE ±10 mA
-    range,    // RANGE     11.5 .. 12.8 V
-    quantity, // VOLT AMP WATT OHM METRE AREA SECOND TEMP KELVIN PERCENT CHARGE RPM, VALUE for any: 12.6 V ±0.3 V
-    arrow,    // ->
-    colon,    // :
-    items,    // ITEMS     a set-up: the rest of the line
+    range,     // RANGE     11.5 .. 12.8 V
+    quantity,  // VOLT AMP WATT OHM METRE AREA SECOND TEMP KELVIN PERCENT CHARGE RPM, VALUE for any: 12.6 V ±0.3 V
+    arrow,     // ->
+    colon,     // :
+    items,     // ITEMS     a set-up: the rest of the line
 };
 
 enum class Form : std::uint8_t {
     // heads
-    head_plan, head_text, head_name, head_name_text, head_label_text, head_colour, head_none, head_setup,
+    head_plan,
+    head_text,
+    head_name,
+    head_name_text,
+    head_label_text,
+    head_colour,
+    head_none,
+    head_setup,
     // plan
-    vehicle, complaint, with, code, revision, author, system, caution, note, allow,
+    vehicle,
+    complaint,
+    with,
+    code,
+    revision,
+    author,
+    system,
+    caution,
+    note,
+    allow,
     // all parts
-    place, behind, on_metal, on_part, bolted, in_assembly, likely, how,
+    place,
+    behind,
+    on_metal,
+    on_part,
+    bolted,
+    in_assembly,
+    likely,
+    how,
     // values of parts
-    volts_when, charge, inner, amps, type, opens_at, resets, coil, contact, suppressor, pulls_in, drops_out, closed_when,
-    at_position, at_value, at_percent, sprung, pair_value, pair, stalls_at, needs, ntc, pot, hall, supply, ground, draws,
-    output, gives, pull_up, input, between, pins, joins, bare, cavities, mates, half, lock, face, named, map,
+    volts_when,
+    charge,
+    inner,
+    amps,
+    type,
+    opens_at,
+    resets,
+    coil,
+    contact,
+    suppressor,
+    pulls_in,
+    drops_out,
+    closed_when,
+    at_position,
+    at_value,
+    at_percent,
+    sprung,
+    pair_value,
+    pair,
+    stalls_at,
+    needs,
+    ntc,
+    pot,
+    hall,
+    supply,
+    ground,
+    draws,
+    output,
+    gives,
+    pull_up,
+    input,
+    between,
+    pins,
+    joins,
+    bare,
+    cavities,
+    mates,
+    half,
+    lock,
+    face,
+    named,
+    map,
     // wire, cable, access, meter
-    route, area, awg, colour, length, rated, unfused, wire_name, twisted, minutes, accuracy,
+    route,
+    area,
+    awg,
+    colour,
+    length,
+    rated,
+    unfused,
+    wire_name,
+    twisted,
+    minutes,
+    accuracy,
     // set-up items
-    item_key, item_asleep, item_engine, item_speed, item_unplugged, item_pulled, item_disconnected, item_pressed, item_on,
-    item_found, item_value, item_position, item_moved, item_bridge, item_load, item_one_of, item_text, item_label,
+    item_key,
+    item_asleep,
+    item_engine,
+    item_speed,
+    item_unplugged,
+    item_pulled,
+    item_disconnected,
+    item_pressed,
+    item_on,
+    item_found,
+    item_value,
+    item_position,
+    item_moved,
+    item_bridge,
+    item_load,
+    item_one_of,
+    item_text,
+    item_label,
     // checks
-    points, through, clamp, look, read, expect, outcome, no_current, band, answer_outcome, time, marks, exercise, question, answer, steps,
+    points,
+    through,
+    clamp,
+    look,
+    read,
+    expect,
+    outcome,
+    no_current,
+    band,
+    answer_outcome,
+    time,
+    marks,
+    exercise,
+    question,
+    answer,
+    steps,
     // verdicts, planted faults, questions
-    blames, repair, after, then_plan, then, fault, undo, space,
+    blames,
+    repair,
+    after,
+    then_plan,
+    then,
+    fault,
+    undo,
+    space,
     // templates of the sheet
-    sheet, paper, language, shop, margins, sizes, blocks, page, card, fields, word, margin, size, field,
+    sheet,
+    paper,
+    language,
+    shop,
+    margins,
+    sizes,
+    blocks,
+    page,
+    card,
+    fields,
+    word,
+    margin,
+    size,
+    field,
 };
 
 // Kinds of part that a phrase suits, by the words of their statements, apart by spaces; empty: all.
@@ -92,7 +232,7 @@ struct StatementRow {
     Context context;
     Form head;
     std::string_view head_pattern;
-    std::string_view needs;   // phrases it cannot be without, by their first words, for the reference page
+    std::string_view needs; // phrases it cannot be without, by their first words, for the reference page
     std::string_view example;
     std::string_view meaning;
 };
@@ -100,8 +240,8 @@ struct StatementRow {
 struct Vocabulary {
     std::span<const StatementRow> statements;
     std::span<const PhraseRow> phrases;
-    std::span<const std::string_view> taken_labels; // those that the language keeps for itself
-    std::string_view usual;                         // statements to name when nothing is near to what was typed
+    std::span<const std::string_view> taken_labels;  // those that the language keeps for itself
+    std::string_view usual;                          // statements to name when nothing is near to what was typed
     int find_statement(std::string_view word) const; // index, or -1
     bool is_taken_label(std::string_view word) const;
 };
@@ -121,10 +261,10 @@ enum class NodeKind : std::uint8_t { item, choice, optional };
 struct Node {
     NodeKind kind = NodeKind::item;
     Atom atom = Atom::word;
-    std::string_view word;       // of Atom::word
-    std::uint32_t dimensions = 0; // of Atom::quantity and range: bit per Dimension, all bits for VALUE
-    bool repeats = false;        // + or *
-    bool may_be_missing = false; // *
+    std::string_view word;                   // of Atom::word
+    std::uint32_t dimensions = 0;            // of Atom::quantity and range: bit per Dimension, all bits for VALUE
+    bool repeats = false;                    // + or *
+    bool may_be_missing = false;             // *
     std::vector<std::vector<Node>> branches; // choice: one each; optional: one
 };
 using PhrasePattern = std::vector<Node>;

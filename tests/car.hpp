@@ -34,8 +34,7 @@ struct Car {
         auto sound = std::make_unique<loomsheet::Predictor>(plan.circuit, volts);
         if (fault.empty()) return sound;
         for (const auto& plant : plan.plants)
-            if (plant.label == fault)
-                return std::make_unique<loomsheet::Predictor>(*sound, plant.fault, used);
+            if (plant.label == fault) return std::make_unique<loomsheet::Predictor>(*sound, plant.fault, used);
         FAIL("no fault " << fault);
         return nullptr;
     }

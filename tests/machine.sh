@@ -9,7 +9,7 @@ build_packages=(
   doctest-dev fonts-liberation fonts-dejavu-core fonts-droid-fallback
 )
 test_packages=(
-  clang clang-tidy libclang-rt-dev
+  clang clang-format clang-tidy libclang-rt-dev
   libngspice0-dev
   qpdf poppler-utils mupdf-tools ghostscript zbar-tools tesseract-ocr
 )

@@ -17,8 +17,9 @@ namespace {
 bool can_be_judged(const Text& text, const Plan& plan, Findings& findings) {
     if (findings.has_errors() && text.trees.back().statements.empty()) return false;
     if (plan.id.empty() && !plan.broken)
-        findings.add(6, text.start, "the file has no plan", "begin with the head of a plan: plan HORN-01 \"Horn is silent\"");
-    const auto file_is_missing = [](const Diagnostic& finding) { return finding.code < 100; };
+        findings.add(finding::no_plan, text.start, "the file has no plan",
+                     "begin with the head of a plan: plan HORN-01 \"Horn is silent\"");
+    const auto file_is_missing = [](const Diagnostic& finding) { return finding::family(finding.code) == finding::files; };
     return std::none_of(findings.list().begin(), findings.list().end(), file_is_missing);
 }
 

@@ -19,7 +19,8 @@ public:
         open_.push_back(path);
         const auto file = sources_.add(path, std::move(text));
         Tree tree = parse(sources_, file, findings_);
-        for (const Words& use : used_paths(sources_, tree)) take_in(beside(path, use.text), use);
+        for (const Words& use : used_paths(sources_, tree))
+            take_in(beside(path, use.text), use);
         trees.push_back(std::move(tree));
         open_.pop_back();
         done_.push_back(path);
@@ -33,13 +34,18 @@ private:
     std::vector<std::string> open_, done_;
 
     void take_in(const std::string& path, const Words& use) {
-        const auto holds = [&path](const std::vector<std::string>& list) { return std::find(list.begin(), list.end(), path) != list.end(); };
+        const auto holds = [&path](const std::vector<std::string>& list) {
+            return std::find(list.begin(), list.end(), path) != list.end();
+        };
         if (holds(open_)) {
             std::string way;
-            for (const auto& file : open_) way += file + " uses ";
-            findings_.add(5, use.at, fmt::format("`{}` uses itself: {}{}", use.text, way, path), "take one `use` out");
+            for (const auto& file : open_)
+                way += file + " uses ";
+            findings_.add(finding::file_uses_itself, use.at, fmt::format("`{}` uses itself: {}{}", use.text, way, path),
+                          "take one `use` out");
         } else if (!holds(done_)) {
-            if (const auto error = load(path); !error.empty()) findings_.add(4, use.at, error, "the path is seen from the file that uses it");
+            if (const auto error = load(path); !error.empty())
+                findings_.add(finding::used_file_unreadable, use.at, error, "the path is seen from the file that uses it");
         }
     }
 };

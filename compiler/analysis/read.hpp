@@ -10,10 +10,10 @@
 namespace loomsheet {
 
 struct Text {
-    DiskError unreadable;       // the plan's own file; then there is nothing else
-    std::vector<Tree> trees;    // what is used first, the plan's own file last
-    std::optional<Tree> fault;  // what the command line puts in
-    Span start;                 // of the plan's own file
+    DiskError unreadable;      // the plan's own file; then there is nothing else
+    std::vector<Tree> trees;   // what is used first, the plan's own file last
+    std::optional<Tree> fault; // what the command line puts in
+    Span start;                // of the plan's own file
 };
 
 // Reads `path` from `disk` (and what it uses), adds the files to `sources`. `fault` is what the command line puts in, empty for

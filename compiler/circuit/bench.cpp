@@ -13,14 +13,14 @@ bool is_bent(Law law) { return law == Law::diode || law == Law::filament || law 
 } // namespace
 
 Bench::Bench(const Network& network, NodeId red, NodeId black, const Instrument& instrument)
-    : network_(&network), pattern_(network.nodes(), network.ends, red, black), elimination_(pattern_),
-      instrument_(instrument), volts_(network.nodes()), answer_(network.nodes()) {
+    : network_(&network), pattern_(network.nodes(), network.ends, red, black), elimination_(pattern_), instrument_(instrument),
+      volts_(network.nodes()), answer_(network.nodes()) {
     renew();
 }
 
 Bench::Bench(const Bench& like, const Network& network)
-    : network_(&network), pattern_(like.pattern_, network.ends), elimination_(pattern_), instrument_(like.instrument_), volts_(network.nodes()),
-      answer_(network.nodes()) {
+    : network_(&network), pattern_(like.pattern_, network.ends), elimination_(pattern_), instrument_(like.instrument_),
+      volts_(network.nodes()), answer_(network.nodes()) {
     renew();
 }
 
@@ -274,7 +274,7 @@ Settling Bench::settle(std::span<const double> values, Stand& stand, bool held) 
     for (std::size_t i = 0; i < bent_branches_.size(); ++i)
         lay_bent(i, values, touched_at_[i]);
     constexpr double far_below = 2, far_above = 1.25; // times a threshold: no tolerance leads so far
-    constexpr int most_stands = 10000; // a circuit that takes more has no end that matters
+    constexpr int most_stands = 10000;                // a circuit that takes more has no end that matters
     way_.clear();
     std::size_t since = 0; // a fuse blew
     for (int turn = 0; turn < most_stands; ++turn) {

@@ -26,7 +26,8 @@ struct Stand {
     bool operator==(const Stand&) const = default;
 };
 
-// Shares of its rating: up to here a fuse surely stays whole, from there on it surely blows. ISO 8820-3: 100 h at 1.1, half an hour at most at 1.35.
+// Shares of its rating: up to here a fuse surely stays whole, from there on it surely blows. ISO 8820-3: 100 h at 1.1, half an hour at most
+// at 1.35.
 inline constexpr double fuse_holds_to = 1.1, fuse_blows_at = 1.35;
 // What passes in the time that a relay or a module takes leaves it whole up to here. ISO 8820-3: at 3.5 times 0.04 to 0.5 s.
 inline constexpr double fuse_passes_to = 3.5;
@@ -48,11 +49,11 @@ public:
 
     // To be called when branches of the network are changed in place, all but their ends.
     void renew();
-    std::span<const ParameterId> in_use() const { return in_use_; } // those that branches and the instrument hang on, ascending
+    std::span<const ParameterId> in_use() const { return in_use_; }   // those that branches and the instrument hang on, ascending
     bool is_forked(ParameterId id) const { return forked_[id] != 0; } // several branches have their ohms by it, as a track has
-    const std::vector<double>& usual() const { return usual_; }     // values, by parameter
+    const std::vector<double>& usual() const { return usual_; }       // values, by parameter
 
-    Stand at_rest() const;    // nothing pulled in, nothing alive, all fuses whole
+    Stand at_rest() const; // nothing pulled in, nothing alive, all fuses whole
     Stand all_on() const;
     // Settles from `stand`, which becomes the one that is reached. A stand seen twice chatters. With `held` nothing
     // moves but diodes and filaments.
@@ -73,7 +74,7 @@ public:
     void weigh_relay(std::size_t relay, double volts);
     void weigh_module(std::size_t module, double volts);
     void weigh_listener(std::size_t listener, double volts);
-    double feed(std::size_t module) const; // V on that of its supply pins which has most; of a dead one 0
+    double feed(std::size_t module) const;    // V on that of its supply pins which has most; of a dead one 0
     double heard(std::size_t listener) const; // V on that input; 0 where it is open inside
     void weigh_fuse(std::size_t fuse, double load);
     double load(std::size_t fuse) const; // its current as a share of its rating
@@ -120,9 +121,9 @@ private:
     Pattern pattern_;
     Elimination elimination_;
     Instrument instrument_;
-    std::vector<int> linear_branches_, bent_branches_; // there at all; the bent: diodes, filaments, motors
-    std::vector<int> fuse_of_;                         // by branch
-    std::vector<std::vector<Along>> pulls_;            // by relay
+    std::vector<int> linear_branches_, bent_branches_;         // there at all; the bent: diodes, filaments, motors
+    std::vector<int> fuse_of_;                                 // by branch
+    std::vector<std::vector<Along>> pulls_;                    // by relay
     std::vector<double> pull_ohms_, supply_ohms_, input_ohms_; // by relay, by module, by listener: V for each A through it, at most
     std::vector<Along> along_;
     std::vector<ParameterId> in_use_;
@@ -131,7 +132,7 @@ private:
     Stand laid_stand_;
     bool none_laid_ = true;
     std::vector<char> forked_; // by parameter
-    struct Knee { // of a filament, the volts up to which it is cold, for the cold share asked last
+    struct Knee {              // of a filament, the volts up to which it is cold, for the cold share asked last
         double cold = 0, volts = 0;
     };
     std::vector<Knee> knees_;        // by bent branch

@@ -8,8 +8,7 @@
 
 namespace loomsheet {
 
-Pattern::Pattern(int nodes, std::span<const Branch> branches, int red, int black)
-    : red_(red), black_(black), place_(nodes), below_(nodes) {
+Pattern::Pattern(int nodes, std::span<const Branch> branches, int red, int black) : red_(red), black_(black), place_(nodes), below_(nodes) {
     choose_order(branches);
     find_fill(branches);
     lay_fronts(branches);
@@ -125,8 +124,7 @@ void Pattern::lay_fronts(std::span<const Branch> branches) {
             for (int j = i + 1; j < front.degree; ++j) {
                 const Front& parent = fronts_[front.parent];
                 const int second = neighbour_at(front.parent, below_[place][j]);
-                const int at =
-                    i == 0 ? second : pair_at(parent.degree, neighbour_at(front.parent, below_[place][i]), second);
+                const int at = i == 0 ? second : pair_at(parent.degree, neighbour_at(front.parent, below_[place][i]), second);
                 targets_.push_back(parent.entries + at);
             }
     }

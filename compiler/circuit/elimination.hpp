@@ -62,9 +62,9 @@ private:
         int targets = 0; // where its pairs' places in the parent's front are listed
     };
     int red_, black_;
-    std::vector<int> order_, place_; // node by place, place by node
+    std::vector<int> order_, place_;  // node by place, place by node
     std::vector<int> joined_, alone_; // places with neighbours, and without any
-    std::vector<Front> fronts_;      // by place
+    std::vector<Front> fronts_;       // by place
     std::vector<int> neighbours_, children_, targets_;
     std::vector<int> slot_;                   // by branch: its entry, or -1
     std::vector<int> first_;                  // by branch: the place of the end that goes first

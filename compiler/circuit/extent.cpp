@@ -171,9 +171,12 @@ private:
 
     static void find_slopes(Term& term, const Values& values, Values& slopes) {
         Bench& bench = *term.bench;
-        if (!term.along.empty()) bench.slopes_of(term.along, values, slopes);
-        else if (term.amps) bench.slopes_of_instrument(values, slopes);
-        else bench.slopes_of_port(values, slopes);
+        if (!term.along.empty())
+            bench.slopes_of(term.along, values, slopes);
+        else if (term.amps)
+            bench.slopes_of_instrument(values, slopes);
+        else
+            bench.slopes_of_port(values, slopes);
     }
 
     // One slope for one thing, whichever benches have it.
@@ -203,8 +206,7 @@ private:
         for (int turn = 0; turn < turns; ++turn) {
             for (std::size_t c = 0; c < at.size(); ++c)
                 corner[c] = sent(c, way, at[c]);
-            if (turn > 0 && corner == at && std::none_of(forked_.begin(), forked_.end(), [](char each) { return each != 0; }))
-                return top;
+            if (turn > 0 && corner == at && std::none_of(forked_.begin(), forked_.end(), [](char each) { return each != 0; })) return top;
             if (turn > 0 && corner == at) break;
             const double here = evaluate(corner);
             if (turn > 0 && here * way <= top * way) break;

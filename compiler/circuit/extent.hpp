@@ -12,7 +12,7 @@ struct Term {
     Stand stand;
     double sign = 1;
     std::vector<Along> along; // the sum along these branches, each times its weight; empty: what the instrument shows
-    bool amps = false; // the instrument shows its current
+    bool amps = false;        // the instrument shows its current
 };
 
 struct Extent {

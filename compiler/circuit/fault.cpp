@@ -10,8 +10,7 @@ constexpr double worn_times = 2, weak_volts = 0.08, weak_times = 8, short_ohms =
 
 class PutIn {
 public:
-    PutIn(const Circuit& circuit, const Fault& fault, Network& network)
-        : circuit_(circuit), fault_(fault), net_(network) {}
+    PutIn(const Circuit& circuit, const Fault& fault, Network& network) : circuit_(circuit), fault_(fault), net_(network) {}
 
     bool run() {
         if (acts() == Acts::lays) return lay();
@@ -128,8 +127,8 @@ private:
     bool closed_there(const Edge& contact) const {
         const TableValue* position = circuit_.parts[contact.part].find_position(fault_.position);
         const Element& element = circuit_.parts[contact.part].elements[contact.element];
-        return position && std::find(position->closed.begin(), position->closed.end(), std::pair(element.a, element.b)) !=
-                               position->closed.end();
+        return position &&
+               std::find(position->closed.begin(), position->closed.end(), std::pair(element.a, element.b)) != position->closed.end();
     }
 
     ParameterId fixed(double value) { return net_.add({value, value, value}); }
@@ -156,12 +155,9 @@ private:
                 branch.law = Law::ohmic;
             return;
         case FaultKind::at_position:
-            if (edge(index).kind == EdgeKind::contact)
-                branch.law = closed_there(edge(index)) ? Law::ohmic : Law::absent;
+            if (edge(index).kind == EdgeKind::contact) branch.law = closed_there(edge(index)) ? Law::ohmic : Law::absent;
             return;
-        case FaultKind::reads:
-            branch.law = Law::ohmic, branch.share = none, branch.ohms = fixed(value);
-            return;
+        case FaultKind::reads: branch.law = Law::ohmic, branch.share = none, branch.ohms = fixed(value); return;
         case FaultKind::is: branch.ohms = fixed(branch.volts * branch.volts / value); return;
         case FaultKind::draws: return draws(index, value);
         case FaultKind::seized:
@@ -196,9 +192,7 @@ private:
 
 } // namespace
 
-bool put_in(const Circuit& circuit, const Fault& fault, Network& network) {
-    return PutIn(circuit, fault, network).run();
-}
+bool put_in(const Circuit& circuit, const Fault& fault, Network& network) { return PutIn(circuit, fault, network).run(); }
 
 std::vector<int> touched(const Circuit& circuit, const Fault& fault, const Network& network) {
     const Acts acts = row_of(fault.kind).acts;

@@ -23,10 +23,7 @@ public:
         for (WireId wire = 0; wire < static_cast<WireId>(circuit_.wires.size()); ++wire) {
             const Wire& each = circuit_.wires[wire];
             if (each.from != none && each.to != none)
-                edge({.kind = EdgeKind::wire,
-                      .a = graph_.wire_end[each.from],
-                      .b = graph_.wire_end[each.to],
-                      .wire = wire});
+                edge({.kind = EdgeKind::wire, .a = graph_.wire_end[each.from], .b = graph_.wire_end[each.to], .wire = wire});
         }
         lay_bridges();
         graph_.at.resize(graph_.nodes.size());
@@ -107,11 +104,7 @@ private:
         const Part& part = circuit_.parts[id];
         if (part.kind == PartKind::ground)
             for (const PinId pin : part.pins)
-                edge({.kind = EdgeKind::bolt,
-                      .a = graph_.own[pin],
-                      .b = graph_.metal(part.metal),
-                      .part = id,
-                      .pin = pin});
+                edge({.kind = EdgeKind::bolt, .a = graph_.own[pin], .b = graph_.metal(part.metal), .part = id, .pin = pin});
         if (part.bolted_pin == none) return;
         const auto lay_case = [&](PartId by, const std::string& metal) {
             edge({.kind = EdgeKind::bolt, .a = own(part.bolted_pin), .b = graph_.metal(metal), .part = by, .pin = part.bolted_pin});
@@ -131,8 +124,7 @@ private:
         const std::vector<PinId> grounds = ground_pins(part);
         if (grounds.empty()) return;
         for (const PinId other : grounds)
-            if (other != grounds.front())
-                edge({.kind = EdgeKind::rail, .a = own(grounds.front()), .b = own(other), .part = id});
+            if (other != grounds.front()) edge({.kind = EdgeKind::rail, .a = own(grounds.front()), .b = own(other), .part = id});
         for (const PinId plus : part.supply_pins)
             edge({.kind = EdgeKind::supply, .a = own(plus), .b = own(grounds.front()), .part = id});
     }
@@ -154,8 +146,7 @@ private:
         switch (element.kind) {
         case ElementKind::source:
         case ElementKind::link: return; // of the part itself
-        case ElementKind::coil:
-            return lay(part.kind == PartKind::sensor ? EdgeKind::sensor : EdgeKind::coil, element.a, element.b);
+        case ElementKind::coil: return lay(part.kind == PartKind::sensor ? EdgeKind::sensor : EdgeKind::coil, element.a, element.b);
         case ElementKind::contact: return lay_contact(id, index);
         case ElementKind::load: return lay(EdgeKind::load, element.a, element.b);
         case ElementKind::resistor:
@@ -163,9 +154,7 @@ private:
         case ElementKind::diode: // beside a coil it only damps
             return lay(part.kind == PartKind::diode ? EdgeKind::diode : EdgeKind::damper, element.a, element.b);
         case ElementKind::ntc: return lay(EdgeKind::sensor, element.a, element.b);
-        case ElementKind::pot:
-            lay(EdgeKind::sensor, element.a, element.b);
-            return lay(EdgeKind::sensor, element.b, element.c);
+        case ElementKind::pot: lay(EdgeKind::sensor, element.a, element.b); return lay(EdgeKind::sensor, element.b, element.c);
         case ElementKind::hall: // its supply and ground may be said as those of a module
             lay(EdgeKind::sensor, element.a, element.c);
             return lay(EdgeKind::sensor, element.b, element.c);
@@ -181,8 +170,7 @@ private:
                 lay(EdgeKind::pull_up, rail, element.a);
             return;
         case ElementKind::input:
-            if (const std::vector<PinId> grounds = ground_pins(part); !grounds.empty())
-                lay(EdgeKind::input, element.a, grounds.front());
+            if (const std::vector<PinId> grounds = ground_pins(part); !grounds.empty()) lay(EdgeKind::input, element.a, grounds.front());
             return;
         }
     }
@@ -246,9 +234,7 @@ std::vector<PinId> ground_pins(const Part& part) {
     return pins;
 }
 
-NodeId Graph::metal(std::string_view name) const {
-    return name == "engine" ? engine : name == "chassis" ? chassis : body;
-}
+NodeId Graph::metal(std::string_view name) const { return name == "engine" ? engine : name == "chassis" ? chassis : body; }
 
 NodeId Graph::node_of(const PointRef& point) const {
     if (point.metal == Metal::body) return body;
@@ -271,8 +257,7 @@ std::vector<Edge> sources(const Circuit& circuit, const Graph& graph, const Setu
     for (const Edge& edge : graph.edges) {
         if (edge.kind != EdgeKind::source) continue;
         const std::vector<Draw>& gives = circuit.parts[edge.part].gives;
-        const bool always =
-            gives.empty() || std::any_of(gives.begin(), gives.end(), [](const Draw& each) { return !each.when; });
+        const bool always = gives.empty() || std::any_of(gives.begin(), gives.end(), [](const Draw& each) { return !each.when; });
         if (always || running) list.push_back(edge);
     }
     return list;
@@ -289,8 +274,7 @@ void pull_in(const Circuit& circuit, Graph& graph, const Setup& setup) {
         const Reach fed = reach(graph, plus, closed), grounded = reach(graph, minus, closed);
         std::vector<bool> pulled_in(circuit.parts.size());
         for (const Edge& edge : graph.edges)
-            if (edge.kind == EdgeKind::coil &&
-                ((fed.has(edge.a) && grounded.has(edge.b)) || (fed.has(edge.b) && grounded.has(edge.a))))
+            if (edge.kind == EdgeKind::coil && ((fed.has(edge.a) && grounded.has(edge.b)) || (fed.has(edge.b) && grounded.has(edge.a))))
                 pulled_in[edge.part] = true;
         for (Edge& edge : graph.edges) {
             if (edge.kind != EdgeKind::contact || !pulled_in[edge.part]) continue;

@@ -31,9 +31,7 @@ struct Filament {
 struct Motor {
     double ohms, still, rated;
     double turning_siemens() const { return (1 - motor_friction) / ohms; }
-    bool stands(double volts) const {
-        return std::abs(volts) * (1 / still - turning_siemens()) <= motor_friction * rated / ohms;
-    }
+    bool stands(double volts) const { return std::abs(volts) * (1 / still - turning_siemens()) <= motor_friction * rated / ohms; }
     double amps(double volts) const {
         if (stands(volts)) return volts / still;
         return std::copysign(motor_friction * rated / ohms, volts) + turning_siemens() * volts;

@@ -67,7 +67,8 @@ private:
     bool is_held_at_rest(PartId relay) const {
         for (std::size_t i = 0; i < net_.graph.edges.size(); ++i) {
             const Edge& edge = net_.graph.edges[i];
-            if (edge.kind == EdgeKind::contact && edge.part == relay && net_.branches[i].law == Law::ohmic && !net_.branches[i].when_in) return true;
+            if (edge.kind == EdgeKind::contact && edge.part == relay && net_.branches[i].law == Law::ohmic && !net_.branches[i].when_in)
+                return true;
         }
         return false;
     }
@@ -102,8 +103,8 @@ private:
     }
     bool is_meant(const Edge& edge, const PointRef& of) const {
         return edge.kind == EdgeKind::load && edge.part == of.part && std::all_of(of.pins.begin(), of.pins.end(), [&](PinId pin) {
-            return net_.graph.own[pin] == edge.a || net_.graph.own[pin] == edge.b;
-        });
+                   return net_.graph.own[pin] == edge.a || net_.graph.own[pin] == edge.b;
+               });
     }
     bool pin_is(const std::string& name, NodeId node) const {
         const PinId pin = net_.graph.nodes[node].pin;
@@ -189,7 +190,8 @@ std::optional<Extent> Predictor::load_volts(const Setup& setup, PartId load) con
     Rig& rigged = rig(setup);
     const Network& network = *rigged.setting().network;
     for (std::size_t i = 0; i < network.graph.edges.size(); ++i) {
-        if (network.graph.edges[i].kind != EdgeKind::load || network.graph.edges[i].part != load || network.branches[i].law == Law::absent) continue;
+        if (network.graph.edges[i].kind != EdgeKind::load || network.graph.edges[i].part != load || network.branches[i].law == Law::absent)
+            continue;
         for (const Stand& stand : rigged.stands().list) {
             Term term = rigged.setting().term;
             term.stand = stand, term.along = {{static_cast<int>(i), 1}};

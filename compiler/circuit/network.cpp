@@ -54,19 +54,15 @@ private:
         case EdgeKind::rail: return ohmic(known_.rail[edge.part]);
         case EdgeKind::link:
             ohmic(known_.link[edge.part]);
-            if (circuit_.parts[edge.part].rating)
-                net_.fuses.push_back({edge.part, branch_, circuit_.parts[edge.part].rating->si});
+            if (circuit_.parts[edge.part].rating) net_.fuses.push_back({edge.part, branch_, circuit_.parts[edge.part].rating->si});
             return;
         case EdgeKind::bridge: return ohmic(net_.add(range_of(Usual::jumper, 1e-3)));
         case EdgeKind::filament: return test_load(edge);
         case EdgeKind::contact: return contact(edge);
-        case EdgeKind::driver:
-            driver(edge);
-            return;
+        case EdgeKind::driver: driver(edge); return;
         case EdgeKind::diode:
         case EdgeKind::damper: return diode(edge);
-        case EdgeKind::coil:
-            return coil(edge);
+        case EdgeKind::coil: return coil(edge);
         case EdgeKind::load: return load(edge);
         case EdgeKind::resistor: return ohmic(of_element(edge).ohms);
         case EdgeKind::sensor: return sensor(edge);
@@ -203,8 +199,7 @@ private:
     void ntc(const Edge& edge) {
         const SetupItem* held = now_.held_at(edge.part);
         Parameter degrees = range_of(now_.running() ? Usual::engine_temperature : Usual::workshop_temperature);
-        if (held && held->kind == ItemKind::at_value && held->value)
-            degrees = {held->value->si, held->value->si, held->value->si};
+        if (held && held->kind == ItemKind::at_value && held->value) degrees = {held->value->si, held->value->si, held->value->si};
         const auto hot = ntc_ohms(element(edge), degrees.high), as_is = ntc_ohms(element(edge), degrees.value),
                    cold = ntc_ohms(element(edge), degrees.low);
         if (!hot || !as_is || !cold) {
@@ -318,8 +313,8 @@ std::vector<Along> pull_of(const Network& network, const Relay& relay) {
         const NetBranch& branch = network.branches[relay.coils[i]];
         if (branch.law == Law::absent) continue;
         const double copper = std::min(1.0, relay.usual_ohms[i] / network.parameters[branch.ohms].value); // of what it reads
-        along.push_back({relay.coils[i], copper * ohms_together(relay) / relay.usual_ohms[i],
-                         branch.plus == none ? Share::volts : Share::own_volts});
+        along.push_back(
+            {relay.coils[i], copper * ohms_together(relay) / relay.usual_ohms[i], branch.plus == none ? Share::volts : Share::own_volts});
     }
     return along;
 }

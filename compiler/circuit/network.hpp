@@ -24,16 +24,16 @@ enum class Law : std::uint8_t {
 
 struct NetBranch {
     Law law = Law::absent;
-    ParameterId ohms = none;    // in use
-    ParameterId second = none;  // V of a source or a diode; cold share of a filament; ohms of a motor that stands still
-    ParameterId share = none;   // of a track: the part of `ohms` that lies here
-    bool share_turned = false;  // the other part
-    ParameterId plus = none;    // ohms that a fault adds in series
-    double volts = 0;           // at which `ohms` holds: filament, motor
-    int device = none;          // contact: the relay; driver and supplied: the module
-    bool when_in = false;       // contact: closed when pulled in
-    int listens = none;         // driver: the input that calls it; none: the set-up has called it
-    bool when_high = false;     // and by which level
+    ParameterId ohms = none;   // in use
+    ParameterId second = none; // V of a source or a diode; cold share of a filament; ohms of a motor that stands still
+    ParameterId share = none;  // of a track: the part of `ohms` that lies here
+    bool share_turned = false; // the other part
+    ParameterId plus = none;   // ohms that a fault adds in series
+    double volts = 0;          // at which `ohms` holds: filament, motor
+    int device = none;         // contact: the relay; driver and supplied: the module
+    bool when_in = false;      // contact: closed when pulled in
+    int listens = none;        // driver: the input that calls it; none: the set-up has called it
+    bool when_high = false;    // and by which level
     PartId part = none;
     bool operator==(const NetBranch&) const = default;
 };
@@ -53,8 +53,8 @@ struct Module {
 struct Listener {
     PartId part = none;
     PinId pin = none;
-    int branch = none;         // from the pin to ground, inside
-    double high = 0, low = 0;  // V: from `high` it surely reads high, up to `low` low; between them as it did before
+    int branch = none;        // from the pin to ground, inside
+    double high = 0, low = 0; // V: from `high` it surely reads high, up to `low` low; between them as it did before
 };
 struct FuseLink {
     PartId part = none;
@@ -70,7 +70,7 @@ struct Charged { // a battery whose volts while the engine runs come from an alt
 
 struct Network {
     Graph graph;
-    std::vector<Branch> ends;         // by branch
+    std::vector<Branch> ends; // by branch
     std::vector<NetBranch> branches;
     std::vector<Parameter> parameters; // those of the circuit, then what only this set-up has
     std::vector<Relay> relays;
@@ -78,9 +78,9 @@ struct Network {
     std::vector<Listener> listeners;
     std::vector<FuseLink> fuses;
     std::vector<Charged> charged;
-    std::vector<NodeId> unknown;       // nodes whose volts are beyond the model, such as the signal of a Hall sensor
+    std::vector<NodeId> unknown; // nodes whose volts are beyond the model, such as the signal of a Hall sensor
     double system_volts = 12;
-    ParameterId added = none;          // as of the circuit
+    ParameterId added = none; // as of the circuit
 
     int nodes() const { return static_cast<int>(graph.nodes.size()); }
     int add(NodeId a, NodeId b, NetBranch branch);

@@ -15,8 +15,7 @@ constexpr double milli = 1e-3;
 Parameter per_metre(double mm2) {
     double most = copper_ohm_mm2_per_m / mm2 * 1.15;
     for (const MetricWireRow& row : metric_wires())
-        if (std::abs(row.mm2 - mm2) < 1e-3 * mm2)
-            most = (row.class5 > 0 ? row.class5 : row.iso6722) * milli; // mohm/m
+        if (std::abs(row.mm2 - mm2) < 1e-3 * mm2) most = (row.class5 > 0 ? row.class5 : row.iso6722) * milli; // mohm/m
     const double ideal = copper_ohm_mm2_per_m / mm2;
     return {ideal, (ideal + most) / 2, most};
 }
@@ -42,8 +41,7 @@ public:
         made_.emf.resize(parts), made_.draw.resize(parts), made_.element.resize(parts), made_.heard.resize(parts);
         for (PinId pin = 0; pin < static_cast<PinId>(pins); ++pin) {
             const bool clamp = circuit_.parts[circuit_.pins[pin].part].kind == PartKind::battery;
-            made_.joint[pin] =
-                add(clamp ? range_of(Usual::clamp, milli) : range_of(Usual::contact_pin, milli / size_at(pin)));
+            made_.joint[pin] = add(clamp ? range_of(Usual::clamp, milli) : range_of(Usual::contact_pin, milli / size_at(pin)));
             made_.bolt[pin] = add(range_of(Usual::bolt, milli));
         }
         for (PartId id = 0; id < static_cast<PartId>(parts); ++id)
@@ -83,8 +81,7 @@ private:
         const Part& part = circuit_.parts[id];
         const auto itself = row_of(part.kind).itself;
         if (itself == ElementKind::source) battery(id);
-        if (itself == ElementKind::link)
-            made_.link[id] = add(range_of(Usual::fuse_drop, 1 / (part.rating ? part.rating->si : 10)));
+        if (itself == ElementKind::link) made_.link[id] = add(range_of(Usual::fuse_drop, 1 / (part.rating ? part.rating->si : 10)));
         if (!part.ground_pins.empty() || part.bolted_pin != none) made_.rail[id] = add(range_of(Usual::rail, milli));
         if (part.sensor_kind == "hall") made_.hall[id] = add(range_of(Usual::hall_ohms));
         if (!part.supply_pins.empty()) supply(id);
@@ -97,14 +94,12 @@ private:
     void battery(PartId id) {
         const Part& part = circuit_.parts[id];
         const double size = made_.system_volts / 12;
-        made_.inner[id] = add(part.inner ? written(*part.inner, Usual::battery_ohms)
-                                         : range_of(Usual::battery_ohms, 6 * milli * size));
+        made_.inner[id] = add(part.inner ? written(*part.inner, Usual::battery_ohms) : range_of(Usual::battery_ohms, 6 * milli * size));
         for (const Draw& gives : part.gives) {
             const double volts = gives.value.si;
-            const UsualRow& row =
-                usual(gives.when && gives.when->engine_running ? Usual::charging_volts : Usual::battery_volts);
-            made_.emf[id].push_back(add(gives.value.plus_minus ? as_written(gives.value)
-                                                               : Parameter{volts + row.low * size, volts, volts + row.high * size}));
+            const UsualRow& row = usual(gives.when && gives.when->engine_running ? Usual::charging_volts : Usual::battery_volts);
+            made_.emf[id].push_back(
+                add(gives.value.plus_minus ? as_written(gives.value) : Parameter{volts + row.low * size, volts, volts + row.high * size}));
         }
     }
 
@@ -112,12 +107,10 @@ private:
     void supply(PartId id) {
         const Part& part = circuit_.parts[id];
         const double each = made_.system_volts * static_cast<double>(part.supply_pins.size());
-        const auto as_ohms = [&](Parameter amps) {
-            return add({each / amps.high, each / amps.value, each / amps.low});
-        };
+        const auto as_ohms = [&](Parameter amps) { return add({each / amps.high, each / amps.value, each / amps.low}); };
         for (const Draw& draws : part.draws)
             made_.draw[id].push_back(as_ohms(written(draws.value, Usual::draw)));
-        made_.draw[id].push_back(as_ohms(range_of(Usual::module_draw, milli))); // where no row holds: awake,
+        made_.draw[id].push_back(as_ohms(range_of(Usual::module_draw, milli)));   // where no row holds: awake,
         made_.draw[id].push_back(as_ohms(range_of(Usual::module_asleep, milli))); // asleep
     }
 
@@ -129,8 +122,7 @@ private:
         case ElementKind::hall: return {};
         case ElementKind::coil: {
             const double usual_ohms = made_.system_volts > 18 ? 255 : 85; // relay data sheet: 12 V and 24 V coils
-            Parameter ohms =
-                element.value ? written(*element.value, Usual::coil) : range_of(Usual::coil, usual_ohms);
+            Parameter ohms = element.value ? written(*element.value, Usual::coil) : range_of(Usual::coil, usual_ohms);
             const UsualRow& heat = usual(Usual::coil_temperature);
             ohms.low *= warm(heat.low), ohms.high *= warm(heat.high);
             return {add(ohms), none};
@@ -138,19 +130,14 @@ private:
         case ElementKind::contact: return {add(range_of(Usual::contact_blade, milli / size_at(element.a))), none};
         case ElementKind::load: return load(part, element);
         case ElementKind::resistor:
-        case ElementKind::between:
-            return {add(element.value ? written(*element.value, Usual::resistor) : Parameter{1, 1, 1}), none};
+        case ElementKind::between: return {add(element.value ? written(*element.value, Usual::resistor) : Parameter{1, 1, 1}), none};
         case ElementKind::pot: return {add(written(*element.value, Usual::track)), none};
-        case ElementKind::diode:
-            return {add(range_of(Usual::diode_ohms, milli)), add(range_of(Usual::diode_drop))};
+        case ElementKind::diode: return {add(range_of(Usual::diode_ohms, milli)), add(range_of(Usual::diode_drop))};
         case ElementKind::module_output:
-            return {add(element.value ? range_of(Usual::driver_drop, 1 / element.value->si)
-                                      : range_of(Usual::driver_ohms)),
-                    none};
+            return {add(element.value ? range_of(Usual::driver_drop, 1 / element.value->si) : range_of(Usual::driver_ohms)), none};
         case ElementKind::module_gives:
             return {add(range_of(Usual::sensor_supply_ohms)), add(written(*element.value, Usual::sensor_supply))};
-        case ElementKind::pull_up:
-            return {add(written(*element.more, Usual::pull_up)), add(written(*element.value, Usual::sensor_supply))};
+        case ElementKind::pull_up: return {add(written(*element.more, Usual::pull_up)), add(written(*element.value, Usual::sensor_supply))};
         case ElementKind::input: return {add(written(*element.value, Usual::input)), none};
         }
         return {};
@@ -166,9 +153,7 @@ private:
             const Parameter range = written(given, lamp ? Usual::filament_power : Usual::load_current);
             switch (given.unit->dimension) {
             case Dimension::ampere: ohms = {volts / range.high, volts / range.value, volts / range.low}; break;
-            case Dimension::watt:
-                ohms = {volts * volts / range.high, volts * volts / range.value, volts * volts / range.low};
-                break;
+            case Dimension::watt: ohms = {volts * volts / range.high, volts * volts / range.value, volts * volts / range.low}; break;
             default: ohms = written(given, Usual::coil); // the phrase takes ohms beside these two
             }
         }
@@ -194,9 +179,7 @@ Parameter range_of(Usual of, double times) {
     return {row.low * times, row.value * times, row.high * times};
 }
 
-Parameter written(const Quantity& quantity, Usual of) {
-    return quantity.plus_minus ? as_written(quantity) : range_of(of, quantity.si);
-}
+Parameter written(const Quantity& quantity, Usual of) { return quantity.plus_minus ? as_written(quantity) : range_of(of, quantity.si); }
 
 Parameters::Parameters(const Circuit& circuit, double volts) : system_volts(volts) { Maker(circuit, *this).make(); }
 

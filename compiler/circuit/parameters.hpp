@@ -26,10 +26,10 @@ struct Parameters {
     double system_volts;
     ParameterId added = none; // ohms that a fault adds: one thing in every set-up; 0 on a sound car
     // --- what stands where in `list`; none where there is no such thing
-    std::vector<ParameterId> wire;            // by wire: ohms with both crimps
-    std::vector<ParameterId> joint, bolt;     // by pin: ohms
-    std::vector<ParameterId> link, inner;     // by part: a fuse's ohms, a battery's
-    std::vector<ParameterId> rail, hall;      // by part: ohms
+    std::vector<ParameterId> wire;                   // by wire: ohms with both crimps
+    std::vector<ParameterId> joint, bolt;            // by pin: ohms
+    std::vector<ParameterId> link, inner;            // by part: a fuse's ohms, a battery's
+    std::vector<ParameterId> rail, hall;             // by part: ohms
     std::vector<std::vector<ParameterId>> emf, draw; // by part and row of `gives`, `draws`: V, ohms of one supply pin
     struct OfElement {
         ParameterId ohms = none;   // what it resists; of a load its ohms in use, of a diode those beside its volts

@@ -8,7 +8,7 @@
 namespace loomsheet {
 namespace {
 
-constexpr double no_amps = 1e-3;          // less drops nothing that a meter shows
+constexpr double no_amps = 1e-3; // less drops nothing that a meter shows
 
 void widen(Reading& reading, double low, double high) {
     reading.low = std::min(reading.low, low), reading.high = std::max(reading.high, high);
@@ -36,9 +36,8 @@ Carriers carriers(const Setting& setting) {
     if (!branches.empty() && is_stub(branches.front())) branches.erase(branches.begin());
     if (!branches.empty() && is_stub(branches.back())) branches.pop_back();
     if (branches.empty()) return {};
-    const auto [least, most] = std::minmax_element(branches.begin(), branches.end(), [&](int a, int b) {
-        return std::abs(bench.amps(a)) < std::abs(bench.amps(b));
-    });
+    const auto [least, most] = std::minmax_element(branches.begin(), branches.end(),
+                                                   [&](int a, int b) { return std::abs(bench.amps(a)) < std::abs(bench.amps(b)); });
     return {*least, *most};
 }
 
@@ -102,16 +101,15 @@ void put_meter_on(Reading& reading, const Circuit& circuit, MeasureKind measure)
 
 // A lamp or a beeper answers yes or no; what it saw stays beside it.
 void as_answer(Reading& reading, double surely_above, double surely_below, ReadingKind above, ReadingKind below) {
-    reading.kind = reading.low >= surely_above   ? above
-                   : reading.high <= surely_below ? below
-                                                  : ReadingKind::unsure;
+    reading.kind = reading.low >= surely_above ? above : reading.high <= surely_below ? below : ReadingKind::unsure;
 }
 
 void answer(Reading& reading, MeasureKind measure, double system_volts) {
     if (measure == MeasureKind::testlamp) {
         const UsualRow& seen = usual(Usual::lamp_seen);
         if (reading.kind == ReadingKind::floating) reading.kind = ReadingKind::no;
-        if (reading.kind == ReadingKind::number) as_answer(reading, seen.high * system_volts, seen.low * system_volts, ReadingKind::yes, ReadingKind::no);
+        if (reading.kind == ReadingKind::number)
+            as_answer(reading, seen.high * system_volts, seen.low * system_volts, ReadingKind::yes, ReadingKind::no);
     }
     if (measure == MeasureKind::continuity) {
         const UsualRow& beep = usual(Usual::beep);
@@ -173,7 +171,9 @@ void unite(std::optional<Reading>& all, Reading more) {
         all = std::move(more);
         return;
     }
-    const auto is_answer = [](ReadingKind kind) { return kind == ReadingKind::yes || kind == ReadingKind::no || kind == ReadingKind::unsure; };
+    const auto is_answer = [](ReadingKind kind) {
+        return kind == ReadingKind::yes || kind == ReadingKind::no || kind == ReadingKind::unsure;
+    };
     if (!is_answer(all->kind) && !all->is_number() && all->kind != ReadingKind::open) return; // nothing is known
     if (!is_answer(more.kind) && !more.is_number() && more.kind != ReadingKind::open) {
         all = std::move(more);
@@ -237,7 +237,8 @@ Predictor::Predictor(const Predictor& sound, const Fault& fault, const std::vect
         use(setup);
     surely_blown_ = surely_blown(blown_);
     for (const Blown& each : blown_)
-        std::copy_if(each.begin(), each.end(), std::back_inserter(may_be_blown_), [&](PartId part) { return !has_part(may_be_blown_, part); });
+        std::copy_if(each.begin(), each.end(), std::back_inserter(may_be_blown_),
+                     [&](PartId part) { return !has_part(may_be_blown_, part); });
     std::erase_if(may_be_blown_, [&](PartId part) { return has_part(surely_blown_, part); });
 }
 
@@ -330,8 +331,8 @@ Reading Predictor::rest(const Setup& setup, MeasureKind measure, const Row& row)
     return comes_to_rest ? made : of_kind(ReadingKind::chatters);
 }
 
-Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row& row, const Setup& before,
-                              MeasureKind measure_before, const Row& row_before) const {
+Reading Predictor::difference(const Setup& setup, MeasureKind measure, const Row& row, const Setup& before, MeasureKind measure_before,
+                              const Row& row_before) const {
     const double open_volts = usual(Usual::ohms_test).value;
     Rig& rig_here = rig(placed(setup, row), measure, row, open_volts);
     Rig& rig_there = rig(placed(before, row_before), measure_before, row_before, open_volts);

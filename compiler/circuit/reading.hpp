@@ -16,7 +16,8 @@ enum class ReadingKind : std::uint8_t {
     number,
     open,     // ohms: nothing joins the points. A beeper is silent: `no`
     floating, // volts: nothing joins the points; the display may show anything near 0, from low to high
-    yes, no,  // lit, beeping; not so
+    yes,
+    no,       // lit, beeping; not so
     unsure,   // yes in one sound car, no in another
     chatters, // the circuit comes to no rest
     history,  // hangs on what was before
@@ -38,13 +39,14 @@ struct Reading {
     double likely_low = 0, likely_high = 0; // typical: root of the sum of squares
     double bare_low = 0, bare_high = 0;     // guaranteed, by a perfect meter with perfect leads
     double carried = 0;                     // A that usually flow along the points of a drop, by the shortest way
-    double carried_low = 0, carried_high = 0; // A, near where a meter shows nothing: of all cars and stands, where least and where most flows
-    double residual = 0;                    // ohms: what still drives the points, as a share of the test current
-    double burden = 0;                      // amps in line: the share that the meter itself takes off
-    bool floats = false;                    // or did in some stand: what is near 0 is a ghost
-    bool may_be_open = false;               // ohms: of kind `open`, or a number in some cars and open in others
-    bool may_chatter = false;               // some cars come to no rest
-    std::vector<InDoubt> in_doubt;          // what may stand otherwise within its tolerances: not all sound cars read alike
+    double carried_low = 0,
+           carried_high = 0;       // A, near where a meter shows nothing: of all cars and stands, where least and where most flows
+    double residual = 0;           // ohms: what still drives the points, as a share of the test current
+    double burden = 0;             // amps in line: the share that the meter itself takes off
+    bool floats = false;           // or did in some stand: what is near 0 is a ghost
+    bool may_be_open = false;      // ohms: of kind `open`, or a number in some cars and open in others
+    bool may_chatter = false;      // some cars come to no rest
+    std::vector<InDoubt> in_doubt; // what may stand otherwise within its tolerances: not all sound cars read alike
     std::string why;
 
     bool is_number() const { return kind == ReadingKind::number || kind == ReadingKind::floating; }
@@ -89,8 +91,8 @@ public:
     // Only whether it comes to rest: a number without its value, else as `read`.
     Reading rest(const Setup& setup, MeasureKind measure, const Row& row) const;
     // The same minus another reading of the same meter: what both share cancels.
-    Reading difference(const Setup& setup, MeasureKind measure, const Row& row, const Setup& before,
-                       MeasureKind measure_before, const Row& row_before) const;
+    Reading difference(const Setup& setup, MeasureKind measure, const Row& row, const Setup& before, MeasureKind measure_before,
+                       const Row& row_before) const;
     Sights see(const Setup& setup, std::span<const State> states) const; // 64 states at most
     // V along a load, by their size, as it stands; none where it has no branch there.
     std::optional<Extent> load_volts(const Setup& setup, PartId load) const;

@@ -92,8 +92,7 @@ const Stands& Rig::stands() {
     return *stands_;
 }
 
-Rigs::Rigs(const Circuit& circuit, std::shared_ptr<const Parameters> parameters)
-    : circuit_(circuit), parameters_(std::move(parameters)) {}
+Rigs::Rigs(const Circuit& circuit, std::shared_ptr<const Parameters> parameters) : circuit_(circuit), parameters_(std::move(parameters)) {}
 
 std::size_t Rigs::place(const Setup& setup, MeasureKind measure, const Row* row, double ohms_volts) {
     const auto [at, is_new] = places_.try_emplace(Key().of(setup, measure, row, ohms_volts), kept_.size());
@@ -124,9 +123,9 @@ Rig& Rigs::at(RiggedCar& car, std::size_t place) {
         rig.home_ = this, rig.car_ = &car, rig.place_ = place;
         // An instrument in the way of a current takes a branch's place: whether that branch is the fault's is seen anew.
         if (car.fault && (car.fault->kind == FaultKind::swapped || (kept.row && is_current(kept.measure))))
-            rig.own_ = std::make_unique<Setting>(
-                kept.row ? set_up(circuit_, *parameters_, kept.setup, kept.measure, *kept.row, car.fault, car.blown->front(), kept.ohms_volts)
-                         : set_up(circuit_, *parameters_, kept.setup, car.fault, car.blown->front()));
+            rig.own_ = std::make_unique<Setting>(kept.row ? set_up(circuit_, *parameters_, kept.setup, kept.measure, *kept.row, car.fault,
+                                                                   car.blown->front(), kept.ohms_volts)
+                                                          : set_up(circuit_, *parameters_, kept.setup, car.fault, car.blown->front()));
         rig.setting_ = rig.own_ ? rig.own_.get() : &kept.setting;
     }
     if (!rig.own_ && kept.tenant != car.number) {

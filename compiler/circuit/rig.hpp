@@ -36,7 +36,7 @@ struct RiggedCar {
     std::size_t number = 0; // no two cars have the same; 0 is none
     const Fault* fault = nullptr;
     const std::vector<Blown>* blown = nullptr;
-    const std::vector<Setup>* uses = nullptr; // before; of a sound car any may have been
+    const std::vector<Setup>* uses = nullptr;  // before; of a sound car any may have been
     std::optional<std::vector<PartId>> was_on; // relays and modules, in one of these uses or in one that came after another
     std::unordered_map<std::size_t, Rig> rigs; // by place
 };
@@ -58,8 +58,8 @@ private:
     friend class Rig;
     struct Kept {
         Setting setting;
-        std::size_t bare = 0;  // of a meter that hardly loads: the place of the same set-up without it; else its own
-        double pushes = 0;     // A that such a meter can send through anything
+        std::size_t bare = 0; // of a meter that hardly loads: the place of the same set-up without it; else its own
+        double pushes = 0;    // A that such a meter can send through anything
         Setup setup;
         MeasureKind measure = MeasureKind::look;
         std::optional<Row> row;
@@ -68,7 +68,7 @@ private:
         std::size_t tenant = 0; // the number of its car
         std::vector<std::pair<int, NetBranch>> as_they_were;
         std::size_t branches = 0, parameters = 0;
-        bool stale = false; // a fault has been taken out since its bench was renewed
+        bool stale = false;           // a fault has been taken out since its bench was renewed
         std::unique_ptr<Bench> bench; // the one without it, while new branches need another
     };
     std::size_t place(const Setup& setup, MeasureKind measure, const Row* row, double ohms_volts);

@@ -19,8 +19,7 @@ int clamped(const Circuit& circuit, const Network& network, const PointRef& at) 
     if (pin == none && at.part != none && !circuit.parts[at.part].pins.empty()) pin = circuit.parts[at.part].pins.front();
     if (pin == none) return none;
     const int joint = find([&](const Edge& edge) {
-        return (edge.kind == EdgeKind::joint || edge.kind == EdgeKind::bolt) &&
-               (edge.pin == pin || edge.pin == circuit.mate(pin));
+        return (edge.kind == EdgeKind::joint || edge.kind == EdgeKind::bolt) && (edge.pin == pin || edge.pin == circuit.mate(pin));
     });
     if (joint != none) return joint;
     const std::vector<WireId> wires = circuit.wires_at(pin);
@@ -30,8 +29,7 @@ int clamped(const Circuit& circuit, const Network& network, const PointRef& at) 
 
 void cut(Network& network, PartId part) {
     for (std::size_t i = 0; i < network.graph.edges.size(); ++i)
-        if (network.graph.edges[i].kind == EdgeKind::joint && network.graph.edges[i].part == part)
-            network.branches[i].law = Law::absent;
+        if (network.graph.edges[i].kind == EdgeKind::joint && network.graph.edges[i].part == part) network.branches[i].law = Law::absent;
 }
 
 // What the model cannot give in this set-up; empty when it can.
@@ -57,8 +55,7 @@ bool hangs_on(const Network& network, NodeId unknown, std::initializer_list<Node
     };
     const NodeId start[] = {unknown};
     const Reach metal = reach(network.graph, start, joined);
-    return !metal.has(network.graph.body) &&
-           std::any_of(tips.begin(), tips.end(), [&](NodeId tip) { return metal.has(tip); });
+    return !metal.has(network.graph.body) && std::any_of(tips.begin(), tips.end(), [&](NodeId tip) { return metal.has(tip); });
 }
 
 Setting begin(const Circuit& circuit, const Parameters& parameters, const Setup& setup, const Fault* fault,
@@ -130,9 +127,7 @@ Setting set_up(const Circuit& circuit, const Parameters& parameters, const Setup
     }
     switch (measure) {
     case MeasureKind::ohms:
-    case MeasureKind::continuity:
-        instrument = {ohms_test_amps / ohms_volts, -ohms_test_amps};
-        break;
+    case MeasureKind::continuity: instrument = {ohms_test_amps / ohms_volts, -ohms_test_amps}; break;
     case MeasureKind::testlamp: {
         const double volts = made.network->system_volts;
         const Parameter watts = range_of(Usual::test_lamp);
@@ -155,7 +150,8 @@ Setting set_up(const Circuit& circuit, const Parameters& parameters, const Setup
     }
     for (const NodeId node : made.network->unknown)
         if (hangs_on(*made.network, node, {made.red, made.black}))
-            made.beyond = "the plan does not say what " + circuit.parts[circuit.pins[made.network->graph.nodes[node].pin].part].id + " gives here";
+            made.beyond =
+                "the plan does not say what " + circuit.parts[circuit.pins[made.network->graph.nodes[node].pin].part].id + " gives here";
     finish(made, instrument, blown);
     return made;
 }

@@ -1,7 +1,7 @@
 // A measurement set up: the network with its instrument, ready to be asked.
 #pragma once
-#include "circuit/stands.hpp"
 #include "circuit/fault.hpp"
+#include "circuit/stands.hpp"
 #include <memory>
 #include <string>
 
@@ -10,11 +10,11 @@ namespace loomsheet {
 struct Setting {
     std::unique_ptr<Network> network; // the bench works on it where it stands
     std::unique_ptr<Bench> bench;
-    Term term;        // without its stand
-    Stand from;       // at rest, but for the fuses that were blown before
+    Term term;                  // without its stand
+    Stand from;                 // at rest, but for the fuses that were blown before
     std::vector<Stand> or_from; // other fuses were, in other cars
     NodeId red = none, black = none;
-    bool dead = false; // nothing is there through which a current could be measured
+    bool dead = false;  // nothing is there through which a current could be measured
     std::string beyond; // what is not modelled; empty when all is
     std::vector<Stand> beginnings() const {
         std::vector<Stand> list{from};

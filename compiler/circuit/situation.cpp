@@ -26,8 +26,7 @@ bool Situation::taken_off(PartId part) const {
     return any([&](const SetupItem& item) {
         if (item.kind == ItemKind::pulled) return item.part == part;
         if (item.kind != ItemKind::unplugged || item.part == none) return false;
-        return item.part == part || circuit_.parts[item.part].twin == part ||
-               circuit_.parts[part].plugs_on == item.part;
+        return item.part == part || circuit_.parts[item.part].twin == part || circuit_.parts[part].plugs_on == item.part;
     });
 }
 
@@ -60,9 +59,8 @@ bool Situation::at_position(PartId part, std::string_view position, bool normal)
 
 const SetupItem* Situation::held_at(PartId part) const {
     for (const SetupItem& item : setup_.items)
-        if (item.part == part &&
-            (item.kind == ItemKind::at_value || item.kind == ItemKind::position || item.kind == ItemKind::pressed ||
-             item.kind == ItemKind::moved || item.kind == ItemKind::as_found))
+        if (item.part == part && (item.kind == ItemKind::at_value || item.kind == ItemKind::position || item.kind == ItemKind::pressed ||
+                                  item.kind == ItemKind::moved || item.kind == ItemKind::as_found))
             return &item;
     return nullptr;
 }

@@ -31,9 +31,7 @@ void Bench::slopes(std::span<const double> values, std::span<double> slopes) con
         case Law::source:
         case Law::supplied:
         case Law::diode: slopes[of.second] += back * value.g; break;
-        case Law::filament:
-            slopes[of.second] += back * through / values[of.second] * (is_cold(i, values, across) ? 1 : hint);
-            break;
+        case Law::filament: slopes[of.second] += back * through / values[of.second] * (is_cold(i, values, across) ? 1 : hint); break;
         case Law::motor: {
             const bool stands = Motor{values[of.ohms], values[of.second], of.volts}.stands(across);
             slopes[of.second] += back * through / values[of.second] * (stands ? 1 : hint);

@@ -9,16 +9,17 @@ using Values = std::vector<double>;
 
 // A relay lets go at so many times the volts at which it pulls in, at most: one with less play between them would hum. From memory.
 constexpr double lets_go_by = 0.7;
-constexpr double goes_first_by = fuse_blows_at / fuse_holds_to; // of two fuses that carry alike, shares of their ratings, either may go first
+constexpr double goes_first_by =
+    fuse_blows_at / fuse_holds_to; // of two fuses that carry alike, shares of their ratings, either may go first
 
 // What stands in one of two ways, and what decides it.
 struct Device {
     PartId part;
     std::vector<char> Stand::*group;
     std::size_t index;
-    double on, off;  // V: from `on` it surely stands, up to `off` it surely does not
-    bool either_way; // the sign of its volts does not count
-    double plays;    // once on, it stays on down to so many times the volts that put it on, at least
+    double on, off;                        // V: from `on` it surely stands, up to `off` it surely does not
+    bool either_way;                       // the sign of its volts does not count
+    double plays;                          // once on, it stays on down to so many times the volts that put it on, at least
     std::vector<std::vector<Along>> feeds; // the one with the most volts counts
     void (Bench::*weigh)(std::size_t, double);
     PinId input = none; // of a module, where that is the device
@@ -152,7 +153,8 @@ public:
         const auto is_sure = [&](const InDoubt& each) {
             return std::all_of(devices_.begin(), devices_.end(), [&](const Device& device) {
                 const auto as_first = [&](const Stand& stand) { return device.is_on(stand) == device.is_on(made_.list.front()); };
-                return device.part != each.part || device.input != each.input || std::all_of(made_.list.begin(), made_.list.end(), as_first);
+                return device.part != each.part || device.input != each.input ||
+                       std::all_of(made_.list.begin(), made_.list.end(), as_first);
             });
         };
         std::erase_if(made_.in_doubt, is_sure);
@@ -161,7 +163,9 @@ public:
     }
 
 private:
-    static bool is_in(const std::vector<Stand>& list, const Stand& stand) { return std::find(list.begin(), list.end(), stand) != list.end(); }
+    static bool is_in(const std::vector<Stand>& list, const Stand& stand) {
+        return std::find(list.begin(), list.end(), stand) != list.end();
+    }
     void add(const Stand& stand) {
         if (!is_in(seen_, stand)) seen_.push_back(stand), open_.push_back(stand);
     }
@@ -264,7 +268,8 @@ private:
             const double low = -highest_in(bench_, stand, feed, -sign);
             if (low >= device.on) return {low, counts};
         } else if (counts <= device.off) {
-            const double high = highest_in(bench_, stand, feed, sign), low = device.either_way ? -highest_in(bench_, stand, feed, -sign) : 0;
+            const double high = highest_in(bench_, stand, feed, sign),
+                         low = device.either_way ? -highest_in(bench_, stand, feed, -sign) : 0;
             if (high <= device.off && low >= -device.off) return {0, std::max(high, -low)};
         }
         const Range range = ends_in(bench_, stand, feed);

@@ -26,7 +26,7 @@ struct Stands {
     std::vector<Falling> falling;           // where one may
     bool usual_chatters = false;
     bool wears = false; // what rattles blows a fuse sooner or later
-    double slack = 0; // A: what is pushed into the network must be more to move a relay, a module or a fuse
+    double slack = 0;   // A: what is pushed into the network must be more to move a relay, a module or a fuse
 };
 // `from` are the stands that a car may begin with: other fuses are blown in each.
 Stands stands_of(Bench& bench, std::span<const Stand> from, const Stand& before);

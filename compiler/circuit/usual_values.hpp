@@ -7,14 +7,62 @@
 namespace loomsheet {
 
 enum class Usual : std::uint8_t {
-    battery_volts, charging_volts, battery_ohms, copper_temperature, wire_length, unknown_wire, crimp, contact_pin, bolt, clamp,
-    fuse_drop, contact_blade, jumper, rail, // what conducts
-    coil, coil_temperature, pulls_in, drops_out, load_current, stall_current, friction, filament_power, filament_cold, filament_power_law,
-    resistor, ntc, track, wiper, workshop_temperature, engine_temperature, // parts
-    module_needs, module_draw, module_asleep, draw, driver_drop, driver_ohms, sensor_supply, sensor_supply_ohms, pull_up, input,
-    reads_high, reads_low, hall_ohms, diode_drop, diode_ohms, // electronics
-    load_needs, lamp_dark, lamp_lit, // what a load does
-    meter_ohms, ohms_test, leads, in_line, test_lamp, lamp_seen, beep, ghost, // instruments
+    battery_volts,
+    charging_volts,
+    battery_ohms,
+    copper_temperature,
+    wire_length,
+    unknown_wire,
+    crimp,
+    contact_pin,
+    bolt,
+    clamp,
+    fuse_drop,
+    contact_blade,
+    jumper,
+    rail, // what conducts
+    coil,
+    coil_temperature,
+    pulls_in,
+    drops_out,
+    load_current,
+    stall_current,
+    friction,
+    filament_power,
+    filament_cold,
+    filament_power_law,
+    resistor,
+    ntc,
+    track,
+    wiper,
+    workshop_temperature,
+    engine_temperature, // parts
+    module_needs,
+    module_draw,
+    module_asleep,
+    draw,
+    driver_drop,
+    driver_ohms,
+    sensor_supply,
+    sensor_supply_ohms,
+    pull_up,
+    input,
+    reads_high,
+    reads_low,
+    hall_ohms,
+    diode_drop,
+    diode_ohms, // electronics
+    load_needs,
+    lamp_dark,
+    lamp_lit, // what a load does
+    meter_ohms,
+    ohms_test,
+    leads,
+    in_line,
+    test_lamp,
+    lamp_seen,
+    beep,
+    ghost, // instruments
 };
 
 struct UsualRow {

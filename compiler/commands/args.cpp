@@ -15,7 +15,10 @@ void add_option(CLI::App& app, const OptionRow& row, Arguments& arguments) {
     };
     CLI::Option* made = nullptr;
     switch (row.takes) {
-    case Takes::nothing: made = app.add_flag_function(name, [take](std::int64_t) { take({}); }, help); break;
+    case Takes::nothing:
+        made = app.add_flag_function(
+            name, [take](std::int64_t) { take({}); }, help);
+        break;
     case Takes::a_word: made = app.add_option_function<std::string>(name, take, help); break;
     case Takes::words:
         made = app.add_option_function<std::vector<std::string>>(

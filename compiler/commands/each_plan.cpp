@@ -11,8 +11,7 @@ namespace {
 // One line on a terminal, written over and over; only when there is something to wait for.
 class Progress {
 public:
-    Progress(const Surroundings& around, std::size_t plans)
-        : err_(around.err), plans_(plans), on_(around.progress && plans > 1) {}
+    Progress(const Surroundings& around, std::size_t plans) : err_(around.err), plans_(plans), on_(around.progress && plans > 1) {}
     void next(const std::string& path) {
         ++at_;
         if (on_) err_ << fmt::format("\r\x1b[K{} of {}  {:.60}", at_, plans_, path) << std::flush;

@@ -7,8 +7,8 @@
 namespace loomsheet {
 
 struct Done {
-    DiskError error;       // a file that could not be written
-    std::string says;      // for `out`
+    DiskError error;        // a file that could not be written
+    std::string says;       // for `out`
     Findings findings = {}; // of what was made of the plan
 };
 // What is done with a plan that has no errors.

@@ -21,7 +21,7 @@ int read_code(std::string_view typed) {
 
 // The family's codes, or all of them when there is no such family.
 std::string near(int code) {
-    const auto family = [&](const CatalogueRow& row) { return code >= 0 && row.code / 100 == code / 100; };
+    const auto family = [&](const CatalogueRow& row) { return code >= 0 && finding::family(row.code) == finding::family(code); };
     const bool known = std::any_of(catalogue().begin(), catalogue().end(), family);
     std::string list;
     for (const CatalogueRow& row : catalogue())
@@ -32,8 +32,7 @@ std::string near(int code) {
 
 Exit explain(const Arguments& arguments, const Surroundings& around) {
     const int code = read_code(arguments.code);
-    if (!find_in_catalogue(code))
-        return complain(around, fmt::format("there is no finding '{}'; there are{}", arguments.code, near(code)));
+    if (!find_in_catalogue(code)) return complain(around, fmt::format("there is no finding '{}'; there are{}", arguments.code, near(code)));
     around.out << finding_page(code);
     return Exit::clean;
 }

@@ -32,9 +32,8 @@ std::string clash(const std::string& folder, const std::vector<std::string>& pla
     for (const std::string& plan : plans) {
         const auto [first, fresh] = taken.emplace(sheet_path(folder, plan, sheet), plan);
         if (!fresh)
-            return fmt::format(
-                "{} and {} would both be printed as {}: give one another name, or print them into two folders",
-                shown_name(first->second), shown_name(plan), first->first);
+            return fmt::format("{} and {} would both be printed as {}: give one another name, or print them into two folders",
+                               shown_name(first->second), shown_name(plan), first->first);
     }
     return {};
 }

@@ -17,7 +17,6 @@ Gathered gather(Disk& disk, const std::vector<std::string>& named);
 // out/standard-input.pdf
 std::string sheet_path(const std::string& folder, const std::string& plan, const std::string& sheet = "workshop");
 // Names two plans that would print into one file; empty when there are none.
-std::string clash(const std::string& folder, const std::vector<std::string>& plans,
-                  const std::string& sheet = "workshop");
+std::string clash(const std::string& folder, const std::vector<std::string>& plans, const std::string& sheet = "workshop");
 
 } // namespace loomsheet

@@ -52,8 +52,7 @@ std::string take_sheet(Arguments& to, const std::string& typed) {
     return to.sheet = typed, std::string();
 }
 std::string take_language(Arguments& to, const std::string& typed) {
-    if (!ships(".words", typed) && !typed.ends_with(".words"))
-        return only(typed, shipped_names(".words"), " and files that end in .words");
+    if (!ships(".words", typed) && !typed.ends_with(".words")) return only(typed, shipped_names(".words"), " and files that end in .words");
     return to.words = typed, std::string();
 }
 
@@ -68,22 +67,27 @@ std::string take_flag(Arguments& to, const std::string&) {
 std::string take_plan(Arguments& to, const std::string& typed) { return to.plans.push_back(typed), std::string(); }
 
 constexpr OptionRow option_table[] = {
-    {"PLAN", "print proof predict", Takes::words, nullptr, "plan files; a folder stands for every .plan in it, - for standard input", take_plan},
+    {"PLAN", "print proof predict", Takes::words, nullptr, "plan files; a folder stands for every .plan in it, - for standard input",
+     take_plan},
     {"CODE", "explain", Takes::a_word, nullptr, "the code of the finding: LS204, or 204", take_text<&Arguments::code>},
-    {"--format", "print proof predict", Takes::a_word, [] { return shown(words_of(formats)); }, "findings for reading, one line each, or for programs",
+    {"--format", "print proof predict", Takes::a_word, [] { return shown(words_of(formats)); },
+     "findings for reading, one line each, or for programs",
      [](Arguments& to, const std::string& typed) { return choose(formats, typed, to.format); }},
     {"-o", "print", Takes::a_word, [] { return std::string("FOLDER"); }, "the folder for the sheets, made when missing (here, unless said)",
      take_text<&Arguments::folder>},
-    {"--sheet", "print", Takes::a_word, [] { return shown(shipped_names(".sheet")); }, "which sheet is printed (workshop, unless said)", take_sheet},
+    {"--sheet", "print", Takes::a_word, [] { return shown(shipped_names(".sheet")); }, "which sheet is printed (workshop, unless said)",
+     take_sheet},
     {"--template", "print", Takes::a_word, [] { return std::string("FILE"); },
      "a sheet of the shop's own instead; grammar/SHEETS.md says how it is written", take_text<&Arguments::own_template>},
     {"--class", "print", Takes::nothing, nullptr, "the three sheets of a class: lab, answer and card", take_flag<&Arguments::class_set>},
     {"--words", "print", Takes::a_word, [] { return shown(shipped_names(".words")); },
      "the language of the sheet, or a file of words (the template's, unless said)", take_language},
-    {"--paper", "print", Takes::a_word, [] { return shown(words_of(papers_to_choose)); }, "what it is printed on (the template's, unless said)",
+    {"--paper", "print", Takes::a_word, [] { return shown(words_of(papers_to_choose)); },
+     "what it is printed on (the template's, unless said)",
      [](Arguments& to, const std::string& typed) { return choose(papers_to_choose, typed, to.paper); }},
     {"--fillable", "print", Takes::nothing, nullptr, "with form fields, to fill in on a tablet", take_flag<&Arguments::fillable>},
-    {"--matrix", "proof", Takes::nothing, nullptr, "show the outcome of every check with every fault as well", take_flag<&Arguments::matrix>},
+    {"--matrix", "proof", Takes::nothing, nullptr, "show the outcome of every check with every fault as well",
+     take_flag<&Arguments::matrix>},
     {"--fault", "predict", Takes::a_word, [] { return std::string("FAULT"); }, "the fault, as a plan writes it: \"joint X30.1 2.2 ohm\"",
      take_text<&Arguments::fault>},
 };

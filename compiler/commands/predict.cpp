@@ -1,8 +1,8 @@
 #include "circuit/fault.hpp"
 #include "commands/each_plan.hpp"
 #include "commands/gather.hpp"
-#include "report/reading_json.hpp"
 #include "proof/reading_table.hpp"
+#include "report/reading_json.hpp"
 #include <fmt/format.h>
 #include <ostream>
 
@@ -32,10 +32,8 @@ Exit predict(const Arguments& arguments, const Surroundings& around) {
         return std::string();
     };
     const Tongue tongue{around.err, around.err_colour, arguments.format};
-    const Tally tally = each_plan(
-        plans, around, tongue,
-        {{}, arguments.fault, Until::predicted},
-        [&](const std::string&, const Analysis& made) {
+    const Tally tally =
+        each_plan(plans, around, tongue, {{}, arguments.fault, Until::predicted}, [&](const std::string&, const Analysis& made) {
             const Plan& plan = *made.plan;
             return Done{{}, plan.asked ? told(plan, Predictor(*made.sound, *plan.asked, normal_use(plan))) : told(plan, *made.sound)};
         });

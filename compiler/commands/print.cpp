@@ -14,8 +14,7 @@ namespace {
 // The teacher's sheets ask what each planted fault does.
 bool asks_for_plants(const SheetTemplate& sheet) {
     return sheet.card.has(CardPart::planted) ||
-           std::any_of(sheet.blocks.begin(), sheet.blocks.end(),
-                       [](const BlockRow* block) { return block->name == "cards"; });
+           std::any_of(sheet.blocks.begin(), sheet.blocks.end(), [](const BlockRow* block) { return block->name == "cards"; });
 }
 
 Done print_one(const std::string& path, const Analysis& plan, const Faces& faces, const std::vector<SheetTemplate>& sheets,
@@ -36,8 +35,7 @@ Done print_one(const std::string& path, const Analysis& plan, const Faces& faces
             done.says += fmt::format("{} is not made: the plan has nothing for it\n", file);
             continue;
         }
-        const PdfResult pdf =
-            write_pdf(made[i].document, faces, arguments.fillable ? Filling::on_screen : Filling::by_pen);
+        const PdfResult pdf = write_pdf(made[i].document, faces, arguments.fillable ? Filling::on_screen : Filling::by_pen);
         if (!pdf.error.empty()) throw std::runtime_error("its PDF was not made: " + pdf.error);
         if (done.error = disk.write_whole(file, pdf.bytes); !done.error.empty()) return done;
         done.says += fmt::format("{}, {} page{}\n", file, pages, pages == 1 ? "" : "s");
@@ -53,8 +51,7 @@ TemplatesRead templates_for(const Arguments& arguments, const Surroundings& arou
     TemplatesRead read;
     TemplateWishes wishes;
     wishes.paper = arguments.paper;
-    if (!arguments.words.empty())
-        wishes.language = LanguageName{arguments.words, arguments.words.ends_with(".words"), {}};
+    if (!arguments.words.empty()) wishes.language = LanguageName{arguments.words, arguments.words.ends_with(".words"), {}};
     Sources sources;
     Findings findings;
     const std::vector<std::string> names =
@@ -80,18 +77,15 @@ Exit print(const Arguments& arguments, const Surroundings& around) {
     const TemplatesRead read = templates_for(arguments, around);
     if (read.sheets.empty()) return read.exit;
     for (const SheetTemplate& each : read.sheets)
-        if (const std::string two = clash(arguments.folder, plans, each.name); !two.empty())
-            return complain(around, two);
-    if (const DiskError error = around.disk.make_directory(arguments.folder); !error.empty())
-        return complain(around, error);
+        if (const std::string two = clash(arguments.folder, plans, each.name); !two.empty()) return complain(around, two);
+    if (const DiskError error = around.disk.make_directory(arguments.folder); !error.empty()) return complain(around, error);
     std::string no_faces;
     const std::optional<Faces> faces = Faces::load(no_faces);
     if (!faces) return complain(around, no_faces);
 
-    const Tally tally = each_plan(plans, around, {around.err, around.err_colour, arguments.format},
-                                  {{}, {}, Until::walked}, [&](const std::string& path, const Analysis& plan) {
-                                      return print_one(path, plan, *faces, read.sheets, arguments, around.disk);
-                                  });
+    const Tally tally = each_plan(
+        plans, around, {around.err, around.err_colour, arguments.format}, {{}, {}, Until::walked},
+        [&](const std::string& path, const Analysis& plan) { return print_one(path, plan, *faces, read.sheets, arguments, around.disk); });
     around.err << tally.json;
     if (arguments.format == Format::text && tally.well < plans.size()) {
         const std::string why = tally.findings.empty() ? std::string{} : ": " + summary(tally.findings);

@@ -1,15 +1,15 @@
 #include "commands/each_plan.hpp"
 #include "commands/gather.hpp"
 #include "proof/blind.hpp"
+#include "proof/reading_table.hpp"
 #include "report/gaps_table.hpp"
 #include "report/matrix_table.hpp"
 #include "report/proof_json.hpp"
-#include "proof/reading_table.hpp"
 #include "report/splits_table.hpp"
 #include "report/summary.hpp"
-#include "sheet/words/printed_signs.hpp"
 #include "sheet/sheet.hpp"
 #include "sheet/template_read.hpp"
+#include "sheet/words/printed_signs.hpp"
 #include "source/render.hpp"
 #include <algorithm>
 #include <fmt/format.h>
@@ -53,7 +53,8 @@ nlohmann::ordered_json cards_json(const std::vector<PrintedCard>& cards, const c
 }
 
 // Where each outcome sends the technician, read off the printed page; null without typefaces.
-nlohmann::ordered_json arrows(const Plan& plan, const Prediction& prediction, const Diagnosis& diagnosis, const std::optional<Faces>& faces) {
+nlohmann::ordered_json arrows(const Plan& plan, const Prediction& prediction, const Diagnosis& diagnosis,
+                              const std::optional<Faces>& faces) {
     if (!faces) return {};
     const SheetTemplate sheet = cards_and_verdicts();
     const PrintedSigns signs = printed_signs(lay_out(plan, *faces, {std::nullopt, &diagnosis, &prediction, &sheet}).document);
@@ -67,13 +68,15 @@ Exit proof(const Arguments& arguments, const Surroundings& around) {
     std::string objects; // of the plans, as JSON
     std::string no_faces;
     const std::optional<Faces> faces = arguments.format == Format::json ? Faces::load(no_faces) : std::nullopt;
-    const Tally tally = each_plan(plans, around, {around.out, around.out_colour, arguments.format}, {{}, {}, Until::proved}, [&](const std::string&, const Analysis& made) {
-        if (arguments.format == Format::json)
-            objects += (objects.empty() ? "" : ",\n") +
-                       proof_json(*made.plan, *made.sound, *made.prediction, *made.diagnosis, arrows(*made.plan, *made.prediction, *made.diagnosis, faces));
-        if (arguments.format != Format::text) return Done{};
-        return Done{{}, told(*made.plan, *made.sound, *made.prediction, *made.diagnosis, arguments.matrix)};
-    });
+    const Tally tally = each_plan(plans, around, {around.out, around.out_colour, arguments.format}, {{}, {}, Until::proved},
+                                  [&](const std::string&, const Analysis& made) {
+                                      if (arguments.format == Format::json)
+                                          objects += (objects.empty() ? "" : ",\n") +
+                                                     proof_json(*made.plan, *made.sound, *made.prediction, *made.diagnosis,
+                                                                arrows(*made.plan, *made.prediction, *made.diagnosis, faces));
+                                      if (arguments.format != Format::text) return Done{};
+                                      return Done{{}, told(*made.plan, *made.sound, *made.prediction, *made.diagnosis, arguments.matrix)};
+                                  });
     if (arguments.format == Format::json) around.out << fmt::format("{{\"plans\": [{}],\n\"findings\": {}}}\n", objects, tally.json);
     if (arguments.format == Format::text) {
         const std::string what = plans.size() == 1 ? shown_name(plans.front()) : fmt::format("{} plans", plans.size());

@@ -21,8 +21,7 @@ Neighbours neighbours_of(const Layered& layered) {
             for (const int s : layered.at[n][p]) {
                 const Segment& segment = layered.segments[s];
                 const bool from = segment.from == static_cast<int>(n) && segment.from_port == static_cast<int>(p);
-                near[n][p].push_back(from ? std::pair(segment.to, segment.to_port)
-                                          : std::pair(segment.from, segment.from_port));
+                near[n][p].push_back(from ? std::pair(segment.to, segment.to_port) : std::pair(segment.from, segment.from_port));
             }
     }
     return near;

@@ -5,8 +5,7 @@
 namespace loomsheet::drawing {
 
 bool can_mirror(const Node& node) {
-    return std::none_of(node.grid.cells.begin(), node.grid.cells.end(),
-                        [](const Cell& cell) { return cell.side != none; });
+    return std::none_of(node.grid.cells.begin(), node.grid.cells.end(), [](const Cell& cell) { return cell.side != none; });
 }
 
 void mirror(Node& node) {
@@ -70,8 +69,7 @@ void Bodies::arrange_ports(const Blocks& blocks, const Neighbours& neighbours, c
         for (const auto& port : neighbours[n]) {
             double sum = 0;
             for (const auto& [other, other_port] : port)
-                sum += place[blocks.of[other]] +
-                       (nodes_[other].columns > 1 ? 0.01 * nodes_[other].ports[other_port].column : 0);
+                sum += place[blocks.of[other]] + (nodes_[other].columns > 1 ? 0.01 * nodes_[other].ports[other_port].column : 0);
             aim_.push_back(port.empty() ? -1.0 : sum / static_cast<double>(port.size()));
         }
         nodes_[n].kind == NodeKind::box ? arrange_pins(n, aim_) : mirror_where_straighter(n, aim_);
@@ -91,8 +89,7 @@ void Bodies::arrange_pins(int n, const std::vector<double>& aim) {
             const int column = node.ports[row[i].second].column;
             if (i > 0) {
                 const int before = node.ports[row[i - 1].second].column;
-                x += std::max(words_pitch(n, before, column),
-                              extents[before].right[1] + extents[column].left[1] - 2 * mm::box_margin + 4);
+                x += std::max(words_pitch(n, before, column), extents[before].right[1] + extents[column].left[1] - 2 * mm::box_margin + 4);
             }
             bodies_[n].offset[column] = x;
         }
@@ -123,9 +120,8 @@ void Bodies::number_pins() {
         if (node.kind != NodeKind::box) continue;
         std::vector<int> ports(node.ports.size());
         std::iota(ports.begin(), ports.end(), 0);
-        std::stable_sort(ports.begin(), ports.end(), [&](int a, int b) {
-            return bodies_[n].offset[node.ports[a].column] < bodies_[n].offset[node.ports[b].column];
-        });
+        std::stable_sort(ports.begin(), ports.end(),
+                         [&](int a, int b) { return bodies_[n].offset[node.ports[a].column] < bodies_[n].offset[node.ports[b].column]; });
         std::vector<int> rank(node.columns);
         for (std::size_t i = 0; i < ports.size(); ++i)
             rank[node.ports[ports[i]].column] = static_cast<int>(i);

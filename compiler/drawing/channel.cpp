@@ -28,9 +28,7 @@ public:
 
 private:
     double x_of(const std::pair<int, int>& end) const { return layout_.columns.at(layout_.layered.scheme, end); }
-    void line(double x1, double y1, double x2, double y2, double pt) {
-        sketch_.line(x1, y1, x2, y2, pt, Use::wire, number_);
-    }
+    void line(double x1, double y1, double x2, double y2, double pt) { sketch_.line(x1, y1, x2, y2, pt, Use::wire, number_); }
     void vertical(const std::pair<int, int>& end, double from, double to) {
         const double x = x_of(end);
         const bool alone = layout_.layered.at[end.first][end.second].size() == 1;
@@ -44,8 +42,7 @@ private:
         for (std::size_t i = 0; i < verticals_.size(); ++i) {
             const double x = verticals_[i];
             const auto here = std::count(verticals_.begin(), verticals_.end(), x);
-            const bool first = std::find(verticals_.begin(), verticals_.end(), x) - verticals_.begin() ==
-                               static_cast<std::ptrdiff_t>(i);
+            const bool first = std::find(verticals_.begin(), verticals_.end(), x) - verticals_.begin() == static_cast<std::ptrdiff_t>(i);
             if (first && here + (x > low + 1e-6) + (x < high - 1e-6) > 2) sketch_.dot(x, y);
         }
     }
@@ -61,8 +58,7 @@ private:
 
 } // namespace
 
-void draw_channel(Sketch& sketch, Wiring& wiring, const Layout& layout, std::size_t channel, double top,
-                  double bottom) {
+void draw_channel(Sketch& sketch, Wiring& wiring, const Layout& layout, std::size_t channel, double top, double bottom) {
     const std::vector<Net>& nets = layout.nets[channel];
     for (std::size_t i = 0; i < nets.size(); ++i)
         NetPainter(sketch, wiring, layout, nets[i]).draw(layout.tracks[channel].of[i], top, bottom);

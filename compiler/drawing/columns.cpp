@@ -14,8 +14,8 @@ int up(double mm) { return static_cast<int>(std::ceil(mm * units - 1e-9)); }
 
 class Placer {
 public:
-    Placer(const Layered& layered, const Order& order, const std::vector<Sizes>& sizes,
-           const std::vector<std::vector<Net>>& nets, const std::vector<Apart>& apart, double page_width, bool rough)
+    Placer(const Layered& layered, const Order& order, const std::vector<Sizes>& sizes, const std::vector<std::vector<Net>>& nets,
+           const std::vector<Apart>& apart, double page_width, bool rough)
         : rough_(rough), layered_(layered), nodes_(layered.scheme.nodes), order_(order), sizes_(sizes), nets_(nets),
           page_width_(page_width) {
         number_columns();
@@ -39,17 +39,14 @@ public:
             }
             x = network_simplex(count, constraints, x);
             for (Bend& bend : bends_)
-                if (bend.single)
-                    bend.weight = std::max(10, static_cast<int>(240 / (2 + std::abs(x[bend.a] - x[bend.b]) / units)));
+                if (bend.single) bend.weight = std::max(10, static_cast<int>(240 / (2 + std::abs(x[bend.a] - x[bend.b]) / units)));
         }
         return result(x);
     }
 
 private:
     int variable(int node, int column) const { return first_[node] + column; }
-    int variable(std::pair<int, int> end) const {
-        return variable(end.first, nodes_[end.first].ports[end.second].column);
-    }
+    int variable(std::pair<int, int> end) const { return variable(end.first, nodes_[end.first].ports[end.second].column); }
 
     // Nodes of one chain share their column.
     void number_columns() {
@@ -86,8 +83,7 @@ private:
             int found = none;
             if (zone != 1)
                 for (const Port& port : node.ports)
-                    if (port.top == (zone == 0) &&
-                        (found == none || (right ? port.column > found : port.column < found)))
+                    if (port.top == (zone == 0) && (found == none || (right ? port.column > found : port.column < found)))
                         found = port.column;
             if (found == none) return {right ? right_wall(n) : left_wall(n), 0};
             return {variable(n, found), right ? sizes.extents[found].right[zone] : sizes.extents[found].left[zone]};
@@ -139,14 +135,12 @@ private:
                 const Extent& next = sizes.extents[row[i + 1]];
                 const int zone = top ? 0 : 2;
                 keep(variable(n, row[i]), variable(n, row[i + 1]),
-                     std::max(here.right[zone] + next.left[zone] + mm::gap,
-                              here.right[1] + next.left[1] - 2 * mm::box_margin + 4));
+                     std::max(here.right[zone] + next.left[zone] + mm::gap, here.right[1] + next.left[1] - 2 * mm::box_margin + 4));
             }
         }
     }
     void keep_apart(const Apart& pair) {
-        const int one = order_.place[order_.block[pair.one.first]],
-                  other = order_.place[order_.block[pair.other.first]];
+        const int one = order_.place[order_.block[pair.one.first]], other = order_.place[order_.block[pair.other.first]];
         if (one == other) return;
         const int a = variable(pair.one), b = variable(pair.other);
         one < other ? keep(a, b, mm::gap) : keep(b, a, mm::gap);
@@ -190,8 +184,7 @@ private:
             for (int c = 0; c < std::max(1, nodes_[n].columns); ++c)
                 made.x[n].push_back(place(first_[n] + c));
             if (nodes_[n].kind == NodeKind::box)
-                made.left[n] = place(left_wall(static_cast<int>(n))),
-                made.right[n] = place(right_wall(static_cast<int>(n)));
+                made.left[n] = place(left_wall(static_cast<int>(n))), made.right[n] = place(right_wall(static_cast<int>(n)));
         }
         made.width = place(right_);
         return made;
@@ -213,8 +206,7 @@ private:
 } // namespace
 
 Columns place_columns(const Layered& layered, const Order& order, const std::vector<Sizes>& sizes,
-                      const std::vector<std::vector<Net>>& nets, const std::vector<Apart>& apart, double page_width,
-                      bool rough) {
+                      const std::vector<std::vector<Net>>& nets, const std::vector<Apart>& apart, double page_width, bool rough) {
     return Placer(layered, order, sizes, nets, apart, page_width, rough).run();
 }
 

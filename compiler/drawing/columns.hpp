@@ -18,7 +18,6 @@ struct Apart {
 };
 // Rough: without the rounds that straighten small bends.
 Columns place_columns(const Layered& layered, const Order& order, const std::vector<Sizes>& sizes,
-                      const std::vector<std::vector<Net>>& nets, const std::vector<Apart>& apart, double page_width,
-                      bool rough);
+                      const std::vector<std::vector<Net>>& nets, const std::vector<Apart>& apart, double page_width, bool rough);
 
 } // namespace loomsheet::drawing

@@ -18,8 +18,8 @@ constexpr Manner manners[] = {{false, false, false}, {true, false, false}, {fals
 class Drawer {
 public:
     Drawer(const Circuit& circuit, const Probes& probes, const Measure& measure, const Phrases& phrases, Area area)
-        : circuit_(circuit), probes_(probes), measure_(measure), phrases_(phrases), area_(area),
-          volts_(volts_of_pins(circuit)), strands_(circuit) {}
+        : circuit_(circuit), probes_(probes), measure_(measure), phrases_(phrases), area_(area), volts_(volts_of_pins(circuit)),
+          strands_(circuit) {}
 
     std::vector<Picture> draw() {
         if (auto whole = fit({}, area_)) return {std::move(*whole)};
@@ -79,8 +79,7 @@ private:
     }
 
     // Whether a page of the first `count` groups fits, behind the pages that there are.
-    bool page_fits(const std::vector<std::vector<Group>>& pages, const std::vector<Group>& groups,
-                   std::size_t count) const {
+    bool page_fits(const std::vector<std::vector<Group>>& pages, const std::vector<Group>& groups, std::size_t count) const {
         std::vector<Group> all;
         for (const auto& page : pages)
             all.push_back(merged(page));
@@ -164,8 +163,8 @@ private:
     }
     Picture drawn_anyway(const Extract& extract) const {
         const Ruler ruler{circuit_, measure_, manners[0]};
-        return paint(ruler, lay_out(ruler, lay_layers(make_scheme(circuit_, volts_, probes_, measure_, extract), true),
-                                    area_.width, effort));
+        return paint(ruler,
+                     lay_out(ruler, lay_layers(make_scheme(circuit_, volts_, probes_, measure_, extract), true), area_.width, effort));
     }
 
     const Circuit& circuit_;
@@ -179,8 +178,7 @@ private:
 
 } // namespace
 
-std::vector<Picture> draw_circuit(const Circuit& circuit, const Probes& probes, const Measure& measure,
-                                  const Phrases& phrases, Area area) {
+std::vector<Picture> draw_circuit(const Circuit& circuit, const Probes& probes, const Measure& measure, const Phrases& phrases, Area area) {
     if (circuit.parts.empty()) return {};
     std::vector<Picture> pictures = Drawer(circuit, probes, measure, phrases, area).draw();
     std::erase_if(pictures, [](const Picture& picture) { return picture.strokes.empty(); });

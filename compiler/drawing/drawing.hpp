@@ -20,7 +20,6 @@ struct Area {
 Probes probes_of(const Plan& plan, const std::vector<int>& numbers);
 // One picture, or several where it is too large for one; none larger than `area`, unless a single wire with its parts
 // is. Small ones find room on one page together.
-std::vector<Picture> draw_circuit(const Circuit& circuit, const Probes& probes, const Measure& measure,
-                                  const Phrases& phrases, Area area);
+std::vector<Picture> draw_circuit(const Circuit& circuit, const Probes& probes, const Measure& measure, const Phrases& phrases, Area area);
 
 } // namespace loomsheet::drawing

@@ -6,8 +6,7 @@ namespace loomsheet::drawing {
 namespace {
 
 bool closed_at_rest(const Part& part, const Element& element) {
-    if (element.when)
-        return std::find(element.when->key.begin(), element.when->key.end(), "off") != element.when->key.end();
+    if (element.when) return std::find(element.when->key.begin(), element.when->key.end(), "off") != element.when->key.end();
     if (part.positions.empty()) return false;
     const auto& pairs = part.positions.front().closed;
     return std::find(pairs.begin(), pairs.end(), std::pair(element.a, element.b)) != pairs.end();
@@ -24,8 +23,7 @@ std::string positions_of(const Part& part, const Element& element) {
         return words;
     }
     for (const TableValue& position : part.positions)
-        if (std::find(position.closed.begin(), position.closed.end(), std::pair(element.a, element.b)) !=
-            position.closed.end())
+        if (std::find(position.closed.begin(), position.closed.end(), std::pair(element.a, element.b)) != position.closed.end())
             add(position.position);
     return words;
 }
@@ -120,19 +118,16 @@ bool add_elements(const Circuit& circuit, PartId id, std::vector<SignElement>& l
     return part.kind != PartKind::module;
 }
 
-void drop_of_other_pages(const Circuit& circuit, PartId id, const std::vector<char>& wired,
-                         std::vector<SignElement>& elements) {
+void drop_of_other_pages(const Circuit& circuit, PartId id, const std::vector<char>& wired, std::vector<SignElement>& elements) {
     const auto uses = [&](PinId pin) {
-        return std::count_if(elements.begin(), elements.end(), [pin](const SignElement& element) {
-            return element.a == pin || element.b == pin || element.c == pin;
-        });
+        return std::count_if(elements.begin(), elements.end(),
+                             [pin](const SignElement& element) { return element.a == pin || element.b == pin || element.c == pin; });
     };
     std::vector<SignElement> kept;
     for (const SignElement& element : elements) {
         PinId key = none;
         for (const PinId pin : {element.a, element.b, element.c})
-            if (pin != none && circuit.pins[pin].part == id && circuit.pins[pin].declared &&
-                (key == none || uses(pin) < uses(key)))
+            if (pin != none && circuit.pins[pin].part == id && circuit.pins[pin].declared && (key == none || uses(pin) < uses(key)))
                 key = pin;
         if (key == none || wired[key]) kept.push_back(element);
     }

@@ -14,7 +14,6 @@ struct SignElement {
 // False where no sign is agreed: then the whole part is a box.
 bool add_elements(const Circuit& circuit, PartId part, std::vector<SignElement>& list);
 // Those of pins without a wire here. An element goes with that of its pins which the fewest share.
-void drop_of_other_pages(const Circuit& circuit, PartId part, const std::vector<char>& wired,
-                         std::vector<SignElement>& elements);
+void drop_of_other_pages(const Circuit& circuit, PartId part, const std::vector<char>& wired, std::vector<SignElement>& elements);
 
 } // namespace loomsheet::drawing

@@ -20,11 +20,9 @@ std::set<int> without(std::set<int> pages, int page) {
 
 class ExtractMaker {
 public:
-    ExtractMaker(const Strands& strands, const std::vector<double>& volts, const std::vector<Group>& pages,
-                 const Phrases& phrases)
-        : strands_(strands), circuit_(strands.circuit()), volts_(volts), phrases_(phrases),
-          count_(static_cast<int>(pages.size())), pages_of_(circuit_.pins.size()),
-          page_of_(circuit_.wires.size(), none), home_(circuit_.parts.size(), none), made_(pages.size()) {
+    ExtractMaker(const Strands& strands, const std::vector<double>& volts, const std::vector<Group>& pages, const Phrases& phrases)
+        : strands_(strands), circuit_(strands.circuit()), volts_(volts), phrases_(phrases), count_(static_cast<int>(pages.size())),
+          pages_of_(circuit_.pins.size()), page_of_(circuit_.wires.size(), none), home_(circuit_.parts.size(), none), made_(pages.size()) {
         for (int page = 0; page < count_; ++page)
             take(pages[page], page);
     }
@@ -64,8 +62,8 @@ private:
             if (wired.empty()) continue;
             home_[id] = *wired.begin();
             const PartKind kind = circuit_.parts[id].kind;
-            const bool everywhere = kind == PartKind::splice || kind == PartKind::ground ||
-                                    kind == PartKind::connector || strands_.is_divisible(id);
+            const bool everywhere =
+                kind == PartKind::splice || kind == PartKind::ground || kind == PartKind::connector || strands_.is_divisible(id);
             for (const int page : wired)
                 if (everywhere || page == home_[id]) made_[page].parts[id] = 1;
         }
@@ -158,8 +156,8 @@ private:
 
 } // namespace
 
-std::vector<Extract> extracts_of(const Strands& strands, const std::vector<double>& volts,
-                                 const std::vector<Group>& pages, const Phrases& phrases) {
+std::vector<Extract> extracts_of(const Strands& strands, const std::vector<double>& volts, const std::vector<Group>& pages,
+                                 const Phrases& phrases) {
     return ExtractMaker(strands, volts, pages, phrases).make();
 }
 

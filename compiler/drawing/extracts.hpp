@@ -5,7 +5,7 @@
 namespace loomsheet::drawing {
 
 // `pages` are their groups put together.
-std::vector<Extract> extracts_of(const Strands& strands, const std::vector<double>& volts,
-                                 const std::vector<Group>& pages, const Phrases& phrases);
+std::vector<Extract> extracts_of(const Strands& strands, const std::vector<double>& volts, const std::vector<Group>& pages,
+                                 const Phrases& phrases);
 
 } // namespace loomsheet::drawing

@@ -20,8 +20,7 @@ void level_joints(Grid& grid, int joints) {
         moved = false;
         for (const Cell& cell : grid.cells) {
             moved = lower(cell.top, cell.bottom) || moved;
-            if (cell.side != none)
-                moved = (cell.side_up ? lower(cell.side, cell.bottom) : lower(cell.top, cell.side)) || moved;
+            if (cell.side != none) moved = (cell.side_up ? lower(cell.side, cell.bottom) : lower(cell.top, cell.side)) || moved;
         }
     }
     grid.rows = 1;
@@ -90,12 +89,11 @@ std::vector<Place> columns_of(Grid& grid) {
         for (int p = 0; p < static_cast<int>(places.size()) && found == none; ++p) {
             const bool has = std::any_of(places[p].cells.begin(), places[p].cells.end(), [&](int c) {
                 const Cell& cell = grid.cells[c];
-                return pin.top ? cell.top == pin.joint && cell.row == level
-                               : cell.bottom == pin.joint && cell.to_row == level;
+                return pin.top ? cell.top == pin.joint && cell.row == level : cell.bottom == pin.joint && cell.to_row == level;
             });
             const bool free = pin.top ? free_in(p, 0, level) : free_in(p, level, grid.rows);
-            const bool alone = std::none_of(places[p].pins.begin(), places[p].pins.end(),
-                                            [&](int other) { return grid.pins[other].top == pin.top; });
+            const bool alone =
+                std::none_of(places[p].pins.begin(), places[p].pins.end(), [&](int other) { return grid.pins[other].top == pin.top; });
             if (has && free && alone) found = p;
         }
         if (found == none) found = add();
@@ -135,15 +133,13 @@ void place_columns(Grid& grid, const std::vector<Place>& places, const std::vect
         }
         for (const GridPin& pin : grid.pins)
             if (pin.joint == joint) reach.touch(pin.column);
-        if (reach.any && reach.to > reach.from)
-            grid.bars.push_back({joint, grid.level[joint], reach.from, reach.to, 0});
+        if (reach.any && reach.to > reach.from) grid.bars.push_back({joint, grid.level[joint], reach.from, reach.to, 0});
     }
     grid.tracks.assign(grid.rows + 1, 0);
     for (std::size_t i = 0; i < grid.bars.size(); ++i) {
         std::vector<char> used(grid.bars.size(), 0);
         for (std::size_t j = 0; j < i; ++j)
-            if (grid.bars[j].gap == grid.bars[i].gap && grid.bars[j].from <= grid.bars[i].to &&
-                grid.bars[i].from <= grid.bars[j].to)
+            if (grid.bars[j].gap == grid.bars[i].gap && grid.bars[j].from <= grid.bars[i].to && grid.bars[i].from <= grid.bars[j].to)
                 used[grid.bars[j].track] = 1;
         grid.bars[i].track = static_cast<int>(std::find(used.begin(), used.end(), 0) - used.begin());
         grid.tracks[grid.bars[i].gap] = std::max(grid.tracks[grid.bars[i].gap], grid.bars[i].track + 1);
@@ -156,8 +152,7 @@ int cost_of(const Grid& grid) {
     for (const Bar& bar : grid.bars) {
         cost += 2 * (bar.to - bar.from);
         const auto crosses = [&](int joint, int column, int from_gap, int to_gap) {
-            if (joint != bar.joint && column >= bar.from && column <= bar.to && from_gap <= bar.gap &&
-                bar.gap <= to_gap)
+            if (joint != bar.joint && column >= bar.from && column <= bar.to && from_gap <= bar.gap && bar.gap <= to_gap)
                 cost += column == bar.from || column == bar.to ? 60 : 30;
         };
         for (const Cell& cell : grid.cells) {
@@ -168,8 +163,7 @@ int cost_of(const Grid& grid) {
                         cell.side_up ? cell.row : grid.level[cell.side]);
         }
         for (const GridPin& pin : grid.pins)
-            crosses(pin.joint, pin.column, pin.top ? 0 : grid.level[pin.joint],
-                    pin.top ? grid.level[pin.joint] : grid.rows);
+            crosses(pin.joint, pin.column, pin.top ? 0 : grid.level[pin.joint], pin.top ? grid.level[pin.joint] : grid.rows);
     }
     return cost;
 }
@@ -223,8 +217,8 @@ Grid lay_grid(std::vector<Cell> cells, std::vector<GridPin> pins, int joints) {
     grid.row_height.assign(grid.rows, 0);
     bool coil = false, contact = false;
     for (const Cell& cell : grid.cells) {
-        grid.row_height[cell.row] = std::max({grid.row_height[cell.row], height_of(cell.sign) + beyond_sign,
-                                              label_pitch * static_cast<double>(cell.label.size())});
+        grid.row_height[cell.row] =
+            std::max({grid.row_height[cell.row], height_of(cell.sign) + beyond_sign, label_pitch * static_cast<double>(cell.label.size())});
         coil = coil || cell.sign == Sign::coil;
         contact = contact || cell.sign == Sign::contact || cell.sign == Sign::change_over;
     }

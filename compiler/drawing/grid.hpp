@@ -35,10 +35,9 @@ struct Cell {
     Sign sign = Sign::lamp;
     int top = none, bottom = none, side = none; // joints inside the part, by number
     bool side_up = false;                       // whether the side leads up
-    bool turned =
-        false; // of a diode: conducts upward; of a battery: plus is below; of a change-over: its common is below
-    bool closed = false;                    // of a contact: at rest
-    std::vector<std::string> label;         // lines: a part inside an assembly, the positions that close a contact
+    bool turned = false;            // of a diode: conducts upward; of a battery: plus is below; of a change-over: its common is below
+    bool closed = false;            // of a contact: at rest
+    std::vector<std::string> label; // lines: a part inside an assembly, the positions that close a contact
     int column = none, row = 0, to_row = 1; // it spans rows [row, to_row), its sign stands in the first
     int columns() const { return side == none ? 1 : 2; }
 };

@@ -31,8 +31,7 @@ private:
         const double x = place_.x[cell.column + cell.columns() - 1] + reach_right(cell) + mm::label;
         double baseline = y + height / 2 - 0.8; // one line stands over the link
         if (cell.label.size() > 1)
-            baseline =
-                y + (height - label_pitch * static_cast<double>(cell.label.size() - 1) + height_of(Type::small)) / 2;
+            baseline = y + (height - label_pitch * static_cast<double>(cell.label.size() - 1) + height_of(Type::small)) / 2;
         for (const std::string& line : cell.label) {
             sketch_.words(x, baseline, Type::small, line);
             baseline += label_pitch;
@@ -53,8 +52,8 @@ private:
         const double y = bar_y(bar);
         sketch_.line(place_.x[bar.from], y, place_.x[bar.to], y, pt::sign);
         for (int c = bar.from; c <= bar.to; ++c) {
-            const auto verticals = std::count_if(
-                ends_.begin(), ends_.end(), [&](const End& end) { return end.joint == bar.joint && end.column == c; });
+            const auto verticals =
+                std::count_if(ends_.begin(), ends_.end(), [&](const End& end) { return end.joint == bar.joint && end.column == c; });
             if ((c > bar.from) + (c < bar.to) + verticals > 2) sketch_.dot(place_.x[c], y);
         }
     }
@@ -73,23 +72,20 @@ private:
     }
 
     void draw_links() {
-        const auto coil = std::find_if(grid_.cells.begin(), grid_.cells.end(),
-                                       [](const Cell& cell) { return cell.sign == Sign::coil; });
+        const auto coil = std::find_if(grid_.cells.begin(), grid_.cells.end(), [](const Cell& cell) { return cell.sign == Sign::coil; });
         for (const Cell& cell : grid_.cells)
-            if ((cell.sign == Sign::contact || cell.sign == Sign::change_over) && cell.row == coil->row)
-                draw_link(*coil, cell);
+            if ((cell.sign == Sign::contact || cell.sign == Sign::change_over) && cell.row == coil->row) draw_link(*coil, cell);
     }
     // Dashed, and behind what stands between the coil and the contact's blade.
     void draw_link(const Cell& coil, const Cell& contact) {
-        const double from = place_.x[coil.column],
-                     blade = place_.x[contact.column] + (contact.sign == Sign::contact ? -1.4 : 0.9);
+        const double from = place_.x[coil.column], blade = place_.x[contact.column] + (contact.sign == Sign::contact ? -1.4 : 0.9);
         const double y = place_.top + grid_.row_top(coil.row) + grid_.row_height[coil.row] / 2;
         const double ahead = from < blade ? 1 : -1;
         double at = from + ahead * half_width_of(Sign::coil);
         std::vector<const Cell*> between;
         for (const Cell& other : grid_.cells)
-            if (other.row == coil.row && &other != &coil && &other != &contact &&
-                place_.x[other.column] > std::min(at, blade) && place_.x[other.column] < std::max(at, blade))
+            if (other.row == coil.row && &other != &coil && &other != &contact && place_.x[other.column] > std::min(at, blade) &&
+                place_.x[other.column] < std::max(at, blade))
                 between.push_back(&other);
         const auto dash_to = [&](double x) { sketch_.dashed({{at, y}, {x, y}}, pt::link, Use::link, {1.4, 0.9}); };
         if (!between.empty()) {

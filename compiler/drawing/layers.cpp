@@ -76,10 +76,8 @@ private:
     // Words find room only where a wire has a stretch of its own.
     bool needs_stretch(const Edge& edge) {
         if (edge.wire == none) return false;
-        if (const Node& to = scheme().nodes[edge.to]; to.kind == NodeKind::ground && grounds_of(to.part) > 1)
-            return true; // may be joined
-        return (ends(edge.from, edge.from_port) > 1 || is_turn(edge.from)) &&
-               (ends(edge.to, edge.to_port) > 1 || is_turn(edge.to));
+        if (const Node& to = scheme().nodes[edge.to]; to.kind == NodeKind::ground && grounds_of(to.part) > 1) return true; // may be joined
+        return (ends(edge.from, edge.from_port) > 1 || is_turn(edge.from)) && (ends(edge.to, edge.to_port) > 1 || is_turn(edge.to));
     }
     long grounds_of(PartId part) {
         return std::count_if(scheme().nodes.begin(), scheme().nodes.end(),
@@ -91,8 +89,7 @@ private:
         const int nodes = static_cast<int>(scheme().nodes.size()), sink = nodes;
         std::vector<Constraint> constraints;
         for (const Edge& edge : scheme().edges)
-            constraints.push_back(
-                {group_[edge.from], group_[edge.to], needs_stretch(edge) ? 2 : 1, weight_of(scheme(), edge)});
+            constraints.push_back({group_[edge.from], group_[edge.to], needs_stretch(edge) ? 2 : 1, weight_of(scheme(), edge)});
         for (int n = 0; n < nodes; ++n) {
             const NodeKind kind = scheme().nodes[n].kind;
             const bool foot = kind == NodeKind::ground;
@@ -186,9 +183,7 @@ private:
     int best_dummy(const std::vector<int>& dummies) {
         for (const int dummy : dummies)
             for (const Node& node : scheme().nodes)
-                if (node.layer == scheme().nodes[dummy].layer &&
-                    (node.kind == NodeKind::part || node.kind == NodeKind::box))
-                    return dummy;
+                if (node.layer == scheme().nodes[dummy].layer && (node.kind == NodeKind::part || node.kind == NodeKind::box)) return dummy;
         return dummies.front();
     }
 

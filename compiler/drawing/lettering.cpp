@@ -8,8 +8,7 @@ void Lettering::wire(const Edge& edge, double x, double top) {
     const bool beside = words.size_x > 0; // the size stands on the line of the colour
     const double size_top = words.colour.empty() ? top : top + mm::colour_line;
     sketch_.words(x + mm::beside, colour_base, Type::colour, words.colour);
-    sketch_.words(x + mm::beside + words.size_x, beside ? colour_base : size_top + 0.4 + height_of(Type::small),
-                  Type::small, words.size);
+    sketch_.words(x + mm::beside + words.size_x, beside ? colour_base : size_top + 0.4 + height_of(Type::small), Type::small, words.size);
     sketch_.picture().wires.push_back(edge.wire);
     probes(words.checks, x - mm::beside, top, true);
 }

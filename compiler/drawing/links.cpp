@@ -33,16 +33,14 @@ private:
         if (splice.kind != PartKind::splice || splice.pins.empty()) return;
         for (const PinId pin : splice.joined) {
             const PartId part = circuit_.pins[pin].part;
-            if (circuit_.parts[part].kind == PartKind::ground ||
-                (extract_.has_part(part) && nodes_.end_at(pin).node != none))
+            if (circuit_.parts[part].kind == PartKind::ground || (extract_.has_part(part) && nodes_.end_at(pin).node != none))
                 add(nodes_.end_at(splice.pins.front()), nodes_.end_of(pin), none);
         }
     }
     void bolt(const Part& part) {
         if (part.bolted_to == none || nodes_.end_at(part.bolted_pin).node == none) return;
         const std::vector<PinId>& pins = circuit_.parts[part.bolted_to].pins;
-        add(nodes_.end_at(part.bolted_pin), nodes_.add_ground(pins.empty() ? none : pins.front(), part.bolted_to),
-            none);
+        add(nodes_.end_at(part.bolted_pin), nodes_.add_ground(pins.empty() ? none : pins.front(), part.bolted_to), none);
     }
     void mark(const std::map<PinId, std::string>& pages, bool incoming) {
         for (const auto& [pin, words] : pages) {
@@ -71,13 +69,10 @@ bool goes_ahead(const Scheme& scheme, End here, End other) {
 
 } // namespace
 
-std::vector<Link> make_links(const SchemeSource& from, NodeMaker& nodes, Scheme& scheme) {
-    return LinkMaker(from, nodes, scheme).make();
-}
+std::vector<Link> make_links(const SchemeSource& from, NodeMaker& nodes, Scheme& scheme) { return LinkMaker(from, nodes, scheme).make(); }
 
 bool is_plus(const Circuit& circuit, PinId pin) {
-    return pin != none && circuit.parts[circuit.pins[pin].part].kind == PartKind::battery &&
-           circuit.pins[pin].name == "+";
+    return pin != none && circuit.parts[circuit.pins[pin].part].kind == PartKind::battery && circuit.pins[pin].name == "+";
 }
 
 void spread_pins(const Circuit& circuit, Scheme& scheme, std::vector<Link>& links) {
@@ -91,9 +86,8 @@ void spread_pins(const Circuit& circuit, Scheme& scheme, std::vector<Link>& link
         if (scheme.is_point(n)) continue;
         for (int p = 0; p < static_cast<int>(at[n].size()); ++p) {
             const End here{n, p};
-            const bool ahead = std::all_of(at[n][p].begin(), at[n][p].end(), [&](int i) {
-                return goes_ahead(scheme, here, links[i].a == here ? links[i].b : links[i].a);
-            });
+            const bool ahead = std::all_of(at[n][p].begin(), at[n][p].end(),
+                                           [&](int i) { return goes_ahead(scheme, here, links[i].a == here ? links[i].b : links[i].a); });
             if (at[n][p].size() < 2 || ahead) continue;
             const Port& port = port_at(scheme, here);
             Node node;

@@ -17,13 +17,9 @@ struct MapGrid { // the columns of boxes
     int columns = 2;
     double pitch = 0, box = 0, label = 0, width = 0;
 };
-double stop_width(const Measure& measure, const std::string& sign) {
-    return measure.width(Type::small_bold, sign) + 3.2;
-}
+double stop_width(const Measure& measure, const std::string& sign) { return measure.width(Type::small_bold, sign) + 3.2; }
 double flag_width(const Measure& measure, const std::string& sign) { return measure.width(Type::number, sign) + 5; }
-double number_width(const Measure& measure, int number) {
-    return std::max(tab, measure.width(Type::number, std::to_string(number)) + 1.6);
-}
+double number_width(const Measure& measure, int number) { return std::max(tab, measure.width(Type::number, std::to_string(number)) + 1.6); }
 
 double sign_width(const Measure& measure, const MapWay& way) {
     switch (way.end) {
@@ -78,9 +74,8 @@ struct Tree {
 class Map {
 public:
     Map(const std::vector<MapCheck>& checks, const Measure& measure, Area area, int columns)
-        : checks_(checks), measure_(measure), area_(area),
-          grid_(grid_of(area.width, columns, widest_sign(checks, measure) + 0.5)), parent_(checks.size(), none),
-          root_(checks.size(), 0) {
+        : checks_(checks), measure_(measure), area_(area), grid_(grid_of(area.width, columns, widest_sign(checks, measure) + 0.5)),
+          parent_(checks.size(), none), root_(checks.size(), 0) {
         find_parents();
     }
 
@@ -109,8 +104,7 @@ private:
     void find_parents() {
         for (std::size_t c = 0; c < checks_.size(); ++c)
             for (const MapWay& way : checks_[c].ways)
-                if (way.end == WayEnd::check && way.check > static_cast<int>(c))
-                    parent_[way.check] = static_cast<int>(c);
+                if (way.end == WayEnd::check && way.check > static_cast<int>(c)) parent_[way.check] = static_cast<int>(c);
         for (std::size_t c = 0; c < checks_.size(); ++c)
             root_[c] = static_cast<char>(parent_[c] == none);
     }
@@ -173,9 +167,8 @@ private:
         return std::max(item.height + pass_gap + sign_height, lanes);
     }
     double lane_height(const MapWay& way) const {
-        return std::max(sign_height, static_cast<double>(measure_.wrap(Type::small, grid_.label, way.label).size()) *
-                                             pitch_of(Type::small) +
-                                         0.4);
+        return std::max(sign_height,
+                        static_cast<double>(measure_.wrap(Type::small, grid_.label, way.label).size()) * pitch_of(Type::small) + 0.4);
     }
 
     double lay_lanes(Item& item, Tree& tree) {
@@ -232,8 +225,7 @@ private:
         sketch.rect(x, y, grid_.box, item.height, line);
         sketch.cover(x, y, grid_.box, item.height);
         draw_number(sketch, x, y, tab, item.check);
-        double baseline = y + item.height / 2 -
-                          (static_cast<double>(item.title.size()) - 1) * pitch_of(Type::small_bold) / 2 +
+        double baseline = y + item.height / 2 - (static_cast<double>(item.title.size()) - 1) * pitch_of(Type::small_bold) / 2 +
                           height_of(Type::small_bold) / 2;
         for (const std::string& each : item.title) {
             sketch.words(x + tab_width(item.check) + 1.2, baseline, Type::small_bold, each);
@@ -252,8 +244,7 @@ private:
             low = std::min(low, y), high = std::max(high, y);
             const MapWay& way = checks_[item.check].ways[lane.way];
             double width = 0;
-            double baseline = y - (static_cast<double>(lane.label.size()) - 1) * pitch_of(Type::small) / 2 +
-                              height_of(Type::small) / 2;
+            double baseline = y - (static_cast<double>(lane.label.size()) - 1) * pitch_of(Type::small) / 2 + height_of(Type::small) / 2;
             for (const std::string& each : lane.label) {
                 sketch.words(x + stub, baseline, Type::small, each);
                 width = std::max(width, measure_.width(Type::small, each));
@@ -294,26 +285,19 @@ private:
         if (!way.title.empty() && right + 1.2 + measure_.width(Type::small, way.title) <= limit)
             sketch.words(right + 1.2, y + sign_height / 2 + height_of(Type::small) / 2, Type::small, way.title);
     }
-    double end_width(const MapWay& way) const {
-        return way.end == WayEnd::check ? tab_width(way.check) : sign_width(measure_, way);
-    }
+    double end_width(const MapWay& way) const { return way.end == WayEnd::check ? tab_width(way.check) : sign_width(measure_, way); }
     // White on black.
     void draw_number(Sketch& sketch, double x, double y, double height, int check) const {
         const double width = tab_width(check);
         sketch.path({{x, y}, {x + width, y}, {x + width, y + height}, {x, y + height}}, 0, true, Fill::black);
-        sketch.centred(x + width / 2, y + height / 2 + height_of(Type::number) / 2, Type::number,
-                       std::to_string(checks_[check].number), true);
+        sketch.centred(x + width / 2, y + height / 2 + height_of(Type::number) / 2, Type::number, std::to_string(checks_[check].number),
+                       true);
     }
     void draw_flag(Sketch& sketch, double x, double y, const std::string& sign) const {
         const double width = flag_width(measure_, sign), shoulder = x + width - 2;
-        sketch.path({{x, y},
-                     {shoulder, y},
-                     {x + width, y + sign_height / 2},
-                     {shoulder, y + sign_height},
-                     {x, y + sign_height}},
-                    0, true, Fill::black);
-        sketch.centred((x + shoulder) / 2 + 0.4, y + sign_height / 2 + height_of(Type::number) / 2, Type::number, sign,
-                       true);
+        sketch.path({{x, y}, {shoulder, y}, {x + width, y + sign_height / 2}, {shoulder, y + sign_height}, {x, y + sign_height}}, 0, true,
+                    Fill::black);
+        sketch.centred((x + shoulder) / 2 + 0.4, y + sign_height / 2 + height_of(Type::number) / 2, Type::number, sign, true);
     }
 
     const std::vector<MapCheck>& checks_;

@@ -26,8 +26,7 @@ void add_port(const Ruler& ruler, const Scheme& scheme, const Port& port, Extent
     add_mark(port.checks);
     if (port.label != none) {
         const WireWords words = wire_words(ruler, scheme.edges[port.label]);
-        right =
-            std::max(right, mm::beside + words.width + (ruler.manner.names_left && port.plug ? mm::plug_radius : 0));
+        right = std::max(right, mm::beside + words.width + (ruler.manner.names_left && port.plug ? mm::plug_radius : 0));
         if (ruler.manner.names_left)
             lead = std::max(lead, words.height);
         else
@@ -90,8 +89,7 @@ std::vector<std::string> numbers_of(const std::vector<int>& checks) {
         while (checks.size() > very_many && last + 1 < checks.size() && checks[last + 1] == checks[last] + 1)
             ++last;
         if (last < i + 2) last = i;
-        words.push_back(last == i ? std::to_string(checks[i])
-                                  : std::to_string(checks[i]) + "–" + std::to_string(checks[last]));
+        words.push_back(last == i ? std::to_string(checks[i]) : std::to_string(checks[i]) + "–" + std::to_string(checks[last]));
         i = last + 1;
     }
     return words;
@@ -178,8 +176,7 @@ Overhang overhang_of(const Node& node, const Measure& measure) {
     Overhang overhang;
     for (const Cell& cell : node.grid.cells) {
         if (cell.column == 0) overhang.left = std::max(overhang.left, half_width_of(cell.sign));
-        if (cell.column + cell.columns() == node.columns)
-            overhang.right = std::max(overhang.right, reach_with_label(cell, measure));
+        if (cell.column + cell.columns() == node.columns) overhang.right = std::max(overhang.right, reach_with_label(cell, measure));
     }
     if (node.outlined) overhang.left += mm::outline, overhang.right += mm::outline;
     return overhang;

@@ -29,8 +29,7 @@ inline constexpr double box_line = 4.2;                     // a row of names in
 } // namespace mm
 
 namespace pt {
-inline constexpr double wire = 1.0, thick = 1.3, heavy = 1.7, rail = 2.0, sign = 1.0, outline = 0.8, link = 0.8,
-                        probe = 1.0;
+inline constexpr double wire = 1.0, thick = 1.3, heavy = 1.7, rail = 2.0, sign = 1.0, outline = 0.8, link = 0.8, probe = 1.0;
 }
 
 // What everything is measured with.

@@ -48,9 +48,8 @@ void join_grounds(Layered& layered, Order& order) {
     std::vector<int>& row = order.rows.back();
     std::vector<int> kept;
     for (const int node : row) {
-        const bool same = !kept.empty() && nodes[node].kind == NodeKind::ground &&
-                          nodes[kept.back()].kind == NodeKind::ground && nodes[node].part == nodes[kept.back()].part &&
-                          nodes[node].part != none;
+        const bool same = !kept.empty() && nodes[node].kind == NodeKind::ground && nodes[kept.back()].kind == NodeKind::ground &&
+                          nodes[node].part == nodes[kept.back()].part && nodes[node].part != none;
         const auto words_move = [&](int ground) { // to the dummies above
             for (const int s : layered.at[ground][0]) {
                 const Segment& segment = layered.segments[s];

@@ -53,8 +53,7 @@ void NodeMaker::make_node(PartId id) {
 void NodeMaker::add_part(PartId id) {
     const bool partly = is_partly_shown(from_.circuit.parts[id]);
     Node node = part_node(from_.circuit, id, from_.volts, wired_, from_.measure, partly);
-    if (partly && !from_.extract.part_words.empty())
-        node.title.push_back(title_line(from_.measure, Type::small, from_.extract.part_words));
+    if (partly && !from_.extract.part_words.empty()) node.title.push_back(title_line(from_.measure, Type::small, from_.extract.part_words));
     if (node.ports.empty()) return;
     const int index = static_cast<int>(scheme_.nodes.size());
     for (std::size_t i = 0; i < node.ports.size(); ++i) {

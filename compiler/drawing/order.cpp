@@ -16,11 +16,10 @@ constexpr long least_effort = 40, usual_size = 80; // nodes: larger circuits are
 class Search {
 public:
     Search(const Ruler& ruler, Layered& layered, double page_width, long effort)
-        : layered_(layered), nodes_(layered.scheme.nodes), page_width_(page_width), nets_(nets_of(layered)),
-          blocks_(blocks_of(layered)), neighbours_(neighbours_of(layered)), bodies_(ruler, layered),
-          packing_(layered, blocks_, bodies_, neighbours_), place_(blocks_.count()),
-          budget_(
-              std::max(least_effort, effort * usual_size / std::max(usual_size, static_cast<long>(nodes_.size())))) {}
+        : layered_(layered), nodes_(layered.scheme.nodes), page_width_(page_width), nets_(nets_of(layered)), blocks_(blocks_of(layered)),
+          neighbours_(neighbours_of(layered)), bodies_(ruler, layered), packing_(layered, blocks_, bodies_, neighbours_),
+          place_(blocks_.count()),
+          budget_(std::max(least_effort, effort * usual_size / std::max(usual_size, static_cast<long>(nodes_.size())))) {}
 
     Order run() {
         std::vector<int> best = depth_first(layered_, blocks_, neighbours_);

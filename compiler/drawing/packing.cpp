@@ -10,9 +10,8 @@ Packing::Packing(const Layered& layered, const Blocks& blocks, const Bodies& bod
         for (std::size_t p = 0; p < neighbours[n].size(); ++p)
             for (const auto& [other, port] : neighbours[n][p])
                 if (blocks.of[other] != blocks.of[n])
-                    ties_[blocks.of[n]].push_back({blocks.of[other], &bodies[other].offset,
-                                                   &nodes_[other].ports[port].column, &bodies[n].offset,
-                                                   &nodes_[n].ports[p].column});
+                    ties_[blocks.of[n]].push_back({blocks.of[other], &bodies[other].offset, &nodes_[other].ports[port].column,
+                                                   &bodies[n].offset, &nodes_[n].ports[p].column});
 }
 
 void Packing::pack(const std::vector<int>& order) {

@@ -13,9 +13,7 @@ public:
     void pack(const std::vector<int>& order);
     // One sweep to the right and one back to the left, each block towards the median of its neighbours.
     void sweep(const std::vector<int>& order);
-    double x_of(int node, int port) const {
-        return x_[blocks_.of[node]] + bodies_[node].offset[nodes_[node].ports[port].column];
-    }
+    double x_of(int node, int port) const { return x_[blocks_.of[node]] + bodies_[node].offset[nodes_[node].ports[port].column]; }
     double width() const;
 
 private:

@@ -10,8 +10,7 @@ constexpr std::size_t many_wires = 4; // from then on a splice may stand on seve
 class Grouper {
 public:
     Grouper(const Strands& strands, const std::vector<WireId>& wires)
-        : strands_(strands), circuit_(strands.circuit()), wires_(wires), here_(circuit_.wires.size(), 0),
-          together_(circuit_.wires.size()) {
+        : strands_(strands), circuit_(strands.circuit()), wires_(wires), here_(circuit_.wires.size(), 0), together_(circuit_.wires.size()) {
         for (const WireId wire : wires)
             here_[wire] = 1;
     }

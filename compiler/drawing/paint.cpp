@@ -17,8 +17,8 @@ constexpr double ground_from = 1.2, ground_cover = 2.4;
 class Painter {
 public:
     Painter(const Ruler& ruler, const Layout& layout, Picture& picture)
-        : ruler_(ruler), layout_(layout), scheme_(layout.layered.scheme), sketch_(picture, ruler.measure),
-          lettering_(sketch_, ruler), wiring_(ruler.circuit, layout.layered), heights_(heights_of(layout)) {}
+        : ruler_(ruler), layout_(layout), scheme_(layout.layered.scheme), sketch_(picture, ruler.measure), lettering_(sketch_, ruler),
+          wiring_(ruler.circuit, layout.layered), heights_(heights_of(layout)) {}
 
     void paint() {
         for (const auto& row : layout_.order.rows)
@@ -92,8 +92,7 @@ private:
         } else {
             wire(n, p, inner, wired ? outer : inner + (port.top ? -bare_lead : bare_lead));
         }
-        const double width = ruler_.measure.width(Type::small, port.name),
-                     baseline = middle + height_of(Type::small) / 2;
+        const double width = ruler_.measure.width(Type::small, port.name), baseline = middle + height_of(Type::small) / 2;
         const bool left = ruler_.manner.names_left;
         sketch_.words(left ? x - beside - width : x + beside, baseline, Type::small, port.name);
         const double marks = left && !port.name.empty() ? x - beside - width - mm::label : x - beside;
@@ -128,12 +127,11 @@ private:
         draw_inside(sketch_, node.grid, {xs, top, h.band, h.lead_below});
         if (node.outlined) {
             const double frame_top = middle - band_height(node) / 2, frame_bottom = middle + band_height(node) / 2;
-            sketch_.dashed({{left, frame_top}, {right, frame_top}, {right, frame_bottom}, {left, frame_bottom}},
-                           pt::outline, Use::outline, {4, 0.9, 0.9, 0.9}, true);
+            sketch_.dashed({{left, frame_top}, {right, frame_top}, {right, frame_bottom}, {left, frame_bottom}}, pt::outline, Use::outline,
+                           {4, 0.9, 0.9, 0.9}, true);
             sketch_.cover(left, frame_top, right - left, frame_bottom - frame_top);
         } else {
-            sketch_.cover(left, top + node.grid.row_top(0), right - left,
-                          node.grid.height() - 2 * node.grid.row_top(0));
+            sketch_.cover(left, top + node.grid.row_top(0), right - left, node.grid.height() - 2 * node.grid.row_top(0));
         }
         lettering_.title(node, right + mm::title, middle);
     }
@@ -151,9 +149,8 @@ private:
             port.top ? wire(n, p, h.band, middle - half) : wire(n, p, middle + half, h.lead_below);
             if (port.inside.empty()) continue;
             (port.top ? above : below) = true;
-            sketch_.centred(layout_.columns.x[n][port.column],
-                            port.top ? middle - half + 1 + height_of(Type::small) : middle + half - 1.2, Type::small,
-                            port.inside);
+            sketch_.centred(layout_.columns.x[n][port.column], port.top ? middle - half + 1 + height_of(Type::small) : middle + half - 1.2,
+                            Type::small, port.inside);
         }
         const double shift = (above ? mm::box_line : 0) - (below ? mm::box_line : 0);
         lettering_.title(node, (left + right) / 2 - title_width(node) / 2, middle + shift / 2);
@@ -168,10 +165,9 @@ private:
         for (int p = 0; p < static_cast<int>(node.ports.size()); ++p) {
             const Port& port = node.ports[p];
             port.top ? wire(n, p, h.band, middle - mm::plug_radius) : wire(n, p, middle + plug_below, h.lead_below);
-            sketch_.words(x + mm::plug_radius + mm::beside,
-                          port.top ? middle - 0.9 : middle + 1.1 + height_of(Type::small), Type::small, port.name);
-            lettering_.probes(port.checks, x - mm::plug_radius - mm::beside, port.top ? middle - 0.1 : middle + 0.1,
-                              !port.top);
+            sketch_.words(x + mm::plug_radius + mm::beside, port.top ? middle - 0.9 : middle + 1.1 + height_of(Type::small), Type::small,
+                          port.name);
+            lettering_.probes(port.checks, x - mm::plug_radius - mm::beside, port.top ? middle - 0.1 : middle + 0.1, !port.top);
         }
     }
 
@@ -225,8 +221,7 @@ private:
         if (node.ports[0].pin != none) sketch_.picture().pins.push_back(node.ports[0].pin);
         double y = node.topmost ? h.end - title_height(node) - 0.2 : middle - title_height(node) / 2;
         for (const Words& line : node.title) {
-            sketch_.words(x - mm::beside - line.width, y + pitch_of(line.type) / 2 + height_of(line.type) / 2,
-                          line.type, line.text);
+            sketch_.words(x - mm::beside - line.width, y + pitch_of(line.type) / 2 + height_of(line.type) / 2, line.type, line.text);
             y += pitch_of(line.type);
         }
         lettering_.probes(node.ports[0].checks, x - mm::beside, h.band - 0.25, false);

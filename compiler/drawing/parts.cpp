@@ -62,8 +62,7 @@ void add_cells(Joints& joints, const SignElement& element, std::vector<Cell>& ce
         cells.push_back(cell);
         return;
     }
-    cells.push_back(pair_cell(joints, element.sign == Sign::pot ? Sign::resistor : element.sign, element.a, element.b,
-                              element.closed));
+    cells.push_back(pair_cell(joints, element.sign == Sign::pot ? Sign::resistor : element.sign, element.a, element.b, element.closed));
 }
 
 std::string rating_of(const Part& part) {
@@ -135,8 +134,7 @@ Duty duty_of(const Circuit& circuit, PartId id, PinId pin, const std::vector<dou
     for (const Element& element : part.elements) {
         if (element.a != pin) continue;
         if (element.kind == ElementKind::module_output) return {element.name, element.pulls_down};
-        if (element.kind == ElementKind::module_gives || element.kind == ElementKind::pull_up)
-            return {element.name, false};
+        if (element.kind == ElementKind::module_gives || element.kind == ElementKind::pull_up) return {element.name, false};
         if (element.kind == ElementKind::input) return {element.name, volts[pin] > 0.5};
     }
     return {"", volts[pin] > 0.5};
@@ -164,16 +162,15 @@ Node box_node(const Circuit& circuit, PartId id, const std::vector<double>& volt
 }
 
 // Parts inside an assembly are named at their first cell; contacts of a switch say when they are closed.
-std::vector<Cell> label_cells(const Circuit& circuit, PartId id, Joints& joints,
-                              const std::vector<SignElement>& elements, const Measure& measure) {
+std::vector<Cell> label_cells(const Circuit& circuit, PartId id, Joints& joints, const std::vector<SignElement>& elements,
+                              const Measure& measure) {
     std::vector<Cell> cells;
     PartId named = none;
     for (const SignElement& element : elements) {
         const std::size_t before = cells.size();
         add_cells(joints, element, cells);
         if (cells.size() == before) continue;
-        if (element.part != id && element.part != named)
-            cells[before].label = {circuit.parts[element.part].id}, named = element.part;
+        if (element.part != id && element.part != named) cells[before].label = {circuit.parts[element.part].id}, named = element.part;
         if (!element.when.empty()) cells[before].label = measure.wrap(Type::small, label_room, element.when);
     }
     return cells;
@@ -189,8 +186,8 @@ bool stands_at_top(const std::vector<Cell>& cells, int joint, double volts) {
     return feeds != drains ? feeds : !feeds && volts > 0.5;
 }
 
-Node sign_node(const Circuit& circuit, PartId id, const std::vector<double>& volts, const std::vector<char>& wired,
-               Joints& joints, std::vector<Cell> cells) {
+Node sign_node(const Circuit& circuit, PartId id, const std::vector<double>& volts, const std::vector<char>& wired, Joints& joints,
+               std::vector<Cell> cells) {
     Node node;
     node.kind = NodeKind::part;
     node.part = id;
@@ -221,8 +218,8 @@ PinId outer_pin(const Circuit& circuit, PinId pin) {
     return circuit.parts[circuit.pins[pin].part].kind == PartKind::connector ? pin : mate;
 }
 
-Node part_node(const Circuit& circuit, PartId id, const std::vector<double>& volts, const std::vector<char>& wired,
-               const Measure& measure, bool partly) {
+Node part_node(const Circuit& circuit, PartId id, const std::vector<double>& volts, const std::vector<char>& wired, const Measure& measure,
+               bool partly) {
     std::vector<SignElement> elements;
     bool has_signs = add_elements(circuit, id, elements);
     for (PartId inner = 0; inner < static_cast<PartId>(circuit.parts.size()); ++inner)
@@ -231,8 +228,8 @@ Node part_node(const Circuit& circuit, PartId id, const std::vector<double>& vol
     Joints joints(volts);
     std::vector<Cell> cells = label_cells(circuit, id, joints, elements, measure);
     const Part& part = circuit.parts[id];
-    Node node = has_signs && !cells.empty() ? sign_node(circuit, id, volts, wired, joints, std::move(cells))
-                                            : box_node(circuit, id, volts, wired);
+    Node node =
+        has_signs && !cells.empty() ? sign_node(circuit, id, volts, wired, joints, std::move(cells)) : box_node(circuit, id, volts, wired);
     node.title = title_of(circuit, id, measure);
     if (part.kind == PartKind::switch_ && node.grid.cells.size() == 1) { // its positions stand under its name
         for (const std::string& line : node.grid.cells[0].label)

@@ -9,8 +9,7 @@ namespace {
 // Gives links a direction: down from high volts, and through ports on their own side.
 class EdgeMaker {
 public:
-    EdgeMaker(const Circuit& circuit, const Probes& probes, Scheme& scheme)
-        : circuit_(circuit), probes_(probes), scheme_(scheme) {}
+    EdgeMaker(const Circuit& circuit, const Probes& probes, Scheme& scheme) : circuit_(circuit), probes_(probes), scheme_(scheme) {}
 
     void add(const Link& link) {
         const bool point_a = scheme_.is_point(link.a.node), point_b = scheme_.is_point(link.b.node);
@@ -131,8 +130,8 @@ int Scheme::add_turn(bool rail) {
     return add(std::move(node));
 }
 
-Scheme make_scheme(const Circuit& circuit, const std::vector<double>& volts, const Probes& probes,
-                   const Measure& measure, const Extract& extract) {
+Scheme make_scheme(const Circuit& circuit, const std::vector<double>& volts, const Probes& probes, const Measure& measure,
+                   const Extract& extract) {
     Scheme scheme;
     const SchemeSource from{circuit, volts, probes, measure, extract};
     NodeMaker nodes(from, scheme);

@@ -93,7 +93,7 @@ struct Extract {
     bool has_wire(const Circuit& circuit, WireId wire) const; // one whose ends are both known
 };
 
-Scheme make_scheme(const Circuit& circuit, const std::vector<double>& volts, const Probes& probes,
-                   const Measure& measure, const Extract& extract = {});
+Scheme make_scheme(const Circuit& circuit, const std::vector<double>& volts, const Probes& probes, const Measure& measure,
+                   const Extract& extract = {});
 
 } // namespace loomsheet::drawing

@@ -73,9 +73,7 @@ void draw_contact(const Frame& f, bool closed) {
 void draw_breaker(const Frame& f) { // a contact that its own heat opens
     draw_contact(f, false);
     const double y = f.middle();
-    f.sketch.path(
-        {{f.x - 3.9, y - 1.6}, {f.x - 3.9, y + 0.2}, {f.x - 2.4, y + 0.2}, {f.x - 2.4, y + 2}, {f.x - 3.9, y + 2}},
-        pt::sign);
+    f.sketch.path({{f.x - 3.9, y - 1.6}, {f.x - 3.9, y + 0.2}, {f.x - 2.4, y + 0.2}, {f.x - 2.4, y + 2}, {f.x - 3.9, y + 2}}, pt::sign);
 }
 
 // The common end above (or below, turned), the break end straight across, the make end in the next column.

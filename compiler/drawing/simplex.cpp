@@ -6,8 +6,7 @@ namespace {
 
 class Simplex {
 public:
-    Simplex(int count, const std::vector<Constraint>& constraints)
-        : edges_(constraints), x_(count + 1, 0), at_(count + 1) {
+    Simplex(int count, const std::vector<Constraint>& constraints) : edges_(constraints), x_(count + 1, 0), at_(count + 1) {
         for (int i = 0; i < count; ++i)
             edges_.push_back({count, i, 0, 0}); // from a root, so that the graph is connected
         for (int e = 0; e < static_cast<int>(edges_.size()); ++e)
@@ -72,8 +71,7 @@ private:
             if (members.size() == x_.size()) break;
             int nearest = -1;
             for (int e = 0; e < static_cast<int>(edges_.size()); ++e)
-                if (inside[edges_[e].tail] != inside[edges_[e].head] && (nearest < 0 || slack(e) < slack(nearest)))
-                    nearest = e;
+                if (inside[edges_[e].tail] != inside[edges_[e].head] && (nearest < 0 || slack(e) < slack(nearest))) nearest = e;
             const int move = inside[edges_[nearest].head] ? -slack(nearest) : slack(nearest);
             for (const int member : members)
                 x_[member] += move;

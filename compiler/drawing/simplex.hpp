@@ -12,7 +12,6 @@ struct Constraint {
 };
 // The constraints must not run in a circle (a circle of length 0 neither). `near`, where it is not empty, satisfies
 // all of them and is where the search begins.
-std::vector<int> network_simplex(int count, const std::vector<Constraint>& constraints,
-                                 const std::vector<int>& near = {});
+std::vector<int> network_simplex(int count, const std::vector<Constraint>& constraints, const std::vector<int>& near = {});
 
 } // namespace loomsheet::drawing

@@ -49,8 +49,7 @@ std::vector<Strand> Strands::of(PartId id) const {
             if (element.b == none) continue;
             Strand strand;
             for (const PinId pin : {element.a, element.b, element.c})
-                if (pin != none && circuit_.pins[pin].part == id && circuit_.pins[pin].declared)
-                    strand.pins.push_back(pin);
+                if (pin != none && circuit_.pins[pin].part == id && circuit_.pins[pin].declared) strand.pins.push_back(pin);
             if (!strand.pins.empty()) strands.push_back(std::move(strand));
         }
     }

@@ -29,9 +29,7 @@ Trunk trunk_of(const Scheme& scheme, const Columns& columns, const Net& net) {
     return trunk;
 }
 
-bool overlap(double lower_of_upper, double upper_of_lower) {
-    return std::abs(lower_of_upper - upper_of_lower) < side_by_side;
-}
+bool overlap(double lower_of_upper, double upper_of_lower) { return std::abs(lower_of_upper - upper_of_lower) < side_by_side; }
 
 // What it costs when `a` lies above `b`: crossings, and verticals that lie on one another.
 long price(const Trunk& a, const Trunk& b) {

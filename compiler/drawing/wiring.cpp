@@ -11,8 +11,7 @@ bool is_passed(NodeKind kind) { return kind == NodeKind::point || kind == NodeKi
 
 } // namespace
 
-Wiring::Wiring(const Circuit& circuit, const Layered& layered)
-    : circuit_(circuit), layered_(layered), nets_(layered.segments.size()) {
+Wiring::Wiring(const Circuit& circuit, const Layered& layered) : circuit_(circuit), layered_(layered), nets_(layered.segments.size()) {
     const auto join = [&](const std::vector<int>& list) {
         for (std::size_t i = 1; i < list.size(); ++i)
             nets_.join(list[0], list[i]);

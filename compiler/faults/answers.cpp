@@ -27,7 +27,8 @@ public:
         const std::vector<ReadCase> fits = fits_of(check_, row);
         if (row.reading.may_chatter || row.reading.kind == ReadingKind::chatters) fails |= stop_bit;
         const auto answers = [&](const ReadCase& each) { return !possible_ || possible_(index, each.answer); };
-        const bool several = std::any_of(fits.begin(), fits.end(), [&](const ReadCase& each) { return each.answer != fits.front().answer; });
+        const bool several =
+            std::any_of(fits.begin(), fits.end(), [&](const ReadCase& each) { return each.answer != fits.front().answer; });
         const bool filter = several && std::any_of(fits.begin(), fits.end(), answers);
         may_pass_ = fits.empty() && row.reading.kind != ReadingKind::chatters; // without a limit it is anything
         if (may_pass_) fails |= outcome_bit(fail_of(check_, row.name));

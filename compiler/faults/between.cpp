@@ -103,8 +103,8 @@ std::vector<Suspect> suspects_between(const Circuit& circuit, const Graph& at_re
     const NodeId a = end_of(circuit, at_rest, from), b = end_of(circuit, at_rest, to);
     if (a == none || b == none) return suspects;
     const NodeId start[] = {a};
-    const Reach nearest =
-        reach(at_rest, start, [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge) || edge.kind == EdgeKind::contact; }, b);
+    const Reach nearest = reach(
+        at_rest, start, [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge) || edge.kind == EdgeKind::contact; }, b);
     if (!nearest.has(b)) return suspects;
     const auto take_end = [&](const PointRef& end) {
         if (end.metal == Metal::joint) add_once(suspects, {none, none, end.pin});
@@ -118,9 +118,7 @@ std::vector<Suspect> suspects_between(const Circuit& circuit, const Graph& at_re
         for (std::size_t i = 0; i < far.order.size(); ++i)
             place[far.order[i]] = static_cast<int>(i);
         std::vector<int> edges = Block(at_rest, open, a, b).edges;
-        const auto met = [&](int index) {
-            return std::minmax(place[at_rest.edges[index].a], place[at_rest.edges[index].b]);
-        };
+        const auto met = [&](int index) { return std::minmax(place[at_rest.edges[index].a], place[at_rest.edges[index].b]); };
         std::sort(edges.begin(), edges.end(), [&](int one, int other) {
             const std::pair<int, int> first = met(one), second = met(other);
             return first != second ? first < second : one < other;

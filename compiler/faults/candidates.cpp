@@ -139,9 +139,9 @@ bool names(const Circuit& circuit, const PointRef& point, const Candidate& candi
     if (!point.pins.empty()) {
         if (suspect.part != point.part) return false;
         const std::vector<PinId>& pins = candidate.fault.at_point.pins; // of a whole part: that element too is in it
-        return std::all_of(pins.begin(), pins.end(), [&](PinId pin) {
-            return std::find(point.pins.begin(), point.pins.end(), pin) != point.pins.end();
-        }) && !pins.empty();
+        return std::all_of(pins.begin(), pins.end(),
+                           [&](PinId pin) { return std::find(point.pins.begin(), point.pins.end(), pin) != point.pins.end(); }) &&
+               !pins.empty();
     }
     if (point.pin == none) { // all of a part, and what is in it; of a plug, all of its joints
         if (point.part == none) return false;
@@ -150,7 +150,8 @@ bool names(const Circuit& circuit, const PointRef& point, const Candidate& candi
         const PartId of = suspect.joint == none ? PartId{none} : circuit.pins[suspect.joint].part;
         return of != none && of == point.part && circuit.parts[of].kind == PartKind::connector;
     }
-    if (point.metal == Metal::joint) return suspect.joint != none && (suspect.joint == point.pin || suspect.joint == circuit.mate(point.pin));
+    if (point.metal == Metal::joint)
+        return suspect.joint != none && (suspect.joint == point.pin || suspect.joint == circuit.mate(point.pin));
     const PartKind kind = circuit.parts[point.part].kind;
     if (kind == PartKind::ground || kind == PartKind::splice) return suspect.part == point.part;
     return false; // a crimp alone: the wire as a whole is not named

@@ -33,7 +33,7 @@ struct TriedFault {
     std::string_view words; // empty: ohms are added, in bands
 };
 std::span<const TriedFault> tried_faults();
-struct UsualShare { // how much oftener it fails than a wire does
+struct UsualShare {        // how much oftener it fails than a wire does
     std::string_view what; // the word of its kind, or "joint"; all else is 1
     double times;
 };

@@ -8,8 +8,7 @@ std::vector<Covered> covered(const Diagnosis& diagnosis) {
     for (std::size_t i = 0; i < diagnosis.ends.size(); ++i) {
         const Candidate& fault = diagnosis.matrix.faults[i];
         const FaultEnds& ends = diagnosis.ends[i];
-        auto at =
-            std::find_if(list.begin(), list.end(), [&](const Covered& each) { return each.suspect == fault.suspect; });
+        auto at = std::find_if(list.begin(), list.end(), [&](const Covered& each) { return each.suspect == fault.suspect; });
         if (at == list.end()) at = list.insert(at, Covered{fault.suspect, 0, 0, false, false, {}});
         at->all += fault.likely;
         if (ends.fate == Fate::found) at->found += fault.likely;
@@ -22,8 +21,7 @@ std::vector<Covered> covered(const Diagnosis& diagnosis) {
                 at->verdicts.push_back(verdict);
         }
     }
-    std::stable_sort(list.begin(), list.end(),
-                     [](const Covered& a, const Covered& b) { return a.lost() > b.lost() + no_share; });
+    std::stable_sort(list.begin(), list.end(), [](const Covered& a, const Covered& b) { return a.lost() > b.lost() + no_share; });
     return list;
 }
 

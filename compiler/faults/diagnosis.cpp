@@ -36,8 +36,9 @@ Isolation isolation_of(const Plan& plan, const Diagnosis& diagnosis) {
         made.rate = fault.likely, made.unit = static_cast<int>(unit - units.begin());
         if (diagnosis.ends[i].fate != Fate::found) continue;
         for (const Ending& ending : diagnosis.ends[i].endings)
-            made.groups.push_back(ending.kind == EndKind::verdict ? ending.verdict
-                                                                  : named + ending.last.check * 64 + static_cast<int>(ending.last.outcome % 64));
+            made.groups.push_back(ending.kind == EndKind::verdict
+                                      ? ending.verdict
+                                      : named + ending.last.check * 64 + static_cast<int>(ending.last.outcome % 64));
     }
     return isolation(faults);
 }

@@ -25,9 +25,8 @@ std::size_t find(const Check& check, OutcomeKind kind, const std::string& name) 
 }
 
 bool has(const Check& check, OutcomeKind kind, const std::string& name) {
-    return std::any_of(check.outcomes.begin(), check.outcomes.end(), [&](const Outcome& outcome) {
-        return outcome.kind == kind && (outcome.row.empty() || outcome.row == name);
-    });
+    return std::any_of(check.outcomes.begin(), check.outcomes.end(),
+                       [&](const Outcome& outcome) { return outcome.kind == kind && (outcome.row.empty() || outcome.row == name); });
 }
 
 class Cases {
@@ -111,9 +110,8 @@ private:
 // --- looks: the states that parts may be in, whatever the car
 // All that may be seen is written out, and none of it means anything for the circuit.
 bool is_in_words(const Check& check) {
-    return !has(check, OutcomeKind::pass, "") && std::all_of(check.outcomes.begin(), check.outcomes.end(), [](const Outcome& outcome) {
-        return outcome.states.empty();
-    });
+    return !has(check, OutcomeKind::pass, "") &&
+           std::all_of(check.outcomes.begin(), check.outcomes.end(), [](const Outcome& outcome) { return outcome.states.empty(); });
 }
 
 std::uint64_t sight_of(const std::vector<State>& states, const std::vector<PointRef>& parts, const std::vector<int>& doing) {
@@ -130,7 +128,8 @@ bool look_leaves_something(const Check& check) {
     const std::vector<State> states = states_of(check);
     std::vector<PointRef> parts;
     for (const State& state : states)
-        if (std::none_of(parts.begin(), parts.end(), [&](const PointRef& each) { return each.part == state.of.part && each.pins == state.of.pins; }))
+        if (std::none_of(parts.begin(), parts.end(),
+                         [&](const PointRef& each) { return each.part == state.of.part && each.pins == state.of.pins; }))
             parts.push_back(state.of);
     if (parts.empty()) return !is_in_words(check);
     if (parts.size() > most_parts) return true;
@@ -148,7 +147,9 @@ bool look_leaves_something(const Check& check) {
 
 Good good_of(const Limit& limit, MeasureKind measure) {
     if (limit.kind == LimitKind::within) return {-limit.high->si, limit.high->si};
-    const double low = limit.low ? limit.low->si : limit.kind == LimitKind::below && dimension_of(measure) == Dimension::volt ? -std::abs(limit.high->si) : -infinity;
+    const double low = limit.low                                                                    ? limit.low->si
+                       : limit.kind == LimitKind::below && dimension_of(measure) == Dimension::volt ? -std::abs(limit.high->si)
+                                                                                                    : -infinity;
     return {low, limit.high ? limit.high->si : infinity};
 }
 
@@ -223,8 +224,9 @@ bool leaves_something(const Check& check) {
     if (check.measure == MeasureKind::look) return look_leaves_something(check);
     const auto leaves = [&](const std::string& name) {
         const std::vector<ReadCase> cases = cases_of(check, name);
-        return cases.empty() ? fail_of(check, name) == check.outcomes.size()
-                             : std::any_of(cases.begin(), cases.end(), [&](const ReadCase& each) { return outcome_bit(each.outcome) == left; });
+        return cases.empty()
+                   ? fail_of(check, name) == check.outcomes.size()
+                   : std::any_of(cases.begin(), cases.end(), [&](const ReadCase& each) { return outcome_bit(each.outcome) == left; });
     };
     if (check.rows.size() < 2) return leaves("");
     return std::any_of(check.rows.begin(), check.rows.end(), [&](const Row& row) { return leaves(row.name); });

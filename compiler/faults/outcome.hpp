@@ -14,7 +14,7 @@ namespace loomsheet {
 // Outcomes of one check. Bit i is outcome i; the bit after the last is the fail that the plan left out, which means suspects.
 using OutcomeSet = std::uint64_t;
 inline OutcomeSet outcome_bit(std::size_t outcome) { return OutcomeSet{1} << std::min<std::size_t>(outcome, 62); }
-inline constexpr OutcomeSet stop_bit = OutcomeSet{1} << 63; // the reading jumps: the sheet says stop
+inline constexpr OutcomeSet stop_bit = OutcomeSet{1} << 63;            // the reading jumps: the sheet says stop
 inline bool is_sure(OutcomeSet set) { return (set & (set - 1)) == 0; } // one outcome only
 OutcomeSet every_outcome(const Check& check);
 const Target* target_of(const Check& check, std::size_t outcome); // null: suspects, nothing named
@@ -40,7 +40,8 @@ std::optional<std::size_t> no_current_of(const Check& check);
 // Of a look, with one sight of its states (`look_states` first, then those of the outcomes in their order).
 OutcomeSet outcomes_of(const Check& check, const Sight& sight);
 std::vector<State> states_of(const Check& check);
-// Of a car that rattles: a reading jumps, and the sheet says stop; a look is NO unless an answer says so. What rattles does not do its work.
+// Of a car that rattles: a reading jumps, and the sheet says stop; a look is NO unless an answer says so. What rattles does not do its
+// work.
 OutcomeSet outcome_of_rattling(const Check& check);
 
 // Whether something may be read that no outcome of the plan names: the sheet then prints a line for it, which leads to the suspects.

@@ -52,8 +52,8 @@ OutcomeSet outcomes_seen(const Check& check, const Sights& sights) {
 }
 
 bool same_use(const SetupItem& a, const SetupItem& b) {
-    return a.kind == b.kind && a.word == b.word && a.word2 == b.word2 && a.part == b.part && a.pin == b.pin && a.value.has_value() == b.value.has_value() &&
-           (!a.value || a.value->si == b.value->si);
+    return a.kind == b.kind && a.word == b.word && a.word2 == b.word2 && a.part == b.part && a.pin == b.pin &&
+           a.value.has_value() == b.value.has_value() && (!a.value || a.value->si == b.value->si);
 }
 
 } // namespace
@@ -119,7 +119,8 @@ CheckPrediction predicted(const Plan& plan, const Predictor& car, const Check& c
         TurnPrediction one;
         one.pulled = pulled_one(check, turn);
         for (const Row& row : check.rows)
-            one.rows.push_back(predict_row(plan, car, check, turn, row, one.pulled == none ? row.name : plan.circuit.parts[one.pulled].id, for_outcome));
+            one.rows.push_back(
+                predict_row(plan, car, check, turn, row, one.pulled == none ? row.name : plan.circuit.parts[one.pulled].id, for_outcome));
         made.turns.push_back(std::move(one));
     }
     made.rows = made.turns.front().rows;
@@ -131,7 +132,9 @@ CheckPrediction predicted(const Plan& plan, const Predictor& car, const Check& c
 } // namespace
 
 CheckPrediction predict_check(const Plan& plan, const Predictor& car, const Check& check) { return predicted(plan, car, check, false); }
-CheckPrediction predict_for_outcome(const Plan& plan, const Predictor& car, const Check& check) { return predicted(plan, car, check, true); }
+CheckPrediction predict_for_outcome(const Plan& plan, const Predictor& car, const Check& check) {
+    return predicted(plan, car, check, true);
+}
 
 Prediction predict(const Plan& plan, const Predictor& car, const Stop& stop) {
     Prediction made;
@@ -148,7 +151,9 @@ std::vector<Setup> normal_use(const Plan& plan) {
         Setup use;
         for (const SetupItem& item : from.items)
             if (row_of(item.kind).is_use) use.items.push_back(item);
-        const auto is_it = [&](const Setup& other) { return std::equal(use.items.begin(), use.items.end(), other.items.begin(), other.items.end(), same_use); };
+        const auto is_it = [&](const Setup& other) {
+            return std::equal(use.items.begin(), use.items.end(), other.items.begin(), other.items.end(), same_use);
+        };
         if (std::none_of(uses.begin(), uses.end(), is_it)) uses.push_back(std::move(use));
     };
     for (const std::string_view key : {"acc", "on", "crank"}) {

@@ -9,15 +9,15 @@ namespace loomsheet {
 
 // How the limits of a row stand against its reading.
 enum class Fit : std::uint8_t {
-    unknown,    // nothing to compare: no limit, or `not computed`, or nothing predicted
-    passes,     // every car of this kind is within
-    may_miss,   // some are within, some not
-    fails,      // none is within
+    unknown,  // nothing to compare: no limit, or `not computed`, or nothing predicted
+    passes,   // every car of this kind is within
+    may_miss, // some are within, some not
+    fails,    // none is within
 };
 
 struct RowPrediction {
     Reading reading;
-    std::string name; // that limits and outcomes know it by: of its row, or of the part of `one of` that is pulled
+    std::string name;                  // that limits and outcomes know it by: of its row, or of the part of `one of` that is pulled
     std::optional<Reading> difference; // `within … of`: this reading minus the earlier one
     std::optional<Limit> limit;        // that counts for the row
     Fit fit = Fit::unknown;

@@ -11,9 +11,7 @@ constexpr double two_figures = 1.02;     // one bound is so many times the other
 constexpr double blind_from = 3;         // seen so many times later than it harms: a band. Common practice, no source
 constexpr double below_all_bands = 1e-4; // ohm
 
-bool same_place(const Candidate& a, const Candidate& b) {
-    return a.suspect == b.suspect && a.fault.at_point.pins == b.fault.at_point.pins;
-}
+bool same_place(const Candidate& a, const Candidate& b) { return a.suspect == b.suspect && a.fault.at_point.pins == b.fault.at_point.pins; }
 
 double band_low(const Candidate& fault) { return fault.fault.value->low(); }
 
@@ -43,8 +41,7 @@ bool works(const Setting& setting, const Stand& stand, const Part& part, PartId 
 }
 
 // The load that lacks what it needs with so many ohms added; none where all do their work.
-PartId starved(const Circuit& circuit, const Setting& setting, const std::vector<PartId>& loads, bool all,
-               double ohms) {
+PartId starved(const Circuit& circuit, const Setting& setting, const std::vector<PartId>& loads, bool all, double ohms) {
     std::vector<double> values = usual_values(*setting.network);
     values[setting.network->added] = ohms;
     Stand stand = setting.from;
@@ -114,8 +111,7 @@ SmallFaults::SmallFaults(const Plan& plan, const Predictor& sound, const Diagnos
             for (PartId id = 0; id < static_cast<PartId>(plan.circuit.parts.size()); ++id) {
                 State state;
                 state.of.part = id, state.of.metal = Metal::whole, state.verb = StateVerb::works;
-                if (is_load(plan.circuit.parts[id].kind) && sound.looks(use.setup, state) == Truth::yes)
-                    use.loads.push_back(id);
+                if (is_load(plan.circuit.parts[id].kind) && sound.looks(use.setup, state) == Truth::yes) use.loads.push_back(id);
             }
             if (!use.loads.empty()) uses_.push_back(std::move(use));
         }
@@ -131,8 +127,7 @@ std::optional<std::pair<PartId, double>> SmallFaults::harmful_from(const Place& 
         const auto lacks = [&](double ohms) { return starved(car.circuit(), setting, use.loads, use.all, ohms); };
         double high = found ? found->second : ohm_bands().back();
         for (const std::size_t band : place.bands)
-            if (matrix.harm[band] == Truth::yes && band_low(matrix.faults[band]) < high &&
-                lacks(band_low(matrix.faults[band])) != none) {
+            if (matrix.harm[band] == Truth::yes && band_low(matrix.faults[band]) < high && lacks(band_low(matrix.faults[band])) != none) {
                 high = band_low(matrix.faults[band]);
                 break;
             }
@@ -146,17 +141,14 @@ std::optional<std::pair<PartId, double>> SmallFaults::harmful_from(const Place& 
 bool SmallFaults::is_complaint(const Check& check) const {
     if (check.measure != MeasureKind::look) return false;
     const auto complained_of = [&](PartId part) {
-        return std::any_of(uses_.begin(), uses_.end(), [&](const Use& use) {
-            return std::find(use.loads.begin(), use.loads.end(), part) != use.loads.end();
-        });
+        return std::any_of(uses_.begin(), uses_.end(),
+                           [&](const Use& use) { return std::find(use.loads.begin(), use.loads.end(), part) != use.loads.end(); });
     };
     return std::all_of(check.look_states.list.begin(), check.look_states.list.end(),
                        [&](const State& state) { return complained_of(state.of.part); });
 }
 
-bool SmallFaults::sees(std::size_t fault, int check) const {
-    return !can_pass(plan_.checks[check], diagnosis_.matrix.cells[fault][check]);
-}
+bool SmallFaults::sees(std::size_t fault, int check) const { return !can_pass(plan_.checks[check], diagnosis_.matrix.cells[fault][check]); }
 
 // Whether a car with the fault may come to an outcome there that no sound car has.
 bool SmallFaults::moves(std::size_t fault, int check) const {
@@ -228,8 +220,8 @@ std::vector<Smallest> SmallFaults::all(std::size_t exact) const {
     for (std::size_t i = 0; i < std::min(exact, list.size()); ++i) {
         Smallest& small = list[i];
         if (small.seen.empty() || !small.seen.front().ohms || *small.seen.front().ohms <= small.harmful) continue;
-        const auto place = std::find_if(places_.begin(), places_.end(),
-                                        [&](const Place& each) { return each.bands.front() == small.fault; });
+        const auto place =
+            std::find_if(places_.begin(), places_.end(), [&](const Place& each) { return each.bands.front() == small.fault; });
         const double first = *small.seen.front().ohms;
         for (SeenFrom& seen : small.seen)
             if (seen.ohms && *seen.ohms <= first) seen = exactly(*place, seen.check);
@@ -256,8 +248,7 @@ std::vector<BlindCheck> SmallFaults::blind() const {
                 if (!harm || diagnosis_.matrix.faults[band].fault.value->high() <= harm->second) continue;
                 for (const Taken& step : ends.endings[e].way) {
                     const Check& check = plan_.checks[step.check];
-                    const bool passes =
-                        step.outcome < check.outcomes.size() && check.outcomes[step.outcome].kind == OutcomeKind::pass;
+                    const bool passes = step.outcome < check.outcomes.size() && check.outcomes[step.outcome].kind == OutcomeKind::pass;
                     if (passes && std::find(met->begin(), met->end(), step.check) != met->end() &&
                         std::find(passed.begin(), passed.end(), step.check) == passed.end())
                         passed.push_back(step.check);
@@ -271,8 +262,7 @@ std::vector<BlindCheck> SmallFaults::blind() const {
             if (best.check == none || sooner(seen, best)) best = seen;
         }
         if (best.ohms && *best.ohms <= blind_from * harm->second) continue;
-        auto at =
-            std::find_if(list.begin(), list.end(), [&](const BlindCheck& each) { return each.check == best.check; });
+        auto at = std::find_if(list.begin(), list.end(), [&](const BlindCheck& each) { return each.check == best.check; });
         if (at == list.end()) at = list.insert(at, {best.check, {}});
         at->blind_to.push_back({place.bands.front(), harm->first, harm->second, {best}});
     }

@@ -12,9 +12,9 @@ struct SeenFrom {
 };
 
 struct Smallest {
-    std::size_t fault = 0; // in the matrix: the one with the least ohms of its place
-    PartId load = none;    // that is starved
-    double harmful = 0;    // ohm, added, from which the load lacks what it needs, on a usual car: every value usual
+    std::size_t fault = 0;      // in the matrix: the one with the least ohms of its place
+    PartId load = none;         // that is starved
+    double harmful = 0;         // ohm, added, from which the load lacks what it needs, on a usual car: every value usual
     std::vector<SeenFrom> seen; // by the checks that a car with the fault may come to, the most certain first
 };
 

@@ -27,7 +27,9 @@ std::vector<RankedSuspect> ranked(const Diagnosis& diagnosis, const Comes& comes
 } // namespace
 
 std::vector<RankedSuspect> suspects_at(const Diagnosis& diagnosis, int check, std::size_t outcome) {
-    return ranked(diagnosis, [&](const std::vector<Taken>& steps) { return std::find(steps.begin(), steps.end(), Taken{check, outcome}) != steps.end(); });
+    return ranked(diagnosis, [&](const std::vector<Taken>& steps) {
+        return std::find(steps.begin(), steps.end(), Taken{check, outcome}) != steps.end();
+    });
 }
 
 std::vector<RankedSuspect> suspects_if_failing(const Diagnosis& diagnosis, const Plan& plan, int check) {
@@ -36,7 +38,8 @@ std::vector<RankedSuspect> suspects_if_failing(const Diagnosis& diagnosis, const
     if (std::none_of(outcomes.begin(), outcomes.end(), is_pass)) return {};
     return ranked(diagnosis, [&](const std::vector<Taken>& steps) {
         return std::any_of(steps.begin(), steps.end(), [&](const Taken& step) {
-            return step.check == check && step.outcome != Taken::jumps && (step.outcome >= outcomes.size() || !is_pass(outcomes[step.outcome]));
+            return step.check == check && step.outcome != Taken::jumps &&
+                   (step.outcome >= outcomes.size() || !is_pass(outcomes[step.outcome]));
         });
     });
 }

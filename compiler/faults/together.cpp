@@ -6,7 +6,7 @@
 namespace loomsheet {
 namespace {
 
-constexpr double margin = 0.95; // of the volts a load needs: from here down one complains. Common practice, no source
+constexpr double margin = 0.95;  // of the volts a load needs: from here down one complains. Common practice, no source
 constexpr double on_edge = 0.95; // of the volts at which a relay pulls in: nearer it does now this, now that
 constexpr double weights[] = {0.3, 1, 3};
 constexpr std::size_t most_stands = 32;
@@ -103,14 +103,16 @@ bool Together::compatible(const Setting& setting, const Stand& stand, const Comp
     for (std::size_t i = 0; i < here.relays.size(); ++i)
         for (std::size_t j = 0; j < there.relays.size(); ++j) {
             if (here.relays[i].part != there.relays[j].part || stand.in[i] == complaining.in[j]) continue;
-            differing.push_back({pull_of(here, here.relays[i]), pull_of(there, there.relays[j]), stand.in[i] != 0, here.relays[i].drops_out});
+            differing.push_back(
+                {pull_of(here, here.relays[i]), pull_of(there, there.relays[j]), stand.in[i] != 0, here.relays[i].drops_out});
             one.stand.in[i] = other.stand.in[j] = 0;
         }
     for (std::size_t i = 0; i < here.modules.size(); ++i)
         for (std::size_t j = 0; j < there.modules.size(); ++j) {
             if (here.modules[i].part != there.modules[j].part || stand.alive[i] == complaining.alive[j]) continue;
             if (here.modules[i].supplies.size() != 1 || there.modules[j].supplies.size() != 1) return true;
-            differing.push_back({{{here.modules[i].supplies.front(), 1}}, {{there.modules[j].supplies.front(), 1}}, stand.alive[i] != 0, 0});
+            differing.push_back(
+                {{{here.modules[i].supplies.front(), 1}}, {{there.modules[j].supplies.front(), 1}}, stand.alive[i] != 0, 0});
             one.stand.alive[i] = other.stand.alive[j] = 0;
         }
     const auto may_be_first = [&](const Differing& each) {
@@ -181,7 +183,8 @@ bool Together::reaches(const std::vector<Part>& parts, double slack) {
             sum.push_back(std::move(term));
         }
         for (std::size_t i = 0; i < parts.size(); ++i)
-            together = together && !(parts[i].rattles && stands_[rest].rattles) && compatible(parts[i].rig->setting(), sum[i].stand, stands_[rest]);
+            together = together && !(parts[i].rattles && stands_[rest].rattles) &&
+                       compatible(parts[i].rig->setting(), sum[i].stand, stands_[rest]);
         if (!together) continue;
         if (stands_[rest].along.empty()) return true;
         Term complaint = complaining_->term;
@@ -225,7 +228,8 @@ bool Together::possible(const Check& check, const RowPrediction* made, std::size
         Rig& rig = car_.rig(setup_of(check));
         const std::vector<Along> along = along_load(rig.setting(), state.of.part);
         if (along.empty()) return true;
-        return reaches({{&rig, 1, along, rattles_too(rig)}}, -needs_of(car_.circuit().parts[state.of.part], car_.parameters().system_volts));
+        return reaches({{&rig, 1, along, rattles_too(rig)}},
+                       -needs_of(car_.circuit().parts[state.of.part], car_.parameters().system_volts));
     }
     if (!made || !made->limit || (check.measure != MeasureKind::volts && check.measure != MeasureKind::drop)) return true;
     const Limit& limit = *made->limit;

@@ -50,7 +50,7 @@ private:
     const Predictor& car_;
     ComplaintVolts complaint_;
     Setting* complaining_;
-    std::vector<Along> load_;  // empty where the load is broken inside, or its plug is off
+    std::vector<Along> load_;         // empty where the load is broken inside, or its plug is off
     std::vector<Complaining> stands_; // those in which it complains
     bool any_ = false;                // it may complain with anything
     Truth complains_ = Truth::yes;

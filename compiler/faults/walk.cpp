@@ -27,8 +27,7 @@ Walker::Walker(const Plan& plan) : plan_(plan), stop_runs_(plan.checks.size()) {
 }
 
 bool Walker::names_it(const std::vector<PointRef>& points, const Candidate& fault) const {
-    return std::any_of(points.begin(), points.end(),
-                       [&](const PointRef& point) { return names(plan_.circuit, point, fault); });
+    return std::any_of(points.begin(), points.end(), [&](const PointRef& point) { return names(plan_.circuit, point, fault); });
 }
 
 bool Walker::blames(int verdict, const Candidate& fault) const {
@@ -45,7 +44,8 @@ Judgement Walker::judge(const Ending& ending, const Candidate& fault) const {
     }
     const Target* target = target_of(plan_.checks[ending.last.check], ending.last.outcome);
     if (!target || target->run.empty()) return Judgement::open;
-    const bool named = target->run_is_span ? is_in(stop_runs_[ending.last.check][ending.last.outcome], fault) : names_it(target->run, fault);
+    const bool named =
+        target->run_is_span ? is_in(stop_runs_[ending.last.check][ending.last.outcome], fault) : names_it(target->run, fault);
     return named ? Judgement::found : Judgement::wrong;
 }
 
@@ -53,7 +53,7 @@ std::vector<Ending> Walker::endings(const std::vector<OutcomeSet>& sets, const C
     std::vector<Ending> list;
     if (plan_.checks.empty()) return list;
     std::vector<int> came(plan_.checks.size(), -2); // index into `steps` of the step before; -1 the start, -2 not reached
-    std::vector<std::pair<Taken, int>> steps;        // and the one before it
+    std::vector<std::pair<Taken, int>> steps;       // and the one before it
     std::vector<int> line{0};
     came[0] = -1;
     std::vector<bool> at_verdict(plan_.verdicts.size());
@@ -73,8 +73,7 @@ std::vector<Ending> Walker::endings(const std::vector<OutcomeSet>& sets, const C
             const Verdict& verdict = plan_.verdicts[target->index];
             const bool goes_on = verdict.then.kind == TargetKind::check || verdict.then.kind == TargetKind::next;
             const bool ends = !goes_on || (fault && blames(target->index, *fault));
-            if (!at_verdict[target->index] && ends)
-                list.push_back({EndKind::verdict, target->index, steps[step].first, way_to(step)});
+            if (!at_verdict[target->index] && ends) list.push_back({EndKind::verdict, target->index, steps[step].first, way_to(step)});
             at_verdict[target->index] = true;
             if (!ends) self(&verdict.then, step, self);
             return;

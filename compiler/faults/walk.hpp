@@ -14,16 +14,16 @@ enum class EndKind : std::uint8_t { verdict, suspects, done };
 struct Ending {
     EndKind kind = EndKind::done;
     int verdict = none;
-    Taken last;              // suspects and done: what led there
-    std::vector<Taken> way;  // one way there, the shortest
+    Taken last;             // suspects and done: what led there
+    std::vector<Taken> way; // one way there, the shortest
 };
 
 // Who is blamed at an ending.
 enum class Judgement : std::uint8_t {
-    found,   // a verdict, or the suspects it names, that blames the fault
-    wrong,   // something else is blamed
-    missed,  // called sound, or done
-    open,    // stop, with nothing named
+    found,  // a verdict, or the suspects it names, that blames the fault
+    wrong,  // something else is blamed
+    missed, // called sound, or done
+    open,   // stop, with nothing named
 };
 
 class Walker {

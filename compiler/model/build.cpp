@@ -14,8 +14,7 @@ Plan build(const Sources& sources, const std::vector<Tree>& trees, Findings& fin
 std::vector<Words> used_paths(const Sources& sources, const Tree& tree) {
     std::vector<Words> paths;
     for (const Statement& statement : tree.statements) {
-        if (statement.row < 0 || statement.head_args == 0 ||
-            statements()[static_cast<std::size_t>(statement.row)].context != Context::use)
+        if (statement.row < 0 || statement.head_args == 0 || statements()[static_cast<std::size_t>(statement.row)].context != Context::use)
             continue;
         Reader read(sources, tree, statement.first_head_arg, statement.head_args);
         const Span at = read.rest();
@@ -71,20 +70,19 @@ void Builder::fill_setup(Entry& entry) {
 void Builder::compare_values() {
     for (const Part& p : circuit_.parts) {
         if (p.pulls_in && p.drops_out && p.drops_out->si >= p.pulls_in->si)
-            findings_.add(207, p.drops_out->at,
-                          fmt::format("{} drops out at {}, which is not under the {} at which it pulls in", p.id,
-                                      p.drops_out->written, p.pulls_in->written),
+            findings_.add(finding::out_of_physical_reach, p.drops_out->at,
+                          fmt::format("{} drops out at {}, which is not under the {} at which it pulls in", p.id, p.drops_out->written,
+                                      p.pulls_in->written),
                           "a relay drops out far under its pull-in volts");
         for (const Element& e : p.elements)
-            if (e.kind == ElementKind::load && p.stalls_at && e.value &&
-                e.value->unit->dimension == Dimension::ampere && p.stalls_at->si <= e.value->si)
-                findings_.add(
-                    207, p.stalls_at->at,
-                    fmt::format("{} stalls at {}, which is not above its running current of {}", p.id,
-                                p.stalls_at->written, e.value->written),
-                    "held still, a motor takes 3 to 10 times its running current (common practice, no source)");
+            if (e.kind == ElementKind::load && p.stalls_at && e.value && e.value->unit->dimension == Dimension::ampere &&
+                p.stalls_at->si <= e.value->si)
+                findings_.add(finding::out_of_physical_reach, p.stalls_at->at,
+                              fmt::format("{} stalls at {}, which is not above its running current of {}", p.id, p.stalls_at->written,
+                                          e.value->written),
+                              "held still, a motor takes 3 to 10 times its running current (common practice, no source)");
         if (const double volts = system_volts(plan_); p.needs && p.needs->si > volts * 1.1)
-            findings_.add(207, p.needs->at,
+            findings_.add(finding::out_of_physical_reach, p.needs->at,
                           fmt::format("{} needs {}, more than the {:g} V system gives", p.id, p.needs->written, volts));
     }
 }
@@ -104,8 +102,8 @@ void Builder::compare_marks() {
     for (const Question& question : plan_.questions)
         look_at(question, question.marks);
     if (any && without)
-        findings_.add(901, without->at, "this question has no marks and others have: the sum on the lab sheet leaves it out",
-                      "write `marks 2` under it");
+        findings_.add(finding::question_without_marks, without->at,
+                      "this question has no marks and others have: the sum on the lab sheet leaves it out", "write `marks 2` under it");
 }
 
 void Builder::report_unused() {
@@ -117,12 +115,11 @@ void Builder::report_unused() {
     const auto own = trees_.back().file; // a used file serves other plans too
     for (std::size_t i = 0; i < used.size(); ++i)
         if (!used[i] && circuit_.panels[i].at.file == own)
-            findings_.add(
-                214, circuit_.panels[i].at, fmt::format("nothing sits behind `{}`", circuit_.panels[i].label),
-                fmt::format("write `behind {}` at the parts that it hides, or take it out", circuit_.panels[i].label));
+            findings_.add(finding::never_used, circuit_.panels[i].at, fmt::format("nothing sits behind `{}`", circuit_.panels[i].label),
+                          fmt::format("write `behind {}` at the parts that it hides, or take it out", circuit_.panels[i].label));
     for (const auto& named : plan_.setups)
         if (!named.used)
-            findings_.add(214, named.at, fmt::format("no check uses the set-up `{}`", named.label),
+            findings_.add(finding::never_used, named.at, fmt::format("no check uses the set-up `{}`", named.label),
                           fmt::format("write `with {}` in a check, or take it out", named.label));
 }
 
@@ -130,8 +127,7 @@ void Builder::report_unused() {
 // ------------------------------------------------------------------------------------------------------------------
 Builder::Opened Builder::open(const Entry& entry, std::uint32_t index) const {
     const Phrase& phrase = entry.tree->phrases[index];
-    return {&phrases()[phrase.row], Reader(sources_, *entry.tree, phrase.first_arg, phrase.arg_count),
-            entry.tree->span(phrase)};
+    return {&phrases()[phrase.row], Reader(sources_, *entry.tree, phrase.first_arg, phrase.arg_count), entry.tree->span(phrase)};
 }
 
 Reader Builder::head(const Entry& entry) const {
@@ -164,10 +160,10 @@ Allow Builder::allow(Reader& read) {
     made.why = read.text();
     const auto* row = find_in_catalogue(made.code);
     if (row == nullptr)
-        findings_.add(201, code, fmt::format("`{}` is no finding", written),
+        findings_.add(finding::unknown_name, code, fmt::format("`{}` is no finding", written),
                       "write the code of a warning, such as LS311");
     else if (row->severity == Severity::error)
-        findings_.add(203, code, fmt::format("{} is an error, and an error cannot be allowed", written),
+        findings_.add(finding::wrong_kind_of_thing, code, fmt::format("{} is an error, and an error cannot be allowed", written),
                       "mend what it finds");
     return made;
 }
@@ -176,7 +172,7 @@ bool Builder::reach(const Quantity& value, std::string_view role) {
     const ReachRow* row = find_reach(role);
     if (value.si >= row->low && value.si <= row->high && value.low() >= std::min(row->low, 0.0)) return true;
     const auto better = other_prefix(value, *row);
-    findings_.add(207, value.at,
+    findings_.add(finding::out_of_physical_reach, value.at,
                   fmt::format("`{}` is not possible: {} is {}", said(value.at), with_article(role), row->limits),
                   better.empty() ? std::string{} : fmt::format("did you mean `{}`?", better));
     return false;
@@ -187,7 +183,7 @@ void Builder::lacks(const Entry& entry, std::string_view what, std::string_view 
     const Span at = entry.tree->span(entry.statement->first, 1 + entry.statement->head_args);
     auto read = head(entry);
     const auto name = read.done() ? std::string(row.word) : std::string(read.take_text());
-    findings_.add(114, at, fmt::format("{} lacks {}", name, what), fmt::format("add, for instance: {}", such));
+    findings_.add(finding::lacks_what_it_needs, at, fmt::format("{} lacks {}", name, what), fmt::format("add, for instance: {}", such));
 }
 
 } // namespace loomsheet

@@ -43,17 +43,18 @@ private:
         Span at;
     };
     using Names = std::unordered_map<std::string, Declared>;
-    Names designators_, wires_, cables_, panels_, setups_, steps_, plants_, questions_; // steps: checks and verdicts, which share their labels
+    Names designators_, wires_, cables_, panels_, setups_, steps_, plants_,
+        questions_; // steps: checks and verdicts, which share their labels
     std::unordered_map<std::string, bool> step_is_check_;
     std::vector<Span> panel_uses_;
     std::vector<std::pair<PartId, Span>> mapped_; // pins that the `map` of a plug names
     std::unordered_set<int> troubled_setups_;     // that use themselves or are too deep, and were told of
     // One message a cause: what else may come of a mistake that was found already.
-    bool files_lost_ = false;                     // some file could not be read
-    std::unordered_set<std::string> doubtful_;    // names and labels in heads that were not understood, in small letters
-    bool nameless_ = false;                       // a head that was not understood has no name at all
-    std::unordered_set<PartId> half_read_;        // parts with phrases that were not understood
-    std::vector<std::string> lost_halves_;        // first letters of plugs whose other half may have got lost
+    bool files_lost_ = false;                  // some file could not be read
+    std::unordered_set<std::string> doubtful_; // names and labels in heads that were not understood, in small letters
+    bool nameless_ = false;                    // a head that was not understood has no name at all
+    std::unordered_set<PartId> half_read_;     // parts with phrases that were not understood
+    std::vector<std::string> lost_halves_;     // first letters of plugs whose other half may have got lost
     int names_asked_ = 0;
 
     // --- names.cpp: who is who

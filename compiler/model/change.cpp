@@ -45,8 +45,7 @@ bool holds_in(const std::vector<SetupItem>& items, const SetupItem& wanted) {
 }
 
 bool has_engine(const std::vector<SetupItem>& items) {
-    return std::any_of(items.begin(), items.end(),
-                       [](const SetupItem& item) { return row_of(item.kind).subject == Subject::engine; });
+    return std::any_of(items.begin(), items.end(), [](const SetupItem& item) { return row_of(item.kind).subject == Subject::engine; });
 }
 
 // Whether everything that is on has to go off in between.
@@ -55,8 +54,7 @@ bool must_switch_off(const std::vector<SetupItem>& before, const std::vector<Set
         return std::any_of(here.begin(), here.end(),
                            [&](const SetupItem& item) { return row_of(item.kind).is_connection && !holds_in(there, item); });
     };
-    return changes_connection(before, after) || changes_connection(after, before) ||
-           (has_engine(before) && !has_engine(after));
+    return changes_connection(before, after) || changes_connection(after, before) || (has_engine(before) && !has_engine(after));
 }
 
 } // namespace
@@ -121,8 +119,7 @@ std::vector<std::vector<int>> origins_of(const Plan& plan) {
     for (std::size_t from = 0; from < plan.checks.size(); ++from)
         for (const Outcome& outcome : plan.checks[from].outcomes) {
             const Target* target = &outcome.target;
-            if (target->kind == TargetKind::verdict && target->index != none)
-                target = &plan.verdicts[target->index].then;
+            if (target->kind == TargetKind::verdict && target->index != none) target = &plan.verdicts[target->index].then;
             const bool leads_on = target->kind == TargetKind::check || target->kind == TargetKind::next;
             if (!leads_on || target->index == none) continue;
             std::vector<int>& here = origins[target->index];

@@ -54,7 +54,7 @@ void Builder::check_phrase(Check& check, Form form, Reader& read, const Phrase& 
     }
     case Form::answer:
         if (check.questions.empty())
-            findings_.add(114, at, "this answer belongs to no question", "write a `question` above it");
+            findings_.add(finding::lacks_what_it_needs, at, "this answer belongs to no question", "write a `question` above it");
         else
             answer(read, check.questions.back());
         return;
@@ -98,7 +98,7 @@ bool Builder::measure_phrase(Check& check, Form form, Reader& read, Span at) {
 
 bool Builder::measures(Check& check, MeasureKind kind, Span at) {
     if (check.measure != MeasureKind::nothing && check.measure != kind) {
-        findings_.add({110,
+        findings_.add({finding::phrase_given_twice,
                        at,
                        fmt::format("a check has one measurement; this is a second one, `{}` beside `{}`", measure_word(kind),
                                    measure_word(check.measure)),
@@ -121,7 +121,7 @@ void Builder::points(Check& check, Reader& read, Span at) {
     read.skip_words();
     row.black = point(read.take());
     if (std::any_of(check.rows.begin(), check.rows.end(), [&](const Row& r) { return r.name == row.name; }))
-        findings_.add({202,
+        findings_.add({finding::declared_twice,
                        at,
                        row.name.empty() ? std::string("several rows need names to tell them apart")
                                         : fmt::format("the row \"{}\" stands twice", row.name),
@@ -141,7 +141,7 @@ void Builder::expect(Check& check, Reader& read, Span at) {
     made.not_computed = read.word("not");
     const auto same = std::find_if(check.limits.begin(), check.limits.end(), [&](const Limit& l) { return l.row == row; });
     if (same != check.limits.end())
-        findings_.add({110,
+        findings_.add({finding::phrase_given_twice,
                        at,
                        "a second limit for the same reading",
                        "keep one, or name the row it is for: expect \"Front left\" below 0.5 V",
@@ -205,7 +205,7 @@ Target Builder::target(Reader& read, int check) {
             if (is_doubtful(name)) return made;
             auto help = likely_meant(name, {&steps_});
             if (help.empty()) help = fmt::format("write the check or the verdict: check {} \"...\"", name);
-            findings_.add(211, label, fmt::format("no check and no verdict is called `{}`", name), help);
+            findings_.add(finding::unknown_label, label, fmt::format("no check and no verdict is called `{}`", name), help);
         } else {
             made.kind = step_is_check_.at(name) ? TargetKind::check : TargetKind::verdict;
             made.index = found->second.id;
@@ -219,11 +219,12 @@ int Builder::find_check(Span at, std::string_view use) {
     const auto found = steps_.find(name);
     if (found != steps_.end() && step_is_check_.at(name)) return found->second.id;
     if (found != steps_.end()) {
-        findings_.add(203, at, fmt::format("`{}` is a verdict; {} a check", name, use), "write the label of a check");
+        findings_.add(finding::wrong_kind_of_thing, at, fmt::format("`{}` is a verdict; {} a check", name, use),
+                      "write the label of a check");
         return none;
     }
     if (!is_doubtful(name))
-        findings_.add(211, at, fmt::format("no check is called `{}`", name), likely_meant(name, {&steps_}));
+        findings_.add(finding::unknown_label, at, fmt::format("no check is called `{}`", name), likely_meant(name, {&steps_}));
     return none;
 }
 

@@ -100,8 +100,7 @@ void Circuit::index() {
     }
     lookup.wires_by_pin.assign(pins.size(), {});
     for (std::size_t i = 0; i < wires.size(); ++i) {
-        if (wires[i].from != none)
-            lookup.wires_by_pin[static_cast<std::size_t>(wires[i].from)].push_back(static_cast<WireId>(i));
+        if (wires[i].from != none) lookup.wires_by_pin[static_cast<std::size_t>(wires[i].from)].push_back(static_cast<WireId>(i));
         if (wires[i].to != none && wires[i].to != wires[i].from)
             lookup.wires_by_pin[static_cast<std::size_t>(wires[i].to)].push_back(static_cast<WireId>(i));
     }

@@ -28,7 +28,7 @@ struct Allow {
     Span at;
 };
 
-struct TableValue { // a value under a condition or at a position
+struct TableValue {       // a value under a condition or at a position
     std::string position; // "rest", "released", or empty where `at_value` counts
     MaybeQuantity at_value;
     MaybeQuantity value;
@@ -38,7 +38,7 @@ struct TableValue { // a value under a condition or at a position
 
 // `closed when key on crank`, or the positions of a switch
 struct Condition {
-    std::vector<std::string> key;        // off acc on crank
+    std::vector<std::string> key; // off acc on crank
     bool engine_running = false, asleep = false;
     Span at;
 };
@@ -47,21 +47,21 @@ struct Element {
     ElementKind kind = ElementKind::load;
     PinId a = none, b = none, c = none;
     MaybeQuantity value, holds_at, more; // see ElementKind: each with its unit
-    std::vector<TableValue> table; // ntc: ohms at temperatures; pot: percent at positions
+    std::vector<TableValue> table;       // ntc: ohms at temperatures; pot: percent at positions
     bool pulls_down = false, flashes = false;
-    PartId follows = none;    // module_output that follows a switch
-    MaybeQuantity duration;   // "for 2 s"
+    PartId follows = none;         // module_output that follows a switch
+    MaybeQuantity duration;        // "for 2 s"
     std::optional<Condition> when; // contacts `closed when key on crank`
-    std::string name;         // "fan relay"
+    std::string name;              // "fan relay"
     Span at;
 };
 
 struct Pin {
     PartId part = none;
-    std::string name;   // "87a", "B+"
-    std::string mark;   // a connector's own name for the cavity: `named 1=L`
-    Span at;            // where it was first written
-    PinId mate = none;  // what it meets when plugged in
+    std::string name;      // "87a", "B+"
+    std::string mark;      // a connector's own name for the cavity: `named 1=L`
+    Span at;               // where it was first written
+    PinId mate = none;     // what it meets when plugged in
     bool declared = false; // can be reached: a pin of an assembly that it does not list is inside
 };
 
@@ -75,16 +75,16 @@ struct Part {
     std::string name; // "Fan relay", may be empty
     PartKind kind = PartKind::plain;
     std::string sensor_kind;
-    Span at;          // the designator where it is declared
+    Span at; // the designator where it is declared
     std::string place;
-    PanelId panel = none;          // what must come off first; inherited by its plug
-    std::string metal;             // body engine chassis: where a bolted case or a ground point sits; empty: not said
-    PartId bolted_to = none;       // `31 on XE2`
+    PanelId panel = none;    // what must come off first; inherited by its plug
+    std::string metal;       // body engine chassis: where a bolted case or a ground point sits; empty: not said
+    PartId bolted_to = none; // `31 on XE2`
     PinId bolted_pin = none;
     PartId assembly = none;
     double likely = 1;
     std::vector<Words> notes, cautions;
-    std::string how;               // how its state is brought about
+    std::string how; // how its state is brought about
     std::vector<PinId> pins;
     std::vector<Element> elements;
     // ratings
@@ -103,20 +103,20 @@ struct Part {
     bool sprung = false, bare = false;
     // connector
     int cavities = 0;
-    PartId plugs_on = none;        // `on M3`
-    PartId twin = none;            // the other half of an in-line pair
-    std::string half;              // "body"
+    PartId plugs_on = none;                               // `on M3`
+    PartId twin = none;                                   // the other half of an in-line pair
+    std::string half;                                     // "body"
     std::vector<std::pair<std::string, std::string>> map; // cavity to pin, where the numbers differ
-    std::string lock;              // "at 12 o'clock"
+    std::string lock;                                     // "at 12 o'clock"
     int face_rows = 0, face_columns = 0;
-    bool first_half = false;       // the half that was declared (the twin is made from it)
+    bool first_half = false; // the half that was declared (the twin is made from it)
     std::vector<Allow> allows;
 
     const TableValue* find_position(std::string_view word) const;
 };
 
 struct Colour {
-    std::string base, stripe;      // codes; stripe may be empty; base "GNYE" stands alone
+    std::string base, stripe; // codes; stripe may be empty; base "GNYE" stands alone
     std::string code() const { return stripe.empty() ? base : base + "/" + stripe; }
     bool empty() const { return base.empty(); }
 };
@@ -124,12 +124,12 @@ struct Colour {
 struct Wire {
     std::string id;
     PinId from = none, to = none;
-    MaybeQuantity area;   // m²; from AWG too
-    std::string gauge;    // as written: "6 mm²", "AWG 10"
+    MaybeQuantity area; // m²; from AWG too
+    std::string gauge;  // as written: "6 mm²", "AWG 10"
     Colour colour;
     MaybeQuantity length, rated;
     bool unfused = false;
-    std::string cable;    // the cable it runs in, if any
+    std::string cable; // the cable it runs in, if any
     std::vector<Words> notes;
     double likely = 1;
     std::vector<Allow> allows;

@@ -27,30 +27,30 @@ void Builder::cavities(Reader& read) {
     const Span at = read.take();
     const double count = to_number(text(at));
     if (count < 1 || count > 400 || count != static_cast<int>(count))
-        findings_.add(207, at, fmt::format("a connector with {} pins is not possible", text(at)), "1 to 400 pins");
+        findings_.add(finding::out_of_physical_reach, at, fmt::format("a connector with {} pins is not possible", text(at)),
+                      "1 to 400 pins");
 }
 
 void Builder::plugs_on(Part& owner, Reader& read) {
     read.skip_words();
     const Span at = read.take();
     if (owner.twin != none) {
-        findings_.add(
-            203, at,
-            fmt::format("{} has another half, {}, and cannot sit on `{}` too", owner.id, part(owner.twin).id, text(at)),
-            "keep `on` or `mates`");
+        findings_.add(finding::wrong_kind_of_thing, at,
+                      fmt::format("{} has another half, {}, and cannot sit on `{}` too", owner.id, part(owner.twin).id, text(at)),
+                      "keep `on` or `mates`");
     } else if (const PartId to = find_part(at); to != none) {
         const PartKind kind = part(to).kind;
         if (row_of(kind).takes_plug)
             owner.plugs_on = to;
         else
-            findings_.add(203, at, fmt::format("`{}` is {}; a plug sits on a part", text(at), a_kind(kind)),
+            findings_.add(finding::wrong_kind_of_thing, at, fmt::format("`{}` is {}; a plug sits on a part", text(at), a_kind(kind)),
                           "an in-line pair is written `mates`");
     }
 }
 
 void Builder::halves(Part& owner, Reader& read) {
     if (owner.twin == none) {
-        findings_.add(203, read.rest(), fmt::format("{} is no in-line pair, so it has no halves", owner.id),
+        findings_.add(finding::wrong_kind_of_thing, read.rest(), fmt::format("{} is no in-line pair, so it has no halves", owner.id),
                       "an in-line pair is written `mates`");
         return;
     }
@@ -67,9 +67,9 @@ void Builder::face(Part& owner, Reader& read) {
     const Span columns = read.take();
     owner.face_columns = static_cast<int>(std::clamp(to_number(text(columns)), 0.0, 1000.0));
     if (owner.cavities > 0 && owner.face_rows * owner.face_columns < owner.cavities)
-        findings_.add(213, {rows.file, rows.begin, columns.end},
-                      fmt::format("{} has {} pins, but {} rows of {} make {}", owner.id, owner.cavities,
-                                  owner.face_rows, owner.face_columns, owner.face_rows * owner.face_columns),
+        findings_.add(finding::cavities_do_not_add_up, {rows.file, rows.begin, columns.end},
+                      fmt::format("{} has {} pins, but {} rows of {} make {}", owner.id, owner.cavities, owner.face_rows,
+                                  owner.face_columns, owner.face_rows * owner.face_columns),
                       "rows times columns are at least the pins");
     if (owner.twin == none) return;
     part(owner.twin).face_rows = owner.face_rows, part(owner.twin).face_columns = owner.face_columns;

@@ -43,7 +43,9 @@ private:
         if (one) put(*one);
     }
     template <class First, class Second>
-    void put(const std::pair<First, Second>& both) { put(both.first), put(both.second); }
+    void put(const std::pair<First, Second>& both) {
+        put(both.first), put(both.second);
+    }
     template <HasFields One>
     void put(const One& one) {
         std::apply([&](const auto&... each) { (put_field(each), ...); }, fields(one));

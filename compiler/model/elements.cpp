@@ -35,7 +35,7 @@ void Builder::between_pins(Element& element, PartId id, Reader& read) {
     element.b = found.size() > 1 ? found[1] : none;
     element.c = found.size() > 2 ? found[2] : none;
     if (element.a == element.b && element.a != none)
-        findings_.add(203, written, fmt::format("`{}` names the same pin twice", text(written)));
+        findings_.add(finding::wrong_kind_of_thing, written, fmt::format("`{}` names the same pin twice", text(written)));
 }
 
 // Phrases that put something between pins, or give a value at a position to what stands above.
@@ -99,7 +99,7 @@ ElementKind Builder::load_or_resistor(Element& made, const Part& owner, Reader& 
     const auto dimension = given.unit->dimension;
     const bool resistor = owner.kind == PartKind::resistor;
     if (resistor && dimension != Dimension::ohm) {
-        findings_.add(206, given.at, fmt::format("a resistor has ohms, not `{}`", said(given.at)),
+        findings_.add(finding::unit_does_not_fit, given.at, fmt::format("a resistor has ohms, not `{}`", said(given.at)),
                       "for instance: 1/2 0.35 ohm");
         return ElementKind::resistor;
     }
@@ -137,9 +137,8 @@ void Builder::output(Element& made, Reader& read) {
     const Span leader = read.take();
     made.follows = find_part(leader);
     if (made.follows != none && part(made.follows).kind != PartKind::switch_)
-        findings_.add(
-            203, leader,
-            fmt::format("`{}` is {}; an output follows a switch", text(leader), a_kind(part(made.follows).kind)));
+        findings_.add(finding::wrong_kind_of_thing, leader,
+                      fmt::format("`{}` is {}; an output follows a switch", text(leader), a_kind(part(made.follows).kind)));
 }
 
 // A value at a position or at a temperature: of the part, or of what stands above.
@@ -152,10 +151,10 @@ bool Builder::position_phrase(Part& owner, PartId id, Form form, Reader& read, S
     read.skip_words();
     const bool percent = form == Form::at_percent;
     const auto wanted = percent ? ElementKind::pot : ElementKind::ntc;
-    const auto element = std::find_if(owner.elements.rbegin(), owner.elements.rend(),
-                                      [wanted](const Element& e) { return e.kind == wanted; });
+    const auto element =
+        std::find_if(owner.elements.rbegin(), owner.elements.rend(), [wanted](const Element& e) { return e.kind == wanted; });
     if (element == owner.elements.rend()) {
-        findings_.add(114, at,
+        findings_.add(finding::lacks_what_it_needs, at,
                       percent ? "this position belongs to no track: no `pot` stands above it"
                               : "this row belongs to no table: no `ntc` stands above it",
                       percent ? "write first: pot 2/4/3 1.2 kohm" : "write first: ntc 1/2");
@@ -183,9 +182,7 @@ void Builder::switch_position(Part& owner, PartId id, Reader& read, Span at) {
         const Span written = read.take();
         const auto found = pins_of(id, text(written));
         position.closed.emplace_back(found[0], found[1]);
-        const auto same = [&](const Element& e) {
-            return e.kind == ElementKind::contact && e.a == found[0] && e.b == found[1];
-        };
+        const auto same = [&](const Element& e) { return e.kind == ElementKind::contact && e.a == found[0] && e.b == found[1]; };
         if (std::any_of(owner.elements.begin(), owner.elements.end(), same)) continue;
         Element contact;
         contact.kind = ElementKind::contact;
@@ -193,7 +190,7 @@ void Builder::switch_position(Part& owner, PartId id, Reader& read, Span at) {
         owner.elements.push_back(std::move(contact));
     }
     if (owner.find_position(position.position) != nullptr)
-        findings_.add(202, at, fmt::format("the position `{}` of {} is declared twice", position.position, owner.id),
+        findings_.add(finding::declared_twice, at, fmt::format("the position `{}` of {} is declared twice", position.position, owner.id),
                       "give each position a word of its own");
     else
         owner.positions.push_back(std::move(position));

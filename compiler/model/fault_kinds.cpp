@@ -15,8 +15,7 @@ constexpr FaultKindRow kind_row(FaultKind kind) {
     case FaultKind::swapped: return {.word = "swapped", .acts = Acts::swaps, .can_blow = true, .has_other = true};
     case FaultKind::blown: return {.word = "blown", .acts = Acts::cuts};
     case FaultKind::stuck_open: return {.word = "stuck open", .acts = Acts::cuts};
-    case FaultKind::stuck_closed:
-        return {.word = "stuck closed", .acts = Acts::closes, .can_blow = true, .is_short = true};
+    case FaultKind::stuck_closed: return {.word = "stuck closed", .acts = Acts::closes, .can_blow = true, .is_short = true};
     case FaultKind::at_position: return {.word = "at position", .acts = Acts::closes, .can_blow = true};
     case FaultKind::reads: return {.word = "reads", .can_blow = true, .is_short = true};
     case FaultKind::is: return {.word = "is", .can_blow = true};
@@ -31,12 +30,11 @@ constexpr auto kind_rows = all_rows<FaultKind, kind_row>();
 
 constexpr FaultPhrase phrase_rows[] = {
     {"open", FaultKind::open,
-     thing::wire | thing::joint | thing::crimp | thing::ground | thing::plug | thing::fuse | thing::battery |
-         thing::motor | thing::lamp | thing::sensor | thing::contact | thing::diode | thing::winding,
+     thing::wire | thing::joint | thing::crimp | thing::ground | thing::plug | thing::fuse | thing::battery | thing::motor | thing::lamp |
+         thing::sensor | thing::contact | thing::diode | thing::winding,
      "open"},
     {"", FaultKind::added,
-     thing::wire | thing::joint | thing::crimp | thing::ground | thing::plug | thing::fuse | thing::battery |
-         thing::contact | thing::ohmic,
+     thing::wire | thing::joint | thing::crimp | thing::ground | thing::plug | thing::fuse | thing::battery | thing::contact | thing::ohmic,
      "2 ohm"},
     {"touches ground", FaultKind::to_ground, thing::metal, "touches ground"},
     {"touches supply", FaultKind::to_supply, thing::metal, "touches supply"},

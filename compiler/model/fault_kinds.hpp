@@ -7,7 +7,22 @@
 namespace loomsheet {
 
 enum class FaultKind : std::uint8_t {
-    open, added, to_ground, to_supply, touches, swapped, blown, stuck_open, stuck_closed, at_position, reads, is, draws, seized, worn, weak,
+    open,
+    added,
+    to_ground,
+    to_supply,
+    touches,
+    swapped,
+    blown,
+    stuck_open,
+    stuck_closed,
+    at_position,
+    reads,
+    is,
+    draws,
+    seized,
+    worn,
+    weak,
 };
 
 // What it does to the branches it befalls.

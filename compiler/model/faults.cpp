@@ -45,11 +45,9 @@ private:
         const std::vector<PinId> named = at.pin != none ? std::vector{at.pin} : at.pins;
         for (const PlaceInside& each : places_inside(circuit_.parts[id])) {
             const auto has = [&](PinId pin) {
-                return std::any_of(each.pins.begin(), each.pins.end(),
-                                   [&](PinId own) { return own == pin || circuit_.mate(own) == pin; });
+                return std::any_of(each.pins.begin(), each.pins.end(), [&](PinId own) { return own == pin || circuit_.mate(own) == pin; });
             };
-            if (!std::all_of(named.begin(), named.end(), has) || (!named.empty() && named.size() != each.pins.size()))
-                continue;
+            if (!std::all_of(named.begin(), named.end(), has) || (!named.empty() && named.size() != each.pins.size())) continue;
             at.part = id, at.pin = none, at.pins = each.pins;
             if (at.metal == Metal::wire_end) at.metal = Metal::part;
             list_.push_back({at, each.what});
@@ -88,8 +86,7 @@ std::vector<std::string> beside(const Circuit& circuit, const Fault& fault) {
             for (const WireId each : circuit.wires_at(pin))
                 list.push_back(fmt::format("{} {}", circuit.wires[each].id, fault.words));
         else
-            list.push_back(fmt::format(
-                "joint {} {}", circuit.pin_name(circuit.mate(pin) != none ? circuit.mate(pin) : pin), fault.words));
+            list.push_back(fmt::format("joint {} {}", circuit.pin_name(circuit.mate(pin) != none ? circuit.mate(pin) : pin), fault.words));
     }
     return list;
 }
@@ -121,9 +118,7 @@ Fault Builder::fault(Reader& read) {
         if (read.is(Atom::quantity)) {
             made.value = read.quantity();
             const auto dimension = made.value->unit->dimension;
-            reach(*made.value, dimension == Dimension::ohm    ? "resistance"
-                               : dimension == Dimension::watt ? "load power"
-                                                              : "load current");
+            reach(*made.value, dimension == Dimension::ohm ? "resistance" : dimension == Dimension::watt ? "load power" : "load current");
         } else if (read.is(Atom::range)) {
             made.value = added_ohms(read);
         } else if (read.is(Atom::point)) {
@@ -146,12 +141,11 @@ Quantity Builder::added_ohms(Reader& read) {
     Quantity low, high;
     read.range(low, high);
     if (high.unit->dimension != Dimension::ohm || low.unit->dimension != Dimension::ohm)
-        findings_.add(
-            206, high.at,
-            fmt::format("`{}` is {}; what is added is ohms", said(high.at), row_of(high.unit->dimension).word),
-            fmt::format("for instance: {}", row_of(Dimension::ohm).example));
+        findings_.add(finding::unit_does_not_fit, high.at,
+                      fmt::format("`{}` is {}; what is added is ohms", said(high.at), row_of(high.unit->dimension).word),
+                      fmt::format("for instance: {}", row_of(Dimension::ohm).example));
     else if (low.si > high.si)
-        findings_.add(207, low.at, fmt::format("the range `{}` runs from high to low", said(low.at)),
+        findings_.add(finding::out_of_physical_reach, low.at, fmt::format("the range `{}` runs from high to low", said(low.at)),
                       "the smaller value stands first");
     else
         reach(high, "resistance");
@@ -180,7 +174,7 @@ void Builder::put_at(Fault& fault, Things befalls, Span words_at) {
         std::vector<std::string> each;
         for (const PointRef& one : found)
             each.push_back(fmt::format("{} {}", written_point(circuit_, one), fault.words));
-        findings_.add(203, at.at, fmt::format("`{}` fits several things in {}: which?", fault.words, text(at.at)),
+        findings_.add(finding::wrong_kind_of_thing, at.at, fmt::format("`{}` fits several things in {}: which?", fault.words, text(at.at)),
                       fmt::format("write {}", listed(each)));
         return;
     }
@@ -192,9 +186,8 @@ void Builder::joins(const Fault& fault, Things befalls) {
     const PointRef& to = fault.other;
     if (to.part == none && to.wire == none) return;
     if (befallen(to, Places(circuit_).of(to), befalls).empty())
-        findings_.add(203, to.at,
-                      fmt::format("`{}` is not what a fault can {} to", text(to.at),
-                                  fault.kind == FaultKind::swapped ? "swap" : "join it"),
+        findings_.add(finding::wrong_kind_of_thing, to.at,
+                      fmt::format("`{}` is not what a fault can {} to", text(to.at), fault.kind == FaultKind::swapped ? "swap" : "join it"),
                       fault.kind == FaultKind::swapped ? "name another wire" : "name a wire, a pin or a ground point");
 }
 
@@ -205,12 +198,10 @@ void Builder::fits_not(const Fault& fault, const std::string& suits) {
         if (at.wire != none) return fmt::format("{}, which is a wire", text(at.at));
         if (at.metal == Metal::joint) return fmt::format("{}, which is a joint", text(at.at));
         const PartKind kind = part(at.part).kind;
-        return fmt::format("{}, which is {}", text(at.at),
-                           kind == PartKind::ground ? "a ground point" : a_kind(kind));
+        return fmt::format("{}, which is {}", text(at.at), kind == PartKind::ground ? "a ground point" : a_kind(kind));
     };
-    std::string help =
-        suits.empty() ? "name the wire, the joint or the part that has failed" : fmt::format("write {}", suits);
-    findings_.add(203, at.at, fmt::format("`{}` does not fit {}", fault.words, what()), help);
+    std::string help = suits.empty() ? "name the wire, the joint or the part that has failed" : fmt::format("write {}", suits);
+    findings_.add(finding::wrong_kind_of_thing, at.at, fmt::format("`{}` does not fit {}", fault.words, what()), help);
 }
 
 // What `--fault` asks for: a fault and nothing else.

@@ -8,60 +8,23 @@ namespace {
 // last. Done: the battery first, plugs, what is held, leads, key, engine, outputs, and handles last.
 constexpr ItemRow item_row(ItemKind kind) {
     switch (kind) {
-    case ItemKind::key:
-        return {.word = "key", .subject = Subject::key, .undone = 3, .done = 13, .is_power = true, .is_use = true};
-    case ItemKind::asleep:
-        return {.word = "asleep", .subject = Subject::asleep, .undone = 3, .done = 13, .is_use = true};
+    case ItemKind::key: return {.word = "key", .subject = Subject::key, .undone = 3, .done = 13, .is_power = true, .is_use = true};
+    case ItemKind::asleep: return {.word = "asleep", .subject = Subject::asleep, .undone = 3, .done = 13, .is_use = true};
     case ItemKind::engine_running:
-        return {.word = "engine running",
-                .subject = Subject::engine,
-                .undone = 2,
-                .done = 14,
-                .is_power = true,
-                .is_use = true};
+        return {.word = "engine running", .subject = Subject::engine, .undone = 2, .done = 14, .is_power = true, .is_use = true};
     case ItemKind::engine_speed:
-        return {.word = "engine speed",
-                .subject = Subject::engine,
-                .undone = 2,
-                .done = 14,
-                .is_power = true,
-                .is_use = true};
+        return {.word = "engine speed", .subject = Subject::engine, .undone = 2, .done = 14, .is_power = true, .is_use = true};
     case ItemKind::unplugged:
-        return {.word = "unplugged",
-                .subject = Subject::plug,
-                .names = Names::part,
-                .undone = 7,
-                .done = 8,
-                .is_connection = true};
+        return {.word = "unplugged", .subject = Subject::plug, .names = Names::part, .undone = 7, .done = 8, .is_connection = true};
     case ItemKind::pulled:
-        return {.word = "pulled",
-                .subject = Subject::holder,
-                .names = Names::part,
-                .undone = 7,
-                .done = 8,
-                .is_connection = true};
+        return {.word = "pulled", .subject = Subject::holder, .names = Names::part, .undone = 7, .done = 8, .is_connection = true};
     case ItemKind::disconnected:
-        return {.word = "disconnected",
-                .subject = Subject::terminal,
-                .names = Names::pin,
-                .undone = 9,
-                .done = 6,
-                .is_connection = true};
+        return {.word = "disconnected", .subject = Subject::terminal, .names = Names::pin, .undone = 9, .done = 6, .is_connection = true};
     case ItemKind::position:
-        return {.word = "position",
-                .subject = Subject::handle,
-                .names = Names::part,
-                .undone = 0,
-                .done = 16,
-                .is_use = true};
+        return {.word = "position", .subject = Subject::handle, .names = Names::part, .undone = 0, .done = 16, .is_use = true};
     case ItemKind::pressed:
-        return {.word = "pressed",
-                .subject = Subject::handle,
-                .names = Names::part,
-                .undone = 0,
-                .done = 16,
-                .is_power = true,
-                .is_use = true};
+        return {
+            .word = "pressed", .subject = Subject::handle, .names = Names::part, .undone = 0, .done = 16, .is_power = true, .is_use = true};
     case ItemKind::output_on:
         return {.word = "output on",
                 .subject = Subject::output,
@@ -70,24 +33,14 @@ constexpr ItemRow item_row(ItemKind kind) {
                 .done = 15,
                 .is_power = true,
                 .is_use = true};
-    case ItemKind::at_value:
-        return {.word = "at value", .subject = Subject::handle, .names = Names::part, .undone = 4, .done = 10};
-    case ItemKind::as_found:
-        return {.word = "as found", .subject = Subject::handle, .names = Names::part, .undone = 4, .done = 10};
+    case ItemKind::at_value: return {.word = "at value", .subject = Subject::handle, .names = Names::part, .undone = 4, .done = 10};
+    case ItemKind::as_found: return {.word = "as found", .subject = Subject::handle, .names = Names::part, .undone = 4, .done = 10};
     case ItemKind::moved:
-        return {
-            .word = "moved", .subject = Subject::handle, .names = Names::part, .undone = 0, .done = 16, .is_use = true};
-    case ItemKind::bridge:
-        return {.word = "bridge", .subject = Subject::bridge, .undone = 5, .done = 12, .is_connection = true};
-    case ItemKind::load:
-        return {.word = "load", .subject = Subject::load, .undone = 5, .done = 11, .is_connection = true};
+        return {.word = "moved", .subject = Subject::handle, .names = Names::part, .undone = 0, .done = 16, .is_use = true};
+    case ItemKind::bridge: return {.word = "bridge", .subject = Subject::bridge, .undone = 5, .done = 12, .is_connection = true};
+    case ItemKind::load: return {.word = "load", .subject = Subject::load, .undone = 5, .done = 11, .is_connection = true};
     case ItemKind::one_of_pulled:
-        return {.word = "one of pulled",
-                .subject = Subject::group,
-                .names = Names::parts,
-                .undone = 7,
-                .done = 8,
-                .is_connection = true};
+        return {.word = "one of pulled", .subject = Subject::group, .names = Names::parts, .undone = 7, .done = 8, .is_connection = true};
     case ItemKind::words: return {.word = "words", .subject = Subject::words, .undone = 4, .done = 10};
     }
     return {};

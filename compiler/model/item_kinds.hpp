@@ -6,8 +6,23 @@
 namespace loomsheet {
 
 enum class ItemKind : std::uint8_t {
-    key, asleep, engine_running, engine_speed, unplugged, pulled, disconnected, position, pressed, output_on, at_value,
-    as_found, moved, bridge, load, one_of_pulled, words,
+    key,
+    asleep,
+    engine_running,
+    engine_speed,
+    unplugged,
+    pulled,
+    disconnected,
+    position,
+    pressed,
+    output_on,
+    at_value,
+    as_found,
+    moved,
+    bridge,
+    load,
+    one_of_pulled,
+    words,
 };
 
 // What it is about. A switch is one thing, whether it stands at a position, is pressed or is moved; so is a sensor and what it is held at.

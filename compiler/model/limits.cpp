@@ -28,7 +28,7 @@ States Builder::states(Reader& read) {
         else if (read.word("and"))
             all = true;
         if (made.any && all) {
-            findings_.add(203, joint, "states are joined all by `and` or all by `or`, not by both",
+            findings_.add(finding::wrong_kind_of_thing, joint, "states are joined all by `and` or all by `or`, not by both",
                           "write two answers");
             all = false;
         }
@@ -52,7 +52,7 @@ void Builder::in_assembly(State& state) {
     std::vector<std::string> names;
     for (const PartId id : meant)
         names.push_back(part(id).id);
-    findings_.add(203, state.at,
+    findings_.add(finding::wrong_kind_of_thing, state.at,
                   fmt::format("{} holds {}: which of them is meant?", part(state.of.part).id, list_all(names, "and")),
                   fmt::format("write `{} {}`", part(meant.front()).id, state_word(state.verb)));
     state.of.part = none;
@@ -62,18 +62,17 @@ void Builder::in_assembly(State& state) {
 void Builder::state_fits(const State& state) {
     if (state.of.part == none) {
         if (state.of.wire != none || state.of.metal == Metal::body)
-            findings_.add(203, state.at, fmt::format("`{}` has no state to look at", said(state.at)),
+            findings_.add(finding::wrong_kind_of_thing, state.at, fmt::format("`{}` has no state to look at", said(state.at)),
                           "name a motor, a lamp, a relay, a fuse or another part");
         return;
     }
     const Part& owner = part(state.of.part);
     const std::string_view known = row_of(owner.kind).states;
     if (lists(known, state_word(state.verb))) return;
-    findings_.add(
-        203, state.at,
-        fmt::format("`{}` does not fit {}, which is {}", state_word(state.verb), owner.id, a_kind(owner.kind)),
-        known.empty() ? std::string("name the part that shows it, such as a motor or a lamp")
-                      : fmt::format("write {}", list_quoted(words_in(known))));
+    findings_.add(finding::wrong_kind_of_thing, state.at,
+                  fmt::format("`{}` does not fit {}, which is {}", state_word(state.verb), owner.id, a_kind(owner.kind)),
+                  known.empty() ? std::string("name the part that shows it, such as a motor or a lamp")
+                                : fmt::format("write {}", list_quoted(words_in(known))));
 }
 
 Limit Builder::limit(Reader& read) {
@@ -84,7 +83,7 @@ Limit Builder::limit(Reader& read) {
         Quantity low, high;
         read.range(low, high);
         if (low.si > high.si)
-            findings_.add(207, low.at, fmt::format("the range `{}` runs from high to low", said(low.at)),
+            findings_.add(finding::out_of_physical_reach, low.at, fmt::format("the range `{}` runs from high to low", said(low.at)),
                           "the smaller value stands first");
         made.low = low, made.high = high;
     } else if (read.word("below")) {
@@ -111,17 +110,16 @@ void Builder::limit_fits(const Limit& limit, MeasureKind measure) {
     for (const auto& value : {limit.low, limit.high}) {
         if (!value) continue;
         if (const Gives gives = row_of(measure).gives; gives == Gives::yes_or_no || gives == Gives::sight) {
-            findings_.add(
-                206, value->at,
-                fmt::format("`{}` has no number to compare with `{}`", measure_word(measure), said(value->at)),
-                "expect yes, or expect no");
+            findings_.add(finding::unit_does_not_fit, value->at,
+                          fmt::format("`{}` has no number to compare with `{}`", measure_word(measure), said(value->at)),
+                          "expect yes, or expect no");
             return;
         }
         if (!wanted) continue;
         if (value->unit->dimension != *wanted) {
-            findings_.add(206, value->at,
-                          fmt::format("`{}` is {}; this check measures {}", said(value->at),
-                                      row_of(value->unit->dimension).word, row_of(*wanted).word),
+            findings_.add(finding::unit_does_not_fit, value->at,
+                          fmt::format("`{}` is {}; this check measures {}", said(value->at), row_of(value->unit->dimension).word,
+                                      row_of(*wanted).word),
                           fmt::format("for instance: {}", row_of(*wanted).example));
             return;
         }

@@ -21,16 +21,13 @@ constexpr MeasureRow measure_row(MeasureKind kind) {
     switch (kind) {
     case MeasureKind::nothing: return {.word = "nothing"};
     case MeasureKind::volts: return {.word = "volts", .gives = Gives::number, .meter = volts, .two_points = true};
-    case MeasureKind::volts_ac:
-        return {.word = "volts ac", .gives = Gives::number, .meter = volts, .two_points = true, .computed = false};
+    case MeasureKind::volts_ac: return {.word = "volts ac", .gives = Gives::number, .meter = volts, .two_points = true, .computed = false};
     case MeasureKind::drop: return {.word = "drop", .gives = Gives::number, .meter = volts, .two_points = true};
     case MeasureKind::ohms: return {.word = "ohms", .gives = Gives::number, .meter = ohms, .two_points = true};
-    case MeasureKind::continuity:
-        return {.word = "continuity", .gives = Gives::yes_or_no, .meter = ohms, .two_points = true};
+    case MeasureKind::continuity: return {.word = "continuity", .gives = Gives::yes_or_no, .meter = ohms, .two_points = true};
     case MeasureKind::amps: return {.word = "amps", .gives = Gives::number, .meter = MeterFunction::amps};
     case MeasureKind::clamp: return {.word = "clamp", .gives = Gives::number, .meter = MeterFunction::clamp};
-    case MeasureKind::testlamp:
-        return {.word = "testlamp", .gives = Gives::yes_or_no, .meter = volts, .two_points = true};
+    case MeasureKind::testlamp: return {.word = "testlamp", .gives = Gives::yes_or_no, .meter = volts, .two_points = true};
     case MeasureKind::look: return {.word = "look", .gives = Gives::sight};
     case MeasureKind::read: return {.word = "read", .gives = Gives::number, .computed = false};
     }
@@ -49,8 +46,7 @@ std::optional<MeterFunction> meter_function(std::string_view word) {
 }
 
 MeasureKind measure_kind(std::string_view word) {
-    const auto found = std::find_if(measure_rows.begin(), measure_rows.end(),
-                                    [word](const MeasureRow& row) { return row.word == word; });
+    const auto found = std::find_if(measure_rows.begin(), measure_rows.end(), [word](const MeasureRow& row) { return row.word == word; });
     return static_cast<MeasureKind>(found - measure_rows.begin());
 }
 

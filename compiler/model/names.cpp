@@ -9,8 +9,7 @@ namespace loomsheet {
 namespace {
 std::string small(std::string_view word) {
     std::string made(word);
-    std::transform(made.begin(), made.end(), made.begin(),
-                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    std::transform(made.begin(), made.end(), made.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     return made;
 }
 // Phrases that say which pins a part has.
@@ -42,11 +41,10 @@ bool names_pins(Form form) {
 
 void Builder::declare_all() {
     files_lost_ = std::any_of(findings_.list().begin(), findings_.list().end(),
-                              [](const Diagnostic& found) { return found.code < 100; });
+                              [](const Diagnostic& found) { return finding::family(found.code) == finding::files; });
     for (const Tree& tree : trees_) {
         const bool own = &tree == &trees_.back();
-        const auto lost =
-            tree.statements.empty() ? tree.tokens.size() : tree.statements.front().first; // indented, and nothing above
+        const auto lost = tree.statements.empty() ? tree.tokens.size() : tree.statements.front().first; // indented, and nothing above
         if (lost > 0) plan_.broken = files_lost_ = true;
         for (const Statement& statement : tree.statements) {
             plan_.broken = plan_.broken || statement.broken;
@@ -59,9 +57,8 @@ void Builder::declare_all() {
                                  context == Context::meter;
             if (!own && !circuit) {
                 entries_.pop_back();
-                findings_.add(203, tree.span(statement.first, 1),
-                              fmt::format("a used file holds circuit statements only, not `{}`",
-                                          text(tree.span(statement.first, 1))),
+                findings_.add(finding::wrong_kind_of_thing, tree.span(statement.first, 1),
+                              fmt::format("a used file holds circuit statements only, not `{}`", text(tree.span(statement.first, 1))),
                               "move it into the plan itself");
             }
         }
@@ -106,14 +103,13 @@ bool Builder::declare_name(Names& names, const std::string& name, int id, Span a
         return true;
     }
     const Span first = other->at;
-    findings_.add({202,
-                   at,
-                   fmt::format("{} `{}` is declared twice{}", what, name,
-                               first.file != at.file ? fmt::format(", in {} and in {}", sources_[first.file].name(),
-                                                                   sources_[at.file].name())
-                                                     : ""),
-                   "give one of them another name",
-                   {{first, "first declared here"}}});
+    findings_.add(
+        {finding::declared_twice,
+         at,
+         fmt::format("{} `{}` is declared twice{}", what, name,
+                     first.file != at.file ? fmt::format(", in {} and in {}", sources_[first.file].name(), sources_[at.file].name()) : ""),
+         "give one of them another name",
+         {{first, "first declared here"}}});
     return false;
 }
 
@@ -121,9 +117,8 @@ bool Builder::declare_name(Names& names, const std::string& name, int id, Span a
 // it that begin like a statement of their own.
 void Builder::doubt_names(const Tree& tree, const Statement& statement) {
     for (auto i = statement.first; i < statement.first + statement.count; ++i) {
-        const bool head = i == statement.first
-                              ? statement.head_args == 0
-                              : tree.tokens[i].first_on_line && find_statement(text(tree.span(i, 1))) >= 0;
+        const bool head =
+            i == statement.first ? statement.head_args == 0 : tree.tokens[i].first_on_line && find_statement(text(tree.span(i, 1))) >= 0;
         if (!head) continue;
         const auto kind = i + 1 < statement.first + statement.count ? tree.tokens[i + 1].kind : TokenKind::stray;
         if (kind == TokenKind::name || kind == TokenKind::word)
@@ -145,8 +140,7 @@ void Builder::doubt(const Entry& entry) {
     const Part& owner = part(found->second.id);
     half_read_.insert(found->second.id);
     if (owner.twin != none) half_read_.insert(owner.twin);
-    if (owner.kind == PartKind::connector && owner.twin == none)
-        lost_halves_.push_back(name.substr(0, name.find_first_of("0123456789")));
+    if (owner.kind == PartKind::connector && owner.twin == none) lost_halves_.push_back(name.substr(0, name.find_first_of("0123456789")));
 }
 
 void Builder::declare(Entry& entry) {
@@ -239,7 +233,7 @@ void Builder::declare_twins(const Entry& entry) {
         const Span at = opened.read.take();
         const std::string name(text(at));
         if (const Declared* other = find_designator(name); other != nullptr) {
-            findings_.add({202,
+            findings_.add({finding::declared_twice,
                            at,
                            fmt::format("`{}` is declared a second time by `mates`", name),
                            fmt::format("declare an in-line pair once: leave out the statement of `{}`", name),
@@ -297,7 +291,7 @@ void Builder::find_assembly(const Entry& entry, PartId id) {
         if (part(home).kind == PartKind::assembly)
             part(id).assembly = home;
         else
-            findings_.add(203, at, fmt::format("`{}` is {}, not an assembly", text(at), a_kind(part(home).kind)),
+            findings_.add(finding::wrong_kind_of_thing, at, fmt::format("`{}` is {}, not an assembly", text(at), a_kind(part(home).kind)),
                           "declare it as `assembly`, with its `pins`");
     }
 }

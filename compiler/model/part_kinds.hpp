@@ -12,14 +12,44 @@
 namespace loomsheet {
 
 enum class PartKind : std::uint8_t {
-    battery, fuse, breaker, relay, switch_, motor, lamp, heater, solenoid, horn, resistor, diode, sensor, module,
-    assembly, splice, ground, connector, plain, // plain = `part`: nothing electrical
+    battery,
+    fuse,
+    breaker,
+    relay,
+    switch_,
+    motor,
+    lamp,
+    heater,
+    solenoid,
+    horn,
+    resistor,
+    diode,
+    sensor,
+    module,
+    assembly,
+    splice,
+    ground,
+    connector,
+    plain, // plain = `part`: nothing electrical
 };
 inline constexpr std::size_t part_kind_count = 19;
 
 // What a part may have; one that its kind cannot be without is asked for.
 enum class Has : std::uint8_t {
-    nothing, volts, rating, coil, contact, load, resistor, diode, any_element, supply, ground, pins, cavities, counterpart,
+    nothing,
+    volts,
+    rating,
+    coil,
+    contact,
+    load,
+    resistor,
+    diode,
+    any_element,
+    supply,
+    ground,
+    pins,
+    cavities,
+    counterpart,
 };
 struct Need {
     Has what = Has::nothing;
@@ -30,13 +60,13 @@ struct Need {
 enum class Watched : std::uint8_t { load, armature, link, unit };
 
 struct PartKindRow {
-    std::string_view word = {}; // of its statement
-    std::string_view pins = {}; // those of every one, apart by blanks: "+ -"
+    std::string_view word = {};             // of its statement
+    std::string_view pins = {};             // those of every one, apart by blanks: "+ -"
     std::optional<ElementKind> itself = {}; // what lies between those two without being said: a source, a link
-    bool is_point = false;      // one metal without pins, named alone
-    bool is_load = false;       // works for the driver
-    bool in_holder = false;     // pulled out of a socket or holder, when it has no plug
-    bool takes_plug = true;     // a connector may sit on it
+    bool is_point = false;                  // one metal without pins, named alone
+    bool is_load = false;                   // works for the driver
+    bool in_holder = false;                 // pulled out of a socket or holder, when it has no plug
+    bool takes_plug = true;                 // a connector may sit on it
     Watched watched = Watched::load;
     std::string_view states = "works fails"; // what can be seen, heard or felt of it, as messages list them
     Things as_a_whole = thing::nothing;      // nothing: only what is in it can fail

@@ -15,8 +15,7 @@ std::vector<std::string> each_with_article(std::string_view words) {
 
 bool has(const Part& part, Has what) {
     const auto element = [&](ElementKind kind) {
-        return std::any_of(part.elements.begin(), part.elements.end(),
-                           [kind](const Element& e) { return e.kind == kind; });
+        return std::any_of(part.elements.begin(), part.elements.end(), [kind](const Element& e) { return e.kind == kind; });
     };
     switch (what) {
     case Has::nothing: return true;
@@ -41,8 +40,7 @@ bool has(const Part& part, Has what) {
 void Builder::fill_part(Entry& entry) {
     PartId id = entry.made;
     auto read_head = head(entry);
-    if (statements()[static_cast<std::size_t>(entry.statement->row)].head == Form::head_name)
-        id = find_part(read_head.take());
+    if (statements()[static_cast<std::size_t>(entry.statement->row)].head == Form::head_name) id = find_part(read_head.take());
     if (id == none) return;
     const auto before = findings_.list().size(); // where something is wrong, nothing is missing
     for (std::uint32_t i = 0; i < entry.statement->phrase_count; ++i) {
@@ -51,16 +49,14 @@ void Builder::fill_part(Entry& entry) {
         const Form form = opened.row->form;
         const auto& phrase = entry.tree->phrases[index];
         if (!suits(*opened.row, kind_word(part(id).kind))) {
-            findings_.add(
-                112, opened.at, fmt::format("{} has no `{}`", a_kind(part(id).kind), said(opened.at)),
-                fmt::format("this phrase belongs to {}", list_all(each_with_article(opened.row->suits), "or")));
+            findings_.add(finding::phrase_of_another_kind, opened.at, fmt::format("{} has no `{}`", a_kind(part(id).kind), said(opened.at)),
+                          fmt::format("this phrase belongs to {}", list_all(each_with_article(opened.row->suits), "or")));
             continue;
         }
         if (!part_phrase(part(id), id, form, opened.read) && !connector_phrase(part(id), form, opened.read))
             element_phrase(part(id), id, form, opened.read, phrase);
     }
-    if (entry.made != none && !half_read_.contains(id) && findings_.list().size() == before)
-        check_needs(part(id), entry);
+    if (entry.made != none && !half_read_.contains(id) && findings_.list().size() == before) check_needs(part(id), entry);
 }
 
 // Phrases that say something of the part as a whole.
@@ -129,7 +125,7 @@ void Builder::behind(Part& owner, Reader& read) {
     if (const auto found = panels_.find(std::string(text(label))); found != panels_.end())
         owner.panel = found->second.id;
     else if (!files_lost_ && !is_doubtful(text(label)))
-        findings_.add(508, label, fmt::format("no access panel is called `{}`", text(label)),
+        findings_.add(finding::unknown_panel, label, fmt::format("no access panel is called `{}`", text(label)),
                       fmt::format("declare it: access {} \"Lower shield\", 12 min", text(label)));
 }
 
@@ -139,7 +135,8 @@ void Builder::bolted(Part& owner, PartId id, Reader& read) {
     const Span to = read.take();
     owner.bolted_to = find_part(to);
     if (owner.bolted_to == none || part(owner.bolted_to).kind == PartKind::ground) return;
-    findings_.add(203, to, fmt::format("`{}` is {}, not a ground point", text(to), a_kind(part(owner.bolted_to).kind)),
+    findings_.add(finding::wrong_kind_of_thing, to,
+                  fmt::format("`{}` is {}, not a ground point", text(to), a_kind(part(owner.bolted_to).kind)),
                   "a bolted case sits on a `ground`");
     owner.bolted_to = none;
 }
@@ -149,7 +146,7 @@ void Builder::fuse_type(Part& owner, Reader& read) {
     const Span type = read.take();
     owner.fuse_type = text(type);
     if (owner.fuse_type != "C" && owner.fuse_type != "E" && owner.fuse_type != "F")
-        findings_.add(203, type, fmt::format("`{}` is no type of fuse", owner.fuse_type),
+        findings_.add(finding::wrong_kind_of_thing, type, fmt::format("`{}` is no type of fuse", owner.fuse_type),
                       "ISO 8820-3 knows type C (medium), E (high current) and F (miniature)");
 }
 
@@ -159,7 +156,7 @@ void Builder::joined(Part& owner, Reader& read) {
         const Span to = read.take();
         const PinId end = wire_end(to);
         if (end == owner.pins.front())
-            findings_.add(203, to, fmt::format("{} cannot join itself", owner.id));
+            findings_.add(finding::wrong_kind_of_thing, to, fmt::format("{} cannot join itself", owner.id));
         else if (end != none)
             owner.joined.push_back(end);
     }

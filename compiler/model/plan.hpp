@@ -48,14 +48,14 @@ struct States { // all joined by `and`, or all by `or`
 // --- set-up ----------------------------------------------------------------------------------------------------------
 struct SetupItem {
     ItemKind kind = ItemKind::words;
-    std::string word;       // key position, switch position, free words
-    std::string word2;      // `from … to …`
-    PartId part = none;     // unplugged pulled position pressed at_value as_found moved
-    PinId pin = none;       // disconnected, output_on
+    std::string word;          // key position, switch position, free words
+    std::string word2;         // `from … to …`
+    PartId part = none;        // unplugged pulled position pressed at_value as_found moved
+    PinId pin = none;          // disconnected, output_on
     std::vector<PartId> parts; // one_of_pulled
-    MaybeQuantity value;    // rpm, degC, load in W or A, fuse of the bridge
-    MaybeQuantity time;     // `for 5 min`
-    PointRef a, b;          // bridge from a to b; load across a to b (both metal wire_end with pin none: across the points measured)
+    MaybeQuantity value;       // rpm, degC, load in W or A, fuse of the bridge
+    MaybeQuantity time;        // `for 5 min`
+    PointRef a, b;             // bridge from a to b; load across a to b (both metal wire_end with pin none: across the points measured)
     bool across_points = false;
     Span at;
 };
@@ -73,15 +73,15 @@ struct NamedSetup {
 
 // --- measuring -------------------------------------------------------------------------------------------------------
 struct Row {
-    std::string name;      // "Front left", empty when there is one row
-    PointRef red, black;   // amps and clamp: red only
+    std::string name;    // "Front left", empty when there is one row
+    PointRef red, black; // amps and clamp: red only
     Span at;
 };
 enum class LimitKind : std::uint8_t { range, below, above, open, yes, no, within };
 struct Limit {
     LimitKind kind = LimitKind::range;
-    MaybeQuantity low, high;   // below: high; above: low; within: high = how far
-    int reference = none;      // check it is measured against (within)
+    MaybeQuantity low, high; // below: high; above: low; within: high = how far
+    int reference = none;    // check it is measured against (within)
     std::string row;
     bool not_computed = false;
     Span at;
@@ -89,16 +89,16 @@ struct Limit {
 enum class TargetKind : std::uint8_t { nowhere, check, verdict, next, done, suspects };
 struct Target {
     TargetKind kind = TargetKind::nowhere;
-    int index = none;             // of the check or verdict; `next` is resolved to a check
-    std::vector<PointRef> run;    // `suspects A to B`, or a list of what is left
+    int index = none;          // of the check or verdict; `next` is resolved to a check
+    std::vector<PointRef> run; // `suspects A to B`, or a list of what is left
     bool run_is_span = false;
     Span at;
 };
 enum class OutcomeKind : std::uint8_t { pass, fail, low, high, open, no_current, band, answer };
 struct Outcome {
     OutcomeKind kind = OutcomeKind::pass;
-    std::string row;              // picks a row, or a part of `one of`
-    std::string answer;           // words of an answer
+    std::string row;    // picks a row, or a part of `one of`
+    std::string answer; // words of an answer
     States states;
     std::optional<Limit> band;
     Target target;
@@ -108,7 +108,7 @@ struct Outcome {
 struct Question {
     std::string label, text;
     std::vector<std::string> answers;
-    MaybeQuantity expected;       // `answer 2.66 V ±3 %`
+    MaybeQuantity expected; // `answer 2.66 V ±3 %`
     double marks = 0;
     MaybeQuantity space;
     Span at;
@@ -119,9 +119,9 @@ struct Check {
     MeasureKind measure = MeasureKind::nothing;
     Span measure_at;
     std::vector<Row> rows;
-    std::string look;             // the question of `look`, the title of `read`
+    std::string look; // the question of `look`, the title of `read`
     States look_states;
-    std::vector<Limit> limits;    // by row; empty: to be computed
+    std::vector<Limit> limits; // by row; empty: to be computed
     std::vector<Outcome> outcomes;
     std::vector<Words> cautions, notes, steps;
     std::vector<Question> questions;
@@ -129,7 +129,7 @@ struct Check {
     MaybeQuantity time;
     double marks = 0;
     bool exercise = false;
-    Span at;                      // the label
+    Span at; // the label
 };
 
 struct Verdict {
@@ -139,9 +139,9 @@ struct Verdict {
     std::vector<Words> blamed_words; // what is outside the circuit
     bool blames_nothing = false;
     std::vector<Words> repairs, cautions, notes;
-    std::vector<int> after;       // checks that prove the repair
-    Target then;                  // where it goes on; kind nowhere: the end
-    std::string then_plan;        // -> plan IGN-01
+    std::vector<int> after; // checks that prove the repair
+    Target then;            // where it goes on; kind nowhere: the end
+    std::string then_plan;  // -> plan IGN-01
     std::vector<Allow> allows;
     Span at;
 };
@@ -149,10 +149,10 @@ struct Verdict {
 struct Fault { // one thing that is wrong
     PointRef at_point;
     FaultKind kind = FaultKind::open;
-    std::string words;            // "2.2 ohm", "open", "touches W24"
-    std::string position;         // at "pressed"
-    MaybeQuantity value;          // added, to_ground: ohms; reads, is, draws
-    PointRef other;               // touches W24, swapped with W66
+    std::string words;    // "2.2 ohm", "open", "touches W24"
+    std::string position; // at "pressed"
+    MaybeQuantity value;  // added, to_ground: ohms; reads, is, draws
+    PointRef other;       // touches W24, swapped with W66
     Span at;
 };
 inline constexpr double shorted_inside_ohms = 0.05; // of a winding whose turns are joined. From memory
@@ -184,12 +184,12 @@ struct Plan {
     std::vector<Allow> allows;
     Circuit circuit;
     std::vector<NamedSetup> setups;
-    std::vector<Check> checks;    // in the order written; the first is the start
+    std::vector<Check> checks; // in the order written; the first is the start
     std::vector<Verdict> verdicts;
     std::vector<Plant> plants;
-    std::optional<Fault> asked;   // a fault that the command line puts in; no sheet has it
+    std::optional<Fault> asked; // a fault that the command line puts in; no sheet has it
     std::vector<Question> questions;
-    bool broken = false;          // statements were left out because of errors of form: say nothing about what is missing
+    bool broken = false; // statements were left out because of errors of form: say nothing about what is missing
 };
 
 // 12 or 24, as the head says, else as its batteries do.

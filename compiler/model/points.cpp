@@ -27,13 +27,11 @@ std::string Builder::likely_meant(std::string_view name, std::initializer_list<c
 }
 
 void Builder::unknown_name(std::string_view name, Span at) {
-    const auto half = [name](const std::string& letters) {
-        return name.starts_with(letters);
-    }; // of a plug that was not understood
+    const auto half = [name](const std::string& letters) { return name.starts_with(letters); }; // of a plug that was not understood
     if (files_lost_ || is_doubtful(name) || std::any_of(lost_halves_.begin(), lost_halves_.end(), half)) return;
     auto help = likely_meant(name, {&designators_, &wires_});
     if (help.empty()) help = "declare it in the circuit, or write the name of a part that is declared";
-    findings_.add(201, at, fmt::format("nothing is called `{}`", name), help);
+    findings_.add(finding::unknown_name, at, fmt::format("nothing is called `{}`", name), help);
 }
 
 PartId Builder::find_part(Span at) {
@@ -41,7 +39,7 @@ PartId Builder::find_part(Span at) {
     const auto found = designators_.find(std::string(name));
     if (found != designators_.end()) return found->second.id;
     if (wires_.contains(std::string(name)))
-        findings_.add(203, at, fmt::format("`{}` is a wire; here comes a part", name));
+        findings_.add(finding::wrong_kind_of_thing, at, fmt::format("`{}` is a wire; here comes a part", name));
     else
         unknown_name(name, at);
     return none;
@@ -54,10 +52,9 @@ PinId Builder::find_pin(PartId id, std::string_view name, Span at) {
         const Part& home = part(owner.assembly);
         const PinId inner = circuit_.find_pin(owner.assembly, name);
         const bool reachable = inner != none && pin(inner).declared;
-        findings_.add(
-            205, at,
-            fmt::format("{} lies inside {}{}", owner.id, home.id, reachable ? "" : ", and its pins cannot be reached"),
-            reachable ? fmt::format("write `{}.{}`", home.id, name) : fmt::format("name a pin of {}", home.id));
+        findings_.add(finding::pin_inside_assembly, at,
+                      fmt::format("{} lies inside {}{}", owner.id, home.id, reachable ? "" : ", and its pins cannot be reached"),
+                      reachable ? fmt::format("write `{}.{}`", home.id, name) : fmt::format("name a pin of {}", home.id));
         return none;
     }
     if (const PinId found = circuit_.find_pin(id, name); found != none) return found;
@@ -67,17 +64,17 @@ PinId Builder::find_pin(PartId id, std::string_view name, Span at) {
         known.push_back(pin(p).name);
     if (owner.kind == PartKind::connector) {
         if (owner.cavities > 0)
-            findings_.add(204, at,
+            findings_.add(finding::unknown_pin, at,
                           fmt::format("{} has {} pins, there is no {}.{}", owner.id, owner.cavities, owner.id, name),
                           fmt::format("its pins are {}.1 to {}.{}", owner.id, owner.id, owner.cavities));
         return none;
     }
     if (owner.kind == PartKind::splice || owner.kind == PartKind::ground) {
-        findings_.add(204, at, fmt::format("{} has no pins", owner.id), fmt::format("write `{}` alone", owner.id));
+        findings_.add(finding::unknown_pin, at, fmt::format("{} has no pins", owner.id), fmt::format("write `{}` alone", owner.id));
         return none;
     }
     if (known.empty()) {
-        findings_.add(204, at, fmt::format("{} has no pin `{}`: none is declared", owner.id, name),
+        findings_.add(finding::unknown_pin, at, fmt::format("{} has no pin `{}`: none is declared", owner.id, name),
                       "say in its statement which pins it has");
         return none;
     }
@@ -85,7 +82,7 @@ PinId Builder::find_pin(PartId id, std::string_view name, Span at) {
     for (std::size_t i = 0; i < known.size() && i < 12; ++i)
         list += (i ? ", " : "") + std::string(known[i]);
     if (known.size() > 12) list += " and more";
-    findings_.add({204,
+    findings_.add({finding::unknown_pin,
                    at,
                    fmt::format("{} has no pin `{}`", owner.id, name),
                    fmt::format("its pins are {}", list),
@@ -104,8 +101,7 @@ PointRef Builder::point(Span at) {
     }
     Span named = at;
     for (const std::string_view word : {"part", "joint"})
-        if (written.starts_with(word) && written.size() > word.size() &&
-            (written[word.size()] == ' ' || written[word.size()] == '\t')) {
+        if (written.starts_with(word) && written.size() > word.size() && (written[word.size()] == ' ' || written[word.size()] == '\t')) {
             made.metal = word == "part" ? Metal::part : Metal::joint;
             const auto skip = written.find_first_not_of(" \t", word.size());
             written.remove_prefix(skip);
@@ -115,7 +111,7 @@ PointRef Builder::point(Span at) {
     const auto pins = pins_after_dot(written);
     if (pins.empty()) {
         if (written.ends_with('.')) {
-            findings_.add(204, named, fmt::format("after `{}` the pin is missing", written),
+            findings_.add(finding::unknown_pin, named, fmt::format("after `{}` the pin is missing", written),
                           fmt::format("for instance: {}1", written));
             return made;
         }
@@ -127,8 +123,7 @@ PointRef Builder::point(Span at) {
         made.part = find_part(named);
         if (made.part == none) return made;
         made.metal = Metal::whole;
-        if (part(made.part).kind == PartKind::splice || part(made.part).kind == PartKind::ground)
-            made.pin = part(made.part).pins.front();
+        if (part(made.part).kind == PartKind::splice || part(made.part).kind == PartKind::ground) made.pin = part(made.part).pins.front();
         return made;
     }
     const Span name_at{named.file, named.begin, named.begin + static_cast<std::uint32_t>(name.size())};
@@ -141,7 +136,7 @@ PointRef Builder::point(Span at) {
         for (const auto pin_name : pin_names(pins)) {
             const PinId found = home != owner ? circuit_.find_pin(home, pin_name) : find_pin(owner, pin_name, named);
             if (found == none && home != owner && !half_read_.contains(owner))
-                findings_.add(204, named, fmt::format("{} has no pin `{}`", part(owner).id, pin_name));
+                findings_.add(finding::unknown_pin, named, fmt::format("{} has no pin `{}`", part(owner).id, pin_name));
             all = all && found != none;
             made.pins.push_back(found);
         }
@@ -154,10 +149,9 @@ PointRef Builder::point(Span at) {
     if (made.pin == none) return made;
     made.part = owner;
     if (!pin(made.pin).declared) {
-        findings_.add(
-            205, named,
-            fmt::format("{} is inside {} and cannot be reached", circuit_.pin_name(made.pin), part(owner).id),
-            fmt::format("{} lists the pins that can: put it into `pins` if a probe gets there", part(owner).id));
+        findings_.add(finding::pin_inside_assembly, named,
+                      fmt::format("{} is inside {} and cannot be reached", circuit_.pin_name(made.pin), part(owner).id),
+                      fmt::format("{} lists the pins that can: put it into `pins` if a probe gets there", part(owner).id));
         made.part = made.pin = none;
         return made;
     }
@@ -171,14 +165,14 @@ PointRef Builder::point(Span at) {
 PinId Builder::wire_end(Span at) {
     const PointRef to = point(at);
     if (const PinId cavity = to.pin != none && to.metal == Metal::part ? circuit_.mate(to.pin) : none; cavity != none) {
-        findings_.add(203, at,
+        findings_.add(finding::wrong_kind_of_thing, at,
                       fmt::format("{} has a plug: the wire ends there, not at the part's own pin", part(to.part).id),
                       fmt::format("write `{}`", circuit_.pin_name(cavity)));
         return none;
     }
-    if (to.wire != none || to.metal == Metal::body || to.metal == Metal::joint || to.metal == Metal::part ||
-        !to.pins.empty()) {
-        findings_.add(203, at, fmt::format("a wire ends at a pin, a splice or a ground point, not at `{}`", text(at)),
+    if (to.wire != none || to.metal == Metal::body || to.metal == Metal::joint || to.metal == Metal::part || !to.pins.empty()) {
+        findings_.add(finding::wrong_kind_of_thing, at,
+                      fmt::format("a wire ends at a pin, a splice or a ground point, not at `{}`", text(at)),
                       "for instance: W1 G1.+ -> F1.1");
         return none;
     }
@@ -186,7 +180,7 @@ PinId Builder::wire_end(Span at) {
         std::string pins;
         for (const PinId p : part(to.part).pins)
             if (pins.size() < 40) pins += (pins.empty() ? "" : ", ") + circuit_.pin_name(p);
-        findings_.add(204, at, fmt::format("at which pin of {} does the wire end?", text(at)),
+        findings_.add(finding::unknown_pin, at, fmt::format("at which pin of {} does the wire end?", text(at)),
                       pins.empty() ? "" : fmt::format("its pins are {}", pins));
         return none;
     }

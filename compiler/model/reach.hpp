@@ -9,8 +9,8 @@
 namespace loomsheet {
 
 struct ReachRow {
-    std::string_view role; // "inner resistance"
-    double low, high;      // in the base unit, ends in
+    std::string_view role;   // "inner resistance"
+    double low, high;        // in the base unit, ends in
     std::string_view limits; // the same in words
 };
 std::span<const ReachRow> reach_table();

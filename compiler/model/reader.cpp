@@ -20,9 +20,7 @@ bool Reader::word(std::string_view wanted) {
     return true;
 }
 
-std::string_view Reader::any_word() {
-    return is(Atom::word) ? token_text(tree_->args[at_++].first) : std::string_view{};
-}
+std::string_view Reader::any_word() { return is(Atom::word) ? token_text(tree_->args[at_++].first) : std::string_view{}; }
 
 void Reader::skip_words() {
     while (is(Atom::word) || is(Atom::colon) || is(Atom::arrow))
@@ -72,8 +70,7 @@ Quantity Reader::quantity() {
     Quantity made = plain(first, first + 1);
     if (taken.count == 5) { // number unit ± number unit
         const Quantity tolerance = plain(first + 3, first + 4);
-        made.plus_minus =
-            tolerance.unit->dimension == Dimension::percent ? tolerance.si * std::abs(made.si) : tolerance.si;
+        made.plus_minus = tolerance.unit->dimension == Dimension::percent ? tolerance.si * std::abs(made.si) : tolerance.si;
         made.written += " ±" + tolerance.written;
     }
     made.at = tree_->span(taken.first, taken.count);

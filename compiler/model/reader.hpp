@@ -28,9 +28,9 @@ public:
     // Words in quotes, without their quotes, lines joined by a blank.
     std::string text();
     double number();
-    Quantity quantity();              // also what stands after ±, for a tolerance
+    Quantity quantity(); // also what stands after ±, for a tolerance
     void range(Quantity& low, Quantity& high);
-    Span rest() const;                // from here to the end of the phrase
+    Span rest() const; // from here to the end of the phrase
     const Sources& sources() const { return *sources_; }
     const Tree& tree() const { return *tree_; }
     const Arg& arg() const { return tree_->args[at_]; }

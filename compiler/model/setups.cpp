@@ -44,7 +44,7 @@ void Builder::items(const Entry& entry, std::uint32_t index, Setup& made, Nestin
         const Span label = opened.read.take();
         const std::string name(text(label));
         if (!opened.read.done())
-            findings_.add(203, opened.read.rest(),
+            findings_.add(finding::wrong_kind_of_thing, opened.read.rest(),
                           fmt::format("`{}` is a label, and a time belongs to one thing that is done", name),
                           fmt::format("write it in the set-up `{}` itself, such as `asleep for 20 min`", name));
         const auto found = setups_.find(name);
@@ -53,10 +53,10 @@ void Builder::items(const Entry& entry, std::uint32_t index, Setup& made, Nestin
             auto help = likely_meant(name, {&setups_});
             const auto step = step_is_check_.find(name);
             if (step != step_is_check_.end())
-                help = fmt::format("`{}` is a {}; a set-up is declared: setup {}: key on", name,
-                                   step->second ? "check" : "verdict", "ready");
+                help =
+                    fmt::format("`{}` is a {}; a set-up is declared: setup {}: key on", name, step->second ? "check" : "verdict", "ready");
             if (help.empty()) help = fmt::format("declare it: setup {}: key on", name);
-            findings_.add(501, label, fmt::format("no set-up is called `{}`", name), help);
+            findings_.add(finding::label_is_no_setup, label, fmt::format("no set-up is called `{}`", name), help);
             continue;
         }
         plan_.setups[static_cast<std::size_t>(found->second.id)].used = true;
@@ -73,7 +73,7 @@ void Builder::expand(int named, Setup& made, Nesting& nesting, Span at) {
         troubled_setups_.insert(named);
         const auto& label = plan_.setups[static_cast<std::size_t>(named)].label;
         if (!told)
-            findings_.add(501, at,
+            findings_.add(finding::label_is_no_setup, at,
                           circle ? fmt::format("the set-up `{}` uses itself", label)
                                  : fmt::format("`{}` is the label of a label, more than {} deep", label, deepest_setup),
                           "write out what it stands for");
@@ -98,10 +98,10 @@ void Builder::stands_at(const Part& owner, std::string_view position, Span at) {
         for (const auto& p : element.table)
             if (!p.position.empty()) known.push_back(p.position);
     if (known.empty()) {
-        findings_.add(203, at, fmt::format("{} is {} without positions", owner.id, a_kind(owner.kind)),
+        findings_.add(finding::wrong_kind_of_thing, at, fmt::format("{} is {} without positions", owner.id, a_kind(owner.kind)),
                       "positions are written `at up 30/A` in a switch, `at pressed 76 %` in a sensor");
     } else if (std::find(known.begin(), known.end(), position) == known.end()) {
-        findings_.add(210, at, fmt::format("{} has no position `{}`", owner.id, position),
+        findings_.add(finding::unknown_position, at, fmt::format("{} has no position `{}`", owner.id, position),
                       fmt::format("its positions are {}", fmt::join(known, ", ")));
     }
 }
@@ -201,7 +201,7 @@ void Builder::sensor_of(SetupItem& made, Reader& read) {
     const Span at = read.take();
     made.part = find_part(at);
     if (made.part != none && part(made.part).kind != PartKind::sensor)
-        findings_.add(203, at,
+        findings_.add(finding::wrong_kind_of_thing, at,
                       fmt::format("{} is {}; only a sensor is brought to a value", part(made.part).id, a_kind(part(made.part).kind)));
 }
 
@@ -217,7 +217,7 @@ void Builder::pressed(SetupItem& made, Reader& read) {
     if (owner.kind == PartKind::sensor && owner.sensor_kind == "pot")
         has_position(made, "pressed", at);
     else if (owner.kind != PartKind::switch_)
-        findings_.add(203, at, fmt::format("{} is {}; only a switch is pressed", owner.id, a_kind(owner.kind)));
+        findings_.add(finding::wrong_kind_of_thing, at, fmt::format("{} is {}; only a switch is pressed", owner.id, a_kind(owner.kind)));
 }
 
 void Builder::called(SetupItem& made, Reader& read) {
@@ -229,7 +229,7 @@ void Builder::called(SetupItem& made, Reader& read) {
     const auto& elements = part(to.part).elements;
     if (std::none_of(elements.begin(), elements.end(),
                      [&](const Element& e) { return e.kind == ElementKind::module_output && e.a == to.pin; }))
-        findings_.add(203, at, fmt::format("{} is no output that can be called", text(at)),
+        findings_.add(finding::wrong_kind_of_thing, at, fmt::format("{} is no output that can be called", text(at)),
                       fmt::format("declare it in {}: output {} pulls down 1 A", part(to.part).id, pin(to.pin).name));
 }
 
@@ -238,10 +238,10 @@ void Builder::brought_to(SetupItem& made, Reader& read) {
     made.value = read.quantity();
     const Dimension dimension = made.value->unit->dimension;
     if (made.part != none && part(made.part).sensor_kind == "ntc" && dimension != Dimension::temperature)
-        findings_.add(206, made.value->at,
-                      fmt::format("`{}` is {}; {} is brought to a temperature", said(made.value->at), row_of(dimension).word,
-                                  part(made.part).id),
-                      "for instance: B2 at 80 degC");
+        findings_.add(
+            finding::unit_does_not_fit, made.value->at,
+            fmt::format("`{}` is {}; {} is brought to a temperature", said(made.value->at), row_of(dimension).word, part(made.part).id),
+            "for instance: B2 at 80 degC");
     else if (dimension == Dimension::temperature)
         reach(*made.value, "temperature");
 }

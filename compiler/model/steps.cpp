@@ -10,10 +10,8 @@ namespace loomsheet {
 namespace {
 // SAE J2012 / ISO 15031-6: letter, a digit 0 to 3, three hexadecimal digits.
 bool is_trouble_code(std::string_view code) {
-    return code.size() == 5 && std::string_view("PCBU").find(code[0]) != std::string_view::npos && code[1] >= '0' &&
-           code[1] <= '3' && std::all_of(code.begin() + 2, code.end(), [](unsigned char c) {
-               return std::isdigit(c) || (c >= 'A' && c <= 'F');
-           });
+    return code.size() == 5 && std::string_view("PCBU").find(code[0]) != std::string_view::npos && code[1] >= '0' && code[1] <= '3' &&
+           std::all_of(code.begin() + 2, code.end(), [](unsigned char c) { return std::isdigit(c) || (c >= 'A' && c <= 'F'); });
 }
 } // namespace
 
@@ -21,7 +19,7 @@ void Builder::fill_plan(Entry& entry) {
     auto read_head = head(entry);
     const Span at = read_head.take();
     if (!plan_.id.empty()) {
-        findings_.add({113,
+        findings_.add({finding::second_plan_head,
                        at,
                        fmt::format("a second plan head: `{}`", text(at)),
                        "one file holds one plan",
@@ -46,7 +44,7 @@ void Builder::fill_plan(Entry& entry) {
             if (is_trouble_code(text(code)))
                 plan_.codes.emplace_back(text(code));
             else
-                findings_.add(212, code, fmt::format("`{}` is no trouble code", text(code)),
+                findings_.add(finding::no_trouble_code, code, fmt::format("`{}` is no trouble code", text(code)),
                               "a trouble code is P, C, B or U, a digit 0 to 3 and three more, such as P0480");
             break;
         }
@@ -76,7 +74,7 @@ void Builder::complaint(Reader& read, std::string& said, States& meant_states, b
     const Span at = read.rest();
     const auto measure = read.any_word();
     if (!may_measure) {
-        findings_.add(203, at, "a planted fault's complaint is a state, not a measurement",
+        findings_.add(finding::wrong_kind_of_thing, at, "a planted fault's complaint is a state, not a measurement",
                       "for instance: complaint \"Slow\": M3 slow");
         return;
     }
@@ -125,8 +123,7 @@ void Builder::fill_verdict(Entry& entry) {
         case Form::after:
             read.skip_words();
             while (!read.done())
-                if (const int check = find_check(read.take(), "a repair is proved by"); check != none)
-                    verdict.after.push_back(check);
+                if (const int check = find_check(read.take(), "a repair is proved by"); check != none) verdict.after.push_back(check);
             break;
         case Form::then_plan: read.skip_words(), verdict.then_plan = read.take_text(); break;
         case Form::then: {

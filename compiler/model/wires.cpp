@@ -11,8 +11,7 @@ namespace loomsheet {
 namespace {
 std::string upper(std::string_view word) {
     std::string made(word);
-    std::transform(made.begin(), made.end(), made.begin(),
-                   [](unsigned char c) { return static_cast<char>(std::toupper(c)); });
+    std::transform(made.begin(), made.end(), made.begin(), [](unsigned char c) { return static_cast<char>(std::toupper(c)); });
     return made;
 }
 } // namespace
@@ -47,7 +46,7 @@ void Builder::fill_wire(Entry& entry) {
             area.si = awg_area(text(size));
             area.written = wire.gauge;
             if (area.si == 0)
-                findings_.add(207, size, fmt::format("AWG {} is no size", text(size)),
+                findings_.add(finding::out_of_physical_reach, size, fmt::format("AWG {} is no size", text(size)),
                               "ASTM B258 has 4/0, 3/0, 2/0, 1/0 and 1 to 40");
             else
                 wire.area = area;
@@ -68,7 +67,7 @@ void Builder::fill_wire(Entry& entry) {
     }
     constexpr double widest = 0.13; // 120 mm² is the largest size of ISO 6722-1 (from memory)
     if (wire.gauge.empty() && wire.length && wire.length->unit->written == "mm" && wire.length->si < widest)
-        findings_.add(207, wire.length->at,
+        findings_.add(finding::out_of_physical_reach, wire.length->at,
                       fmt::format("`{}` is a length, and {} has no cross-section", said(wire.length->at), wire.id),
                       fmt::format("did you mean `{}2`?", said(wire.length->at)));
     else if (wire.length)
@@ -85,16 +84,15 @@ void Builder::fill_wire(Entry& entry) {
 Colour Builder::colour(Span at) {
     const auto written = text(at);
     const auto slash = written.find('/');
-    const std::string_view parts[2] = {
-        written.substr(0, slash), slash == std::string_view::npos ? std::string_view{} : written.substr(slash + 1)};
+    const std::string_view parts[2] = {written.substr(0, slash),
+                                       slash == std::string_view::npos ? std::string_view{} : written.substr(slash + 1)};
     std::string codes[2];
     std::string better;
     for (int i = 0; i < 2; ++i) {
         const auto part = parts[i];
         if (part.empty()) continue;
         const auto own = [&](std::string_view code) {
-            return std::any_of(circuit_.own_colours.begin(), circuit_.own_colours.end(),
-                               [code](const auto& c) { return c.first == code; });
+            return std::any_of(circuit_.own_colours.begin(), circuit_.own_colours.end(), [code](const auto& c) { return c.first == code; });
         };
         if (find_colour_code(part) != nullptr || own(part)) {
             codes[i] = part;
@@ -103,11 +101,12 @@ Colour Builder::colour(Span at) {
         } else if (const auto big = upper(part); find_colour_code(big) != nullptr || own(big)) {
             better = upper(written);
             codes[i] = big;
-        } else if (part.size() == 4 && slash == std::string_view::npos &&
-                   find_colour_code(part.substr(0, 2)) != nullptr && find_colour_code(part.substr(2)) != nullptr) {
-            findings_.add(209, at, fmt::format("`{}` does not say which colour is the base and which the stripe", part),
-                          fmt::format("write `{}/{}` or `{}/{}`: the joined code of IEC 60757 is in table order only",
-                                      part.substr(0, 2), part.substr(2), part.substr(2), part.substr(0, 2)));
+        } else if (part.size() == 4 && slash == std::string_view::npos && find_colour_code(part.substr(0, 2)) != nullptr &&
+                   find_colour_code(part.substr(2)) != nullptr) {
+            findings_.add(finding::joined_colour_code, at,
+                          fmt::format("`{}` does not say which colour is the base and which the stripe", part),
+                          fmt::format("write `{}/{}` or `{}/{}`: the joined code of IEC 60757 is in table order only", part.substr(0, 2),
+                                      part.substr(2), part.substr(2), part.substr(0, 2)));
             return {};
         } else {
             std::vector<std::string_view> known;
@@ -115,16 +114,16 @@ Colour Builder::colour(Span at) {
                 known.push_back(part.size() <= 3 ? row.code : row.word);
             auto help = meant(part, known);
             if (help.empty())
-                help = fmt::format("the codes are those of IEC 60757; a shop's own is declared: colour {} \"tan\"",
-                                   upper(part).substr(0, 2));
-            findings_.add(208, at, fmt::format("`{}` is no colour that is known here", part), help);
+                help =
+                    fmt::format("the codes are those of IEC 60757; a shop's own is declared: colour {} \"tan\"", upper(part).substr(0, 2));
+            findings_.add(finding::unknown_colour, at, fmt::format("`{}` is no colour that is known here", part), help);
             return {};
         }
     }
     if (slash != std::string_view::npos && parts[1].find('/') != std::string_view::npos)
-        findings_.add(208, at, "a wire has a base and one stripe", "write BASE/STRIPE");
+        findings_.add(finding::unknown_colour, at, "a wire has a base and one stripe", "write BASE/STRIPE");
     if (!better.empty())
-        findings_.add(208, at, fmt::format("colour codes are written in capitals, not `{}`", written),
+        findings_.add(finding::unknown_colour, at, fmt::format("colour codes are written in capitals, not `{}`", written),
                       fmt::format("write `{}`", better));
     return {codes[0], codes[1]};
 }
@@ -134,17 +133,15 @@ void Builder::fill_colour(Entry& entry) {
     const Span at = read.take();
     const std::string code(text(at));
     const auto meaning = read.text();
-    const bool letters =
-        code.size() == 2 && std::all_of(code.begin(), code.end(), [](unsigned char c) { return std::isupper(c); });
+    const bool letters = code.size() == 2 && std::all_of(code.begin(), code.end(), [](unsigned char c) { return std::isupper(c); });
     if (!letters)
-        findings_.add(208, at, fmt::format("a colour code is two capitals, not `{}`", code),
+        findings_.add(finding::unknown_colour, at, fmt::format("a colour code is two capitals, not `{}`", code),
                       "for instance: colour TN \"tan\"");
     else if (const auto* known = find_colour_code(code))
-        findings_.add(202, at, fmt::format("`{}` is {} in IEC 60757 already", code, known->word),
+        findings_.add(finding::declared_twice, at, fmt::format("`{}` is {} in IEC 60757 already", code, known->word),
                       "take two other letters");
-    else if (std::any_of(circuit_.own_colours.begin(), circuit_.own_colours.end(),
-                         [&](const auto& c) { return c.first == code; }))
-        findings_.add(202, at, fmt::format("the colour `{}` is declared twice", code), "keep one of the two");
+    else if (std::any_of(circuit_.own_colours.begin(), circuit_.own_colours.end(), [&](const auto& c) { return c.first == code; }))
+        findings_.add(finding::declared_twice, at, fmt::format("the colour `{}` is declared twice", code), "keep one of the two");
     else
         circuit_.own_colours.emplace_back(code, meaning);
 }
@@ -164,13 +161,13 @@ void Builder::fill_cable(Entry& entry) {
             const std::string name(read.take_text());
             const auto found = wires_.find(name);
             if (found == wires_.end()) {
-                findings_.add(201, at, fmt::format("no wire is called `{}`", name),
+                findings_.add(finding::unknown_name, at, fmt::format("no wire is called `{}`", name),
                               "a cable lists wires that are declared");
                 continue;
             }
             auto& wire = circuit_.wires[static_cast<std::size_t>(found->second.id)];
             if (!wire.cable.empty())
-                findings_.add(202, at, fmt::format("{} runs in cable {} already", name, wire.cable),
+                findings_.add(finding::declared_twice, at, fmt::format("{} runs in cable {} already", name, wire.cable),
                               "a wire runs in one cable");
             wire.cable = cable.id;
             cable.wires.push_back(found->second.id);
@@ -205,9 +202,9 @@ void Builder::fill_meter(Entry& entry) {
         const auto dimension = made.within.unit->dimension;
         const auto wanted = row_of(*meter_function(made.function)).dimension;
         if (dimension != wanted && dimension != Dimension::percent)
-            findings_.add(206, made.within.at,
-                          fmt::format("`{}` is {}; a meter of {} is within {}", said(made.within.at),
-                                      row_of(dimension).word, made.function, row_of(wanted).word),
+            findings_.add(finding::unit_does_not_fit, made.within.at,
+                          fmt::format("`{}` is {}; a meter of {} is within {}", said(made.within.at), row_of(dimension).word, made.function,
+                                      row_of(wanted).word),
                           "for instance: clamp ±10 mA, or volts ±0.5 %");
         else
             circuit_.meters.push_back(std::move(made));

@@ -73,8 +73,8 @@ inline constexpr Style destination{Face::SB, 18}, destination_wide{Face::NB, 18}
 inline constexpr Style limit{Face::NB, 16}, check_title{Face::SB, 16}, unit{Face::SB, 16}, plan_id{Face::SB, 16};
 inline constexpr Style main{Face::NB, 13}, words{Face::N, 13}, block{Face::SB, 13}, block_narrow{Face::NB, 13};
 inline constexpr Style text{Face::S, 12, Type::text}, lead_in{Face::NB, 12, Type::text}, plain{Face::N, 12, Type::text};
-inline constexpr Style how{Face::N, 10.5, Type::text}, how_bold{Face::NB, 10.5, Type::text},
-    run_head{Face::SB, 10.5, Type::text}, minutes{Face::S, 10.5, Type::text};
+inline constexpr Style how{Face::N, 10.5, Type::text}, how_bold{Face::NB, 10.5, Type::text}, run_head{Face::SB, 10.5, Type::text},
+    minutes{Face::S, 10.5, Type::text};
 inline constexpr Style note{Face::S, 9.5, Type::text};
 inline constexpr Style caption{Face::S, 9, Type::caption}, caption_bold{Face::SB, 9, Type::caption},
     caption_narrow{Face::NB, 9, Type::caption};

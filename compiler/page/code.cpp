@@ -47,9 +47,7 @@ std::vector<BlackModules> black_modules(const page::Code& code) {
     std::map<Run, std::size_t> above; // runs of the row above -> where they stand in `found`
     for (std::size_t row = 0; row < code.side; ++row) {
         std::map<Run, std::size_t> here;
-        const auto black = [&](std::size_t column) {
-            return column < code.side && code.black[row * code.side + column];
-        };
+        const auto black = [&](std::size_t column) { return column < code.side && code.black[row * code.side + column]; };
         for (std::size_t column = 0; column < code.side; ++column) {
             if (!black(column)) continue;
             Run run{column, column};

@@ -38,9 +38,7 @@ struct OpenFace {
             latin[character] = look_up(character);
     }
     // In ems; nothing when the face lacks the character.
-    std::optional<double> advance(char32_t character) const {
-        return character < latin.size() ? latin[character] : look_up(character);
-    }
+    std::optional<double> advance(char32_t character) const { return character < latin.size() ? latin[character] : look_up(character); }
 
 private:
     std::optional<double> look_up(char32_t character) const {
@@ -64,8 +62,7 @@ struct Faces::Inner {
     };
     std::optional<Found> find(Face wanted, char32_t character) const {
         if (const auto ems = (*this)[wanted].advance(character)) return Found{wanted, *ems};
-        for (const Face face :
-             {spare_of(wanted), Face::S, Face::SB, Face::N, Face::NB, Face::spare, Face::spare_bold, Face::wide})
+        for (const Face face : {spare_of(wanted), Face::S, Face::SB, Face::N, Face::NB, Face::spare, Face::spare_bold, Face::wide})
             if (const auto ems = (*this)[face].advance(character)) return Found{face, *ems};
         return std::nullopt;
     }
@@ -96,8 +93,8 @@ std::optional<Faces> Faces::load(std::string& error) {
         face.open();
         const bool wide = static_cast<Face>(i) == Face::wide;
         if (!face.advance(wide ? U'一' : U'0')) {
-            error = fmt::format("The font file {} is damaged: it has no {}. Install its package again.", face.path,
-                                wide ? "signs" : "figures");
+            error =
+                fmt::format("The font file {} is damaged: it has no {}. Install its package again.", face.path, wide ? "signs" : "figures");
             return std::nullopt;
         }
     }
@@ -135,8 +132,7 @@ std::vector<char32_t> Faces::missing(std::string_view utf8) const {
     return found;
 }
 
-std::vector<page::Text> Faces::runs(double x, double y, Face face, double pt, std::string_view utf8,
-                                    page::Ink ink) const {
+std::vector<page::Text> Faces::runs(double x, double y, Face face, double pt, std::string_view utf8, page::Ink ink) const {
     std::vector<page::Text> runs;
     while (!utf8.empty()) {
         const std::string_view before = utf8;

@@ -25,8 +25,8 @@ public:
     Faces& operator=(Faces&&) noexcept;
 
     const std::string& file(page::Face face) const;
-    hb_face_t* data(page::Face face)
-        const; // the opened file, for the PDF room; owned by this; null only for a `wide` that is not installed
+    hb_face_t*
+    data(page::Face face) const; // the opened file, for the PDF room; owned by this; null only for a `wide` that is not installed
     double width(page::Face face, double pt, std::string_view utf8) const; // mm; a missing character counts 0
     bool covers(page::Face face, char32_t character) const;
     // The face itself, else its spare, else any face that has it (in the order of page::Face), else nothing.

@@ -24,9 +24,8 @@ std::vector<std::string> font_folders() {
         }
         return folders;
     }
-    for (const char* usual :
-         {"/usr/share/fonts/truetype/liberation", "/usr/share/fonts/truetype/liberation2",
-          "/usr/share/fonts/truetype/dejavu", "/usr/share/fonts/truetype/droid", "/usr/local/share/fonts"}) {
+    for (const char* usual : {"/usr/share/fonts/truetype/liberation", "/usr/share/fonts/truetype/liberation2",
+                              "/usr/share/fonts/truetype/dejavu", "/usr/share/fonts/truetype/droid", "/usr/local/share/fonts"}) {
         folders.emplace_back(usual);
     }
     return folders;

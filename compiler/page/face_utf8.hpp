@@ -17,8 +17,6 @@ inline char32_t take_character(std::string_view& rest) {
 }
 
 // Steers line breaking but has neither width nor ink: zero width space, word joiner, byte order mark.
-constexpr bool is_unseen(char32_t character) {
-    return character == U'\u200B' || character == U'\u2060' || character == U'\uFEFF';
-}
+constexpr bool is_unseen(char32_t character) { return character == U'\u200B' || character == U'\u2060' || character == U'\uFEFF'; }
 
 } // namespace loomsheet

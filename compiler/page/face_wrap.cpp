@@ -21,7 +21,8 @@ std::vector<char> breaks_after(std::string_view utf8) {
     // libunibreak takes U+FFFF for the end of the text and aborts; U+FFFD, of the same length in bytes, stands in for
     // it.
     std::string readable(utf8);
-    for (std::size_t at = 0; (at = readable.find("\uFFFF", at)) != std::string::npos;) readable.replace(at, 3, "\uFFFD");
+    for (std::size_t at = 0; (at = readable.find("\uFFFF", at)) != std::string::npos;)
+        readable.replace(at, 3, "\uFFFD");
     set_linebreaks_utf8(reinterpret_cast<const utf8_t*>(readable.data()), readable.size(), "en", breaks.data());
     return breaks;
 }
@@ -39,8 +40,7 @@ bool ends_in_number(std::string_view before) {
 bool starts_with_unit(std::string_view after) {
     for (const Unit& unit : units()) {
         for (const std::string_view name : {unit.printed, unit.written}) {
-            if (!name.empty() && after.starts_with(name) &&
-                (after.size() == name.size() || !is_letter_or_figure(after[name.size()]))) {
+            if (!name.empty() && after.starts_with(name) && (after.size() == name.size() || !is_letter_or_figure(after[name.size()]))) {
                 return true;
             }
         }

@@ -12,8 +12,7 @@ namespace {
 
 constexpr std::array<std::string_view, face_count> face_words{"S", "SB", "N", "NB", "spare", "spare_bold", "wide"};
 constexpr std::array<std::string_view, 3> ink_words{"none", "black", "white"};
-constexpr std::array<std::string_view, 9> role_words{"head",    "foot",    "block", "card", "tick",
-                                                     "reading", "outcome", "field", "cell"};
+constexpr std::array<std::string_view, 9> role_words{"head", "foot", "block", "card", "tick", "reading", "outcome", "field", "cell"};
 
 template <class Words, class Value>
 std::string_view word(const Words& words, Value value) {

@@ -57,10 +57,10 @@ void Pager::new_page() {
 
 void Pager::put_down(Box box) {
     if (box.height > room() + slack)
-        findings_->add(802, box.at,
-                       fmt::format("this needs {:.0f} mm of height on the sheet, a page has {:.0f} mm", box.height,
-                                   size_.bottom - size_.top),
-                       "split it in two");
+        findings_->add(
+            finding::too_wide_for_place, box.at,
+            fmt::format("this needs {:.0f} mm of height on the sheet, a page has {:.0f} mm", box.height, size_.bottom - size_.top),
+            "split it in two");
     const std::size_t page = pages_.size() - 1;
     if (!box.anchor.empty()) anchors_.emplace(box.anchor, page);
     if (!box.outline.empty()) outline_.push_back({box.outline, page});

@@ -1,7 +1,7 @@
 #include "pdf/content.hpp"
-#include "pdf/trouble.hpp"
 #include "page/code.hpp"
 #include "page/face_utf8.hpp"
+#include "pdf/trouble.hpp"
 #include "source/text.hpp"
 #include <algorithm>
 #include <charconv>
@@ -95,8 +95,8 @@ bool Content::begin_path(double pt, Ink fill, const std::vector<double>& dash, b
     Style style{line_width(pt), fill, {}};
     if (style.width == 0 && fill == Ink::none) return false;
     std::transform(dash.begin(), dash.end(), std::back_inserter(style.dash), from_mm);
-    if (!dash.empty() && (*std::min_element(style.dash.begin(), style.dash.end()) < 0 ||
-                          *std::max_element(style.dash.begin(), style.dash.end()) == 0)) {
+    if (!dash.empty() &&
+        (*std::min_element(style.dash.begin(), style.dash.end()) < 0 || *std::max_element(style.dash.begin(), style.dash.end()) == 0)) {
         throw PdfTrouble("a dashed line has dashes of no length.");
     }
     if (in_path_ && joins && style == path_style_) return true;

@@ -1,8 +1,8 @@
 // What is drawn on one page, as PDF operators (ISO 32000-1, annex A). Coordinates are hundredths of a point, y upwards;
 // a state that is already set is not set again, and equal strokes that follow each other are one path.
 #pragma once
-#include "pdf/font.hpp"
 #include "page/page.hpp"
+#include "pdf/font.hpp"
 #include <array>
 #include <string>
 #include <vector>

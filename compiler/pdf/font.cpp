@@ -1,6 +1,6 @@
 #include "pdf/font.hpp"
-#include "pdf/trouble.hpp"
 #include "page/face_file.hpp"
+#include "pdf/trouble.hpp"
 #include <array>
 #include <cstddef>
 #include <filesystem>
@@ -60,9 +60,7 @@ struct FontUse::Font {
     hb_face_t* face = nullptr; // owned by Faces
     Held<hb_font_t> font;
     double thousandths(double units) const { return units * 1000 / hb_face_get_upem(face); }
-    PdfTrouble damaged() const {
-        return PdfTrouble(fmt::format("The font file {} is damaged: its outlines cannot be taken out.", path));
-    }
+    PdfTrouble damaged() const { return PdfTrouble(fmt::format("The font file {} is damaged: its outlines cannot be taken out.", path)); }
 };
 
 FontUse::FontUse(const Faces& faces, page::Face face)
@@ -74,8 +72,7 @@ std::uint16_t FontUse::code(char32_t character) {
     if (character < codes_.size() && codes_[character] != 0) return codes_[character];
     hb_codepoint_t glyph = 0;
     if (!hb_font_get_nominal_glyph(font_->font.get(), character, &glyph) || glyph == 0) {
-        throw PdfTrouble(fmt::format("the font file {} lacks the character U+{:04X}.", font_->path,
-                                     static_cast<std::uint32_t>(character)));
+        throw PdfTrouble(fmt::format("the font file {} lacks the character U+{:04X}.", font_->path, static_cast<std::uint32_t>(character)));
     }
     if (character >= codes_.size()) codes_.resize(character + 1);
     glyphs_.push_back({character, glyph, font_->thousandths(hb_font_get_glyph_h_advance(font_->font.get(), glyph))});
@@ -106,8 +103,7 @@ FontSubset FontUse::subset() const {
 
     const std::string head = bytes_of(Held<hb_blob_t>(hb_face_reference_table(face, HB_TAG('h', 'e', 'a', 'd'))).get());
     const auto box = [&](std::size_t at) { // xMin, yMin, xMax, yMax stand from byte 36
-        const auto high = static_cast<unsigned char>(head.at(36 + 2 * at)),
-                   low = static_cast<unsigned char>(head.at(37 + 2 * at));
+        const auto high = static_cast<unsigned char>(head.at(36 + 2 * at)), low = static_cast<unsigned char>(head.at(37 + 2 * at));
         return font_->thousandths(static_cast<std::int16_t>(high << 8 | low));
     };
     subset.left = box(0), subset.bottom = box(1), subset.right = box(2), subset.top = box(3);

@@ -1,6 +1,6 @@
 #include "pdf/objects.hpp"
-#include "pdf/trouble.hpp"
 #include "page/face_utf8.hpp"
+#include "pdf/trouble.hpp"
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
@@ -17,8 +17,7 @@ std::string deflated(std::string_view bytes) {
     constexpr int level = 1;
     uLongf size = compressBound(bytes.size());
     std::string made(size, '\0');
-    if (compress2(reinterpret_cast<Bytef*>(made.data()), &size, reinterpret_cast<const Bytef*>(bytes.data()),
-                  bytes.size(), level) != Z_OK)
+    if (compress2(reinterpret_cast<Bytef*>(made.data()), &size, reinterpret_cast<const Bytef*>(bytes.data()), bytes.size(), level) != Z_OK)
         throw PdfTrouble("zlib could not compress a part of the document.");
     made.resize(size);
     return made;
@@ -57,8 +56,7 @@ void PdfObjects::fill(HPDF_Dict stream, std::string_view bytes) {
         stream->write_fn = name_filter;
         bytes = smaller;
     }
-    done(HPDF_Stream_Write(stream->stream, reinterpret_cast<const HPDF_BYTE*>(bytes.data()),
-                           static_cast<HPDF_UINT>(bytes.size())));
+    done(HPDF_Stream_Write(stream->stream, reinterpret_cast<const HPDF_BYTE*>(bytes.data()), static_cast<HPDF_UINT>(bytes.size())));
 }
 
 HPDF_Array PdfObjects::array() { return made(HPDF_Array_New(doc_->mmgr)); }
@@ -82,8 +80,7 @@ void* PdfObjects::words(std::string_view utf8) {
             unit(character);
         }
     }
-    return made(
-        HPDF_Binary_New(doc_->mmgr, reinterpret_cast<HPDF_BYTE*>(utf16.data()), static_cast<HPDF_UINT>(utf16.size())));
+    return made(HPDF_Binary_New(doc_->mmgr, reinterpret_cast<HPDF_BYTE*>(utf16.data()), static_cast<HPDF_UINT>(utf16.size())));
 }
 
 void PdfObjects::put(HPDF_Dict dict, const char* key, void* object) { done(HPDF_Dict_Add(dict, key, object)); }
@@ -92,9 +89,7 @@ void PdfObjects::put_name(HPDF_Dict dict, const char* key, std::string_view name
     done(HPDF_Dict_AddName(dict, key, std::string(name).c_str()));
 }
 
-void PdfObjects::put_number(HPDF_Dict dict, const char* key, std::int32_t number) {
-    done(HPDF_Dict_AddNumber(dict, key, number));
-}
+void PdfObjects::put_number(HPDF_Dict dict, const char* key, std::int32_t number) { done(HPDF_Dict_AddNumber(dict, key, number)); }
 
 void PdfObjects::append(HPDF_Array array, void* object) { done(HPDF_Array_Add(array, object)); }
 

@@ -17,9 +17,8 @@ namespace {
 
 FontUses font_uses(const Faces& faces) {
     using page::Face;
-    return {FontUse(faces, Face::S),   FontUse(faces, Face::SB),    FontUse(faces, Face::N),
-            FontUse(faces, Face::NB),  FontUse(faces, Face::spare), FontUse(faces, Face::spare_bold),
-            FontUse(faces, Face::wide)};
+    return {FontUse(faces, Face::S),     FontUse(faces, Face::SB),         FontUse(faces, Face::N),   FontUse(faces, Face::NB),
+            FontUse(faces, Face::spare), FontUse(faces, Face::spare_bold), FontUse(faces, Face::wide)};
 }
 
 void require_utf8(const std::string& words, std::string_view what) {
@@ -53,10 +52,8 @@ void write_head(PdfObjects& objects, const page::Document& document) {
     objects.done(HPDF_AddPageLabel(doc, 0, HPDF_PAGE_NUM_STYLE_DECIMAL, 1, ""));
 }
 
-HPDF_Destination whole_page(PdfObjects& objects, const std::vector<HPDF_Page>& pages, std::size_t number,
-                            std::string_view from) {
-    if (number >= pages.size())
-        throw PdfTrouble(fmt::format("{} leads to page {}, which is not there.", from, number + 1));
+HPDF_Destination whole_page(PdfObjects& objects, const std::vector<HPDF_Page>& pages, std::size_t number, std::string_view from) {
+    if (number >= pages.size()) throw PdfTrouble(fmt::format("{} leads to page {}, which is not there.", from, number + 1));
     HPDF_Destination destination = objects.made(HPDF_Page_CreateDestination(pages[number]));
     objects.done(HPDF_Destination_SetFit(destination));
     return destination;
@@ -88,8 +85,7 @@ void write_links(PdfObjects& objects, const page::Page& page, const std::vector<
         };
         const HPDF_Rect area{points(link->x), points(page.height - link->y - link->h), points(link->x + link->w),
                              points(page.height - link->y)};
-        HPDF_Annotation touch =
-            objects.made(HPDF_Page_CreateLinkAnnot(here, area, whole_page(objects, pages, link->page, "a link")));
+        HPDF_Annotation touch = objects.made(HPDF_Page_CreateLinkAnnot(here, area, whole_page(objects, pages, link->page, "a link")));
         objects.done(HPDF_LinkAnnot_SetBorderStyle(touch, 0, 0, 0));
     }
 }

@@ -37,8 +37,7 @@ std::string characters_of_codes(const FontSubset& subset) {
         const std::size_t end = std::min(count, start + block);
         fmt::format_to(std::back_inserter(map), "{} beginbfchar\n", end - start);
         for (std::size_t i = start; i < end; ++i) {
-            fmt::format_to(std::back_inserter(map), "<{:04X}> <{}>\n", i + 1,
-                           utf16_hex(read_back(subset.glyphs[i].character)));
+            fmt::format_to(std::back_inserter(map), "<{:04X}> <{}>\n", i + 1, utf16_hex(read_back(subset.glyphs[i].character)));
         }
         map += "endbfchar\n";
     }

@@ -1,6 +1,6 @@
 #include "pdf/write_form.hpp"
-#include "pdf/content.hpp"
 #include "page/face_utf8.hpp"
+#include "pdf/content.hpp"
 #include <algorithm>
 #include <fmt/format.h>
 #include <map>
@@ -69,8 +69,7 @@ public:
         const auto points = [](double mm) { return mm / mm_per_pt; };
         HPDF_Array area = objects_.array();
         objects_.put(widget, "Rect", area);
-        for (const double at :
-             {blank->x, page.height - blank->y - blank->h, blank->x + blank->w, page.height - blank->y})
+        for (const double at : {blank->x, page.height - blank->y - blank->h, blank->x + blank->w, page.height - blank->y})
             objects_.append_number(area, points(at));
         if (counts_.at(region.name) == 1) {
             describe(widget, region, *blank);
@@ -149,17 +148,14 @@ private:
         objects_.put(looks, "N", states);
         objects_.put_name(widget, "AS", "Off");
         const double w = blank.w / mm_per_pt, h = blank.h / mm_per_pt;
-        objects_.put(
-            states, "Yes",
-            picture(blank,
-                    fmt::format("q 2 w {:.2f} {:.2f} m {:.2f} {:.2f} l {:.2f} {:.2f} m {:.2f} {:.2f} l S Q\n", w * 0.18,
-                                h * 0.18, w * 0.82, h * 0.82, w * 0.18, h * 0.82, w * 0.82, h * 0.18)));
+        objects_.put(states, "Yes",
+                     picture(blank, fmt::format("q 2 w {:.2f} {:.2f} m {:.2f} {:.2f} l {:.2f} {:.2f} m {:.2f} {:.2f} l S Q\n", w * 0.18,
+                                                h * 0.18, w * 0.82, h * 0.82, w * 0.18, h * 0.82, w * 0.82, h * 0.18)));
         objects_.put(states, "Off", picture(blank, empty));
     }
 
     HPDF_Array annotations(HPDF_Page on) {
-        if (void* there = HPDF_Dict_GetItem(on, "Annots", HPDF_OCLASS_ARRAY); there != nullptr)
-            return static_cast<HPDF_Array>(there);
+        if (void* there = HPDF_Dict_GetItem(on, "Annots", HPDF_OCLASS_ARRAY); there != nullptr) return static_cast<HPDF_Array>(there);
         HPDF_Array made = objects_.array();
         objects_.put(on, "Annots", made);
         return made;

@@ -19,8 +19,7 @@ public:
             for (const Promise& promise : promising(gap)) {
                 std::optional<Closing> made = tried(gap, promise);
                 if (!made) continue;
-                if (!best || worth(*made) > worth(*best) * 1.01 ||
-                    (worth(*made) > worth(*best) * 0.99 && is_better(*made, *best)))
+                if (!best || worth(*made) > worth(*best) * 1.01 || (worth(*made) > worth(*best) * 0.99 && is_better(*made, *best)))
                     best = std::move(made);
             }
             if (!best) return;
@@ -41,9 +40,7 @@ private:
     };
 
     // Suspects that all lie between the two points are soon found.
-    double worth(const Closing& closing) const {
-        return checks_.likely(closing.closes) * (closing.named_by_run ? 3 : 1);
-    }
+    double worth(const Closing& closing) const { return checks_.likely(closing.closes) * (closing.named_by_run ? 3 : 1); }
     static bool is_better(const Closing& a, const Closing& b) {
         if (a.minutes < b.minutes - 0.1 || b.minutes < a.minutes - 0.1) return a.minutes < b.minutes;
         return a.named.size() < b.named.size();
@@ -78,8 +75,7 @@ private:
             const std::vector<Suspect> run = checks_.run(each.pair);
             for (std::size_t i = 0; i < asked.size(); ++i) {
                 const Candidate& fault = checks_.fault(asked[i]);
-                if (each.key[i] == 'x' && std::find(run.begin(), run.end(), fault.suspect) != run.end())
-                    each.on_run += fault.likely;
+                if (each.key[i] == 'x' && std::find(run.begin(), run.end(), fault.suspect) != run.end()) each.on_run += fault.likely;
             }
         }
         std::stable_sort(list.begin(), list.end(), [](const Promise& a, const Promise& b) {
@@ -106,9 +102,8 @@ private:
         for (const std::size_t fault : gap.rightly)
             if (!surely_passes(checks_.outcomes(fault, made.check))) add_once(made.named, checks_.fault(fault).suspect);
         const std::vector<Suspect> run = checks_.run(promise.pair);
-        made.named_by_run = std::all_of(made.named.begin(), made.named.end(), [&](const Suspect& each) {
-            return std::find(run.begin(), run.end(), each) != run.end();
-        });
+        made.named_by_run = std::all_of(made.named.begin(), made.named.end(),
+                                        [&](const Suspect& each) { return std::find(run.begin(), run.end(), each) != run.end(); });
         made.minutes = promise.minutes;
         return made;
     }
@@ -136,8 +131,7 @@ std::vector<Gap> gaps(const Plan& plan, const Predictor& sound, const Diagnosis&
     double all = 0;
     const auto at_ending = [&](const Ending& ending) {
         return std::find_if(list.begin(), list.end(), [&](const Gap& gap) {
-            return gap.verdict == ending.verdict &&
-                   (ending.kind == EndKind::verdict || gap.arrows.front() == ending.last);
+            return gap.verdict == ending.verdict && (ending.kind == EndKind::verdict || gap.arrows.front() == ending.last);
         });
     };
     const auto each_ending = [&](const auto& take) {
@@ -171,8 +165,7 @@ std::vector<Gap> gaps(const Plan& plan, const Predictor& sound, const Diagnosis&
                     target.kind == TargetKind::verdict && target.index == gap.verdict)
                     gap.arrows.push_back({c, o});
     }
-    std::stable_sort(list.begin(), list.end(),
-                     [](const Gap& a, const Gap& b) { return a.likely > b.likely * (1 + 1e-9); });
+    std::stable_sort(list.begin(), list.end(), [](const Gap& a, const Gap& b) { return a.likely > b.likely * (1 + 1e-9); });
     NewChecks checks(plan, sound, diagnosis);
     for (std::size_t i = 0; i < std::min(searched, list.size()); ++i) {
         keep_invisible(checks, list[i]);

@@ -19,9 +19,8 @@ constexpr std::size_t most_setups = 16;
 // Whether a set-up can be written into another check, and asked of a car at rest.
 bool can_be_used(const Setup& setup) {
     return std::none_of(setup.items.begin(), setup.items.end(), [](const SetupItem& item) {
-        return item.kind == ItemKind::one_of_pulled || item.kind == ItemKind::moved ||
-               item.kind == ItemKind::as_found || item.kind == ItemKind::at_value ||
-               item.kind == ItemKind::engine_speed;
+        return item.kind == ItemKind::one_of_pulled || item.kind == ItemKind::moved || item.kind == ItemKind::as_found ||
+               item.kind == ItemKind::at_value || item.kind == ItemKind::engine_speed;
     });
 }
 
@@ -31,9 +30,8 @@ std::vector<Setup> setups_of(const Plan& plan) {
         for (SetupItem& item : setup.items)
             item.across_points = false; // it lies where it lay
         const bool known = std::any_of(list.begin(), list.end(), [&](const Setup& each) {
-            return std::equal(
-                each.items.begin(), each.items.end(), setup.items.begin(), setup.items.end(),
-                [](const SetupItem& a, const SetupItem& b) { return same_subject(a, b) && same_state(a, b); });
+            return std::equal(each.items.begin(), each.items.end(), setup.items.begin(), setup.items.end(),
+                              [](const SetupItem& a, const SetupItem& b) { return same_subject(a, b) && same_state(a, b); });
         });
         if (!known && can_be_used(setup) && list.size() < most_setups) list.push_back(std::move(setup));
     };
@@ -54,8 +52,7 @@ std::vector<PointRef> points_of(const Circuit& circuit) {
         if (circuit.wires_at(pin).empty() || (part.kind == PartKind::splice && !part.bare)) continue;
         if (part.kind == PartKind::battery) point.metal = Metal::part;
         if (part.kind == PartKind::ground) {
-            const bool known =
-                std::any_of(list.begin(), list.end(), [&](const PointRef& each) { return each.part == point.part; });
+            const bool known = std::any_of(list.begin(), list.end(), [&](const PointRef& each) { return each.part == point.part; });
             if (known) continue;
             point.pin = none, point.metal = Metal::whole;
         }
@@ -77,9 +74,8 @@ void add_once(std::vector<Suspect>& list, const Suspect& suspect) {
 }
 
 NewChecks::NewChecks(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis)
-    : plan_(plan), circuit_(plan.circuit), sound_(sound), diagnosis_(diagnosis), setups_(setups_of(plan)),
-      points_(points_of(plan.circuit)), at_rest_(build_graph(plan.circuit)), uses_(normal_use(plan)),
-      volts_(complaint_volts(plan, sound.parameters().system_volts)) {}
+    : plan_(plan), circuit_(plan.circuit), sound_(sound), diagnosis_(diagnosis), setups_(setups_of(plan)), points_(points_of(plan.circuit)),
+      at_rest_(build_graph(plan.circuit)), uses_(normal_use(plan)), volts_(complaint_volts(plan, sound.parameters().system_volts)) {}
 
 bool NewChecks::is_moved(const ProbePair& pair, double reads) {
     return reads != no_rest && std::abs(reads - pair.volts) > moves_volts + moves_share * pair.volts;
@@ -96,8 +92,7 @@ std::vector<std::size_t> NewChecks::least_of(const std::vector<std::size_t>& fau
     std::vector<std::size_t> list;
     for (const std::size_t each : faults) {
         const bool larger = !list.empty() && fault(each).fault.kind == FaultKind::added &&
-                            fault(list.back()).fault.kind == FaultKind::added &&
-                            fault(list.back()).suspect == fault(each).suspect;
+                            fault(list.back()).fault.kind == FaultKind::added && fault(list.back()).suspect == fault(each).suspect;
         if (!larger) list.push_back(each);
     }
     return list;
@@ -146,22 +141,19 @@ OutcomeSet NewChecks::outcomes(std::size_t which, const Check& check) {
     const CheckPrediction made = predict_for_outcome(plan_, of, check);
     if (!volts_ || diagnosis_.matrix.harm[which] != Truth::maybe) return outcomes_of(check, made);
     Together together(plan_, of, *volts_);
-    return outcomes_of(check, made, [&](std::size_t row, Answer answer) {
-        return together.possible(check, &made.rows[row], row, answer);
-    });
+    return outcomes_of(check, made, [&](std::size_t row, Answer answer) { return together.possible(check, &made.rows[row], row, answer); });
 }
 
 // The rules of a single check, as they would be asked if it stood in the plan.
 bool NewChecks::is_clean(const Check& check) const {
     Plan alone = plan_;
-    alone.checks = {check}, alone.verdicts.clear(), alone.plants.clear(), alone.setups.clear(),
-    alone.complaint_with = {};
+    alone.checks = {check}, alone.verdicts.clear(), alone.plants.clear(), alone.setups.clear(), alone.complaint_with = {};
     Findings found;
     const Doubt doubt = doubt_of(alone, found);
     prove_setup(alone, doubt, found);
     prove_readings(alone, sound_, {predict_check(alone, sound_, check)}, found);
     return std::all_of(found.list().begin(), found.list().end(), [](const Diagnostic& each) {
-        return each.code == 617 || each.code == 618; // of the circuit
+        return each.code == finding::wire_loses_too_much || each.code == finding::fuse_blows_in_use; // of the circuit
     });
 }
 

@@ -12,8 +12,7 @@ constexpr double worth_it = 0.75; // of the suspects; more is not worth the walk
 
 class Splitter {
 public:
-    Splitter(const Plan& plan, const Diagnosis& diagnosis, NewChecks& checks, Split& split)
-        : plan_(plan), checks_(checks), split_(split) {
+    Splitter(const Plan& plan, const Diagnosis& diagnosis, NewChecks& checks, Split& split) : plan_(plan), checks_(checks), split_(split) {
         for (std::size_t i = 0; i < diagnosis.ends.size(); ++i)
             for (const Ending& ending : diagnosis.ends[i].endings)
                 if (ending.kind == EndKind::verdict && ending.verdict == split.left.verdict) {
@@ -36,8 +35,7 @@ public:
             Parted parted = part(faults_, sides);
             // As good as the best: the quicker one.
             const bool as_good = parted.left > best * 0.98;
-            if (parted.left > best * (split_.check ? 1.02 : 0.99) ||
-                (as_good && split_.check && promise.minutes >= split_.minutes))
+            if (parted.left > best * (split_.check ? 1.02 : 0.99) || (as_good && split_.check && promise.minutes >= split_.minutes))
                 continue;
             best = std::min(best, parted.left);
             split_.check = check, split_.minutes = promise.minutes;
@@ -66,15 +64,12 @@ private:
             if (sides[i] != Side::fails) add_once(made.passing, suspect);
             if (sides[i] != Side::passes) add_once(made.failing, suspect);
         }
-        const auto passing = static_cast<double>(made.passing.size()),
-                   failing = static_cast<double>(made.failing.size());
+        const auto passing = static_cast<double>(made.passing.size()), failing = static_cast<double>(made.failing.size());
         double all = 0;
         for (std::size_t i = 0; i < faults.size(); ++i) {
             const double likely = checks_.fault(faults[i]).likely;
             all += likely;
-            made.left += likely * (sides[i] == Side::passes  ? passing
-                                   : sides[i] == Side::fails ? failing
-                                                             : std::max(passing, failing));
+            made.left += likely * (sides[i] == Side::passes ? passing : sides[i] == Side::fails ? failing : std::max(passing, failing));
         }
         made.left /= all;
         return made;
@@ -110,8 +105,7 @@ private:
         std::vector<Promise> few;
         for (Promise& each : list)
             if (few.size() < 2 || few[few.size() - 2].key != each.key) few.push_back(std::move(each));
-        std::stable_sort(few.begin(), few.end(),
-                         [](const Promise& a, const Promise& b) { return a.left < b.left * (1 - 1e-9); });
+        std::stable_sort(few.begin(), few.end(), [](const Promise& a, const Promise& b) { return a.left < b.left * (1 - 1e-9); });
         if (few.size() > split_checks) few.resize(split_checks);
         return few;
     }
@@ -120,8 +114,7 @@ private:
     bool are_alike() const {
         std::vector<std::size_t> worst;
         for (std::size_t i = 0; i < faults_.size(); ++i)
-            if (i + 1 == faults_.size() ||
-                !(checks_.fault(faults_[i]).suspect == checks_.fault(faults_[i + 1]).suspect))
+            if (i + 1 == faults_.size() || !(checks_.fault(faults_[i]).suspect == checks_.fault(faults_[i + 1]).suspect))
                 worst.push_back(faults_[i]);
         bool alike = true;
         checks_.each_pair(worst, [&](const ProbePair&, const PairReadings& readings) {
@@ -143,8 +136,7 @@ std::vector<Split> splits(const Plan& plan, const Predictor& sound, const Diagno
     std::vector<Split> list;
     const std::vector<int> doubtful = doubtful_ends(diagnosis).verdicts; // those are gaps
     for (Left& left : groups(diagnosis))
-        if (left.suspects.size() > most_left &&
-            std::find(doubtful.begin(), doubtful.end(), left.verdict) == doubtful.end())
+        if (left.suspects.size() > most_left && std::find(doubtful.begin(), doubtful.end(), left.verdict) == doubtful.end())
             list.push_back({std::move(left), {}, {}, {}, 0, 0, 0, false});
     NewChecks checks(plan, sound, diagnosis);
     for (std::size_t i = 0; i < std::min(searched, list.size()); ++i)

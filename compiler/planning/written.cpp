@@ -25,8 +25,8 @@ std::string item_words(const Circuit& circuit, const SetupItem& item) {
         return fmt::format("bridge {} to {}{}", written_point(circuit, item.a), written_point(circuit, item.b),
                            item.value ? " fused " + item.value->written : std::string());
     case ItemKind::load:
-        return fmt::format("load {} across {} to {}", item.value ? item.value->written : std::string(),
-                           written_point(circuit, item.a), written_point(circuit, item.b));
+        return fmt::format("load {} across {} to {}", item.value ? item.value->written : std::string(), written_point(circuit, item.a),
+                           written_point(circuit, item.b));
     case ItemKind::engine_speed: // `can_be_used` in new_checks.cpp takes none of these
     case ItemKind::at_value:
     case ItemKind::as_found:
@@ -41,9 +41,7 @@ std::string item_words(const Circuit& circuit, const SetupItem& item) {
 std::string with_words(const Plan& plan, const Setup& setup) {
     for (const NamedSetup& named : plan.setups)
         if (std::equal(named.setup.items.begin(), named.setup.items.end(), setup.items.begin(), setup.items.end(),
-                       [](const SetupItem& a, const SetupItem& b) {
-                           return !a.across_points && same_subject(a, b) && same_state(a, b);
-                       }))
+                       [](const SetupItem& a, const SetupItem& b) { return !a.across_points && same_subject(a, b) && same_state(a, b); }))
             return named.label;
     std::string words;
     for (const SetupItem& item : setup.items)
@@ -59,10 +57,8 @@ std::string written_check(const Plan& plan, const std::string& label, const Chec
                       black = written_point(plan.circuit, check.rows.front().black);
     const bool drop = check.measure == MeasureKind::drop;
     std::string text = fmt::format("check {} \"{} from {} to {}\"\n", label, drop ? "Drop" : "Volts", red, black);
-    if (const std::string with = with_words(plan, check.with); !with.empty())
-        text += fmt::format("  with   {}\n", with);
-    text += fmt::format("  {}  {} to {}\n  expect {}\n", drop ? "drop " : "volts", red, black,
-                        written_limit(plan, check.limits.front()));
+    if (const std::string with = with_words(plan, check.with); !with.empty()) text += fmt::format("  with   {}\n", with);
+    text += fmt::format("  {}  {} to {}\n  expect {}\n", drop ? "drop " : "volts", red, black, written_limit(plan, check.limits.front()));
     return text + fmt::format("  pass   -> {}\n  fail   -> {}\n", pass, fail);
 }
 
@@ -82,14 +78,13 @@ std::string target_words(const Plan& plan, const Gap& gap) {
     if (!target || target->kind == TargetKind::done) return "done";
     std::string words = "suspects";
     for (const PointRef& point : target->run)
-        words += fmt::format("{}{}", target->run_is_span && words != "suspects" ? " to " : " ",
-                             written_point(plan.circuit, point));
+        words += fmt::format("{}{}", target->run_is_span && words != "suspects" ? " to " : " ", written_point(plan.circuit, point));
     return words;
 }
 
 std::string closing_label(const Plan& plan, const Gap& gap, std::size_t which) {
-    const std::string base = "before-" + (gap.verdict != none ? plan.verdicts[gap.verdict].label
-                                                              : plan.checks[gap.arrows.front().check].label + "-end");
+    const std::string base =
+        "before-" + (gap.verdict != none ? plan.verdicts[gap.verdict].label : plan.checks[gap.arrows.front().check].label + "-end");
     return which == 0 ? base : fmt::format("{}-{}", base, which + 1);
 }
 
@@ -98,14 +93,12 @@ std::string written_closing(const Plan& plan, const Gap& gap, std::size_t which)
     std::string suspects = "suspects";
     const Row& row = closing.check.rows.front();
     if (closing.named_by_run)
-        suspects +=
-            fmt::format(" {} to {}", written_point(plan.circuit, row.red), written_point(plan.circuit, row.black));
+        suspects += fmt::format(" {} to {}", written_point(plan.circuit, row.red), written_point(plan.circuit, row.black));
     else
         for (const Suspect& each : closing.named)
             suspects += " " + suspect_point(plan.circuit, each);
     return written_check(plan, closing_label(plan, gap, which), closing.check,
-                         which + 1 < gap.closings.size() ? closing_label(plan, gap, which + 1) : target_words(plan, gap),
-                         suspects);
+                         which + 1 < gap.closings.size() ? closing_label(plan, gap, which + 1) : target_words(plan, gap), suspects);
 }
 
 std::string written_split(const Plan& plan, const Split& split) {

@@ -7,8 +7,7 @@
 namespace loomsheet {
 
 // Drop or volts, of one row and one limit; `pass` and `fail` as they stand behind their arrows.
-std::string written_check(const Plan& plan, const std::string& label, const Check& check, const std::string& pass,
-                          const std::string& fail);
+std::string written_check(const Plan& plan, const std::string& label, const Check& check, const std::string& pass, const std::string& fail);
 // The statement that closes a gap, "check before-lamp-bad ...", its label, and where it leads on a pass: as it stands behind the arrow.
 std::string written_closing(const Plan& plan, const Gap& gap, std::size_t which);
 std::string closing_label(const Plan& plan, const Gap& gap, std::size_t which);

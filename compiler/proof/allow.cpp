@@ -29,13 +29,11 @@ bool accepts(const std::vector<Allow>& allows, int code, Used& used) {
 
 void report_unused(const std::vector<Allow>& allows, const Used& used, Family family, Findings& findings) {
     for (const Allow& allow : allows) {
-        if ((allow.code / 100 == 7) != (family == Family::proved)) continue;
+        if ((finding::family(allow.code) == finding::proof) != (family == Family::proved)) continue;
         const CatalogueRow* row = find_in_catalogue(allow.code);
-        if (used.count(&allow) == 1 || row == nullptr || row->severity == Severity::error)
-            continue; // the last two were found before
-        findings.add(312, allow.at,
-                     fmt::format("nothing here needs `allow {}` ({})", code_name(allow.code), row->title),
-                     "take it out");
+        if (used.count(&allow) == 1 || row == nullptr || row->severity == Severity::error) continue; // the last two were found before
+        findings.add(finding::allowance_not_needed, allow.at,
+                     fmt::format("nothing here needs `allow {}` ({})", code_name(allow.code), row->title), "take it out");
     }
 }
 

@@ -30,9 +30,7 @@ PlanMap::PlanMap(const Plan& plan) : plan_(plan), checks_(static_cast<int>(plan.
 
 Span PlanMap::at(StopId stop) const { return is_verdict(stop) ? verdict(stop).at : plan_.checks[stop].at; }
 
-const std::string& PlanMap::label(StopId stop) const {
-    return is_verdict(stop) ? verdict(stop).label : plan_.checks[stop].label;
-}
+const std::string& PlanMap::label(StopId stop) const { return is_verdict(stop) ? verdict(stop).label : plan_.checks[stop].label; }
 
 std::vector<int> PlanMap::reach(const std::vector<StopId>& starts, StopId closed) const {
     std::vector<int> by(from_.size(), never);
@@ -50,17 +48,15 @@ std::vector<int> PlanMap::reach(const std::vector<StopId>& starts, StopId closed
 }
 
 bool has_outcome(const Check& check, OutcomeKind kind) {
-    return std::any_of(check.outcomes.begin(), check.outcomes.end(),
-                       [&](const Outcome& each) { return each.kind == kind; });
+    return std::any_of(check.outcomes.begin(), check.outcomes.end(), [&](const Outcome& each) { return each.kind == kind; });
 }
 
 bool fail_is_left(const Check& check) {
     if (has_outcome(check, OutcomeKind::fail)) return false;
-    if (check.measure == MeasureKind::look)
-        return has_outcome(check, OutcomeKind::pass); // else its answers are all written
+    if (check.measure == MeasureKind::look) return has_outcome(check, OutcomeKind::pass); // else its answers are all written
     const auto all = [&](LimitKind kind) {
-        return !check.limits.empty() && std::all_of(check.limits.begin(), check.limits.end(),
-                                                    [&](const Limit& limit) { return limit.kind == kind; });
+        return !check.limits.empty() &&
+               std::all_of(check.limits.begin(), check.limits.end(), [&](const Limit& limit) { return limit.kind == kind; });
     };
     const bool low_named = has_outcome(check, OutcomeKind::low) || all(LimitKind::below);
     const bool high_named = has_outcome(check, OutcomeKind::high) || all(LimitKind::above);

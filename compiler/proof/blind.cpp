@@ -26,9 +26,7 @@ std::string certain_words(const SeenFrom& seen) {
                      : "this check may pass whatever is added, even where it is open";
 }
 
-std::string seen_words(const SeenFrom& seen) {
-    return seen.ohms ? added_words(*seen.ohms) : seen.open ? "where open" : "no reading";
-}
+std::string seen_words(const SeenFrom& seen) { return seen.ohms ? added_words(*seen.ohms) : seen.open ? "where open" : "no reading"; }
 
 std::string by_words(const Plan& plan, const SmallRow& row) {
     if (row.seen.check != none) return plan.checks[row.seen.check].label;
@@ -45,9 +43,7 @@ PointRef place_of(const Candidate& fault) {
     return place;
 }
 
-bool is_late(const Smallest& small) {
-    return small.seen.empty() || !small.seen.front().ohms || *small.seen.front().ohms > small.harmful;
-}
+bool is_late(const Smallest& small) { return small.seen.empty() || !small.seen.front().ohms || *small.seen.front().ohms > small.harmful; }
 
 } // namespace
 
@@ -59,37 +55,30 @@ std::string added_words(double ohms) {
 
 void prove_blind(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis, Findings& findings) {
     const Circuit& circuit = plan.circuit;
-    const bool slips = std::any_of(diagnosis.ends.begin(), diagnosis.ends.end(), [](const FaultEnds& ends) {
-        return ends.fate == Fate::wrong || ends.fate == Fate::missed;
-    });
+    const bool slips = std::any_of(diagnosis.ends.begin(), diagnosis.ends.end(),
+                                   [](const FaultEnds& ends) { return ends.fate == Fate::wrong || ends.fate == Fate::missed; });
     if (!slips) return;
     for (const BlindCheck& each : SmallFaults(plan, sound, diagnosis).blind()) {
         const Check& check = plan.checks[each.check];
         const Smallest& worst = each.blind_to.front();
-        const auto place = [&](const Smallest& small) {
-            return written_point(circuit, place_of(diagnosis.matrix.faults[small.fault]));
-        };
+        const auto place = [&](const Smallest& small) { return written_point(circuit, place_of(diagnosis.matrix.faults[small.fault])); };
         std::vector<std::string> others;
         for (std::size_t i = 1; i < each.blind_to.size(); ++i)
             others.push_back(place(each.blind_to[i]));
-        findings.add(
-            709, check.measure_at,
-            fmt::format("{} may pass what harms: with ohms added in {}, {} from {} on, and {}{}", check.label,
-                        place(worst), starved_words(circuit, worst.load), added_words(worst.harmful),
-                        certain_words(worst.seen.front()),
-                        others.empty() ? "" : fmt::format("; much the same with {}", list_words(others, "and", 5))),
-            fmt::format("write a drop over {} while {} draws its current, all plugged in: `drop` from one end "
-                        "to the other, `expect below` a few tenths of a volt",
-                        place(worst), circuit.parts[worst.load].id));
+        findings.add(finding::check_passes_what_harms, check.measure_at,
+                     fmt::format("{} may pass what harms: with ohms added in {}, {} from {} on, and {}{}", check.label, place(worst),
+                                 starved_words(circuit, worst.load), added_words(worst.harmful), certain_words(worst.seen.front()),
+                                 others.empty() ? "" : fmt::format("; much the same with {}", list_words(others, "and", 5))),
+                     fmt::format("write a drop over {} while {} draws its current, all plugged in: `drop` from one end "
+                                 "to the other, `expect below` a few tenths of a volt",
+                                 place(worst), circuit.parts[worst.load].id));
     }
 }
 
-std::vector<SmallRow> small_rows(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis,
-                                 std::size_t exact) {
+std::vector<SmallRow> small_rows(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis, std::size_t exact) {
     std::vector<SmallRow> rows;
     for (const Smallest& small : SmallFaults(plan, sound, diagnosis).all(exact))
-        rows.push_back({place_of(diagnosis.matrix.faults[small.fault]), small.harmful,
-                        small.seen.empty() ? SeenFrom{} : small.seen.front(),
+        rows.push_back({place_of(diagnosis.matrix.faults[small.fault]), small.harmful, small.seen.empty() ? SeenFrom{} : small.seen.front(),
                         diagnosis.ends[small.fault].fate == Fate::found, is_late(small)});
     return rows;
 }
@@ -101,13 +90,12 @@ std::string smallest_table(const Plan& plan, const Predictor& sound, const Diagn
     std::size_t late = 0;
     for (const SmallRow& row : rows)
         if (row.late && ++late <= most_late)
-            lines.push_back({written_point(plan.circuit, row.place), added_words(row.harms_from), seen_words(row.seen),
-                             by_words(plan, row)});
+            lines.push_back(
+                {written_point(plan.circuit, row.place), added_words(row.harms_from), seen_words(row.seen), by_words(plan, row)});
     std::string text = late == 0 ? std::string() : laid_out(lines);
     if (late > most_late) text += fmt::format("and {} more\n", late - most_late);
-    return text +
-           fmt::format("Of {} wires, joints and contacts where ohms may be added, surely seen before they harm: {}.\n",
-                       rows.size(), rows.size() - late);
+    return text + fmt::format("Of {} wires, joints and contacts where ohms may be added, surely seen before they harm: {}.\n", rows.size(),
+                              rows.size() - late);
 }
 
 } // namespace loomsheet

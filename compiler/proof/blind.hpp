@@ -17,8 +17,7 @@ struct SmallRow {
     bool late = false;     // seen later than it harms
 };
 // The latest first; the ohms of the first `exact` to two figures, those of the rest to the end of a band.
-std::vector<SmallRow> small_rows(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis,
-                                 std::size_t exact);
+std::vector<SmallRow> small_rows(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis, std::size_t exact);
 // What is seen later than it harms; the rest is counted.
 std::string smallest_table(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis);
 // "0.4 ohm", "80 mohm"

@@ -41,7 +41,8 @@ std::optional<Limit> computed_limit(const Circuit& circuit, MeasureKind measure,
 }
 
 std::optional<Limit> widened_limit(const Circuit& circuit, MeasureKind measure, const Reading& reading, const Limit& limit) {
-    if (reading.kind != ReadingKind::number || reading.may_be_open || (!limit.low && !limit.high)) return computed_limit(circuit, measure, reading);
+    if (reading.kind != ReadingKind::number || reading.may_be_open || (!limit.low && !limit.high))
+        return computed_limit(circuit, measure, reading);
     Limit wide = limit;
     const auto step = [&](double value) { return shown_step(circuit, value, measure) * (std::abs(value) < 2 ? 1 : 10); };
     if (wide.low && reading.low < wide.low->si)

@@ -8,9 +8,11 @@ namespace {
 // Findings after which a whole statement is missing from the plan: files, lines that are no statement, lost heads,
 // names declared twice.
 bool loses_a_statement(int code) {
-    return code < 100 || code == 101 || code == 106 || code == 107 || code == 113 || code == 115 || code == 202;
+    return finding::family(code) == finding::files || code == finding::not_a_statement || code == finding::indented_without_statement ||
+           code == finding::statement_without_name || code == finding::second_plan_head || code == finding::reserved_word ||
+           code == finding::declared_twice;
 }
-bool is_of_form(int code) { return code >= 100 && code < 200; }
+bool is_of_form(int code) { return finding::family(code) == finding::form; }
 
 void doubt_family(Doubt& doubt, const StatementPlace* place) {
     if (place == nullptr) return;
@@ -36,7 +38,7 @@ Doubt doubt_of(const Plan& plan, const Findings& found) {
             doubt_family(doubt, places.after(finding.at));
             continue;
         }
-        if (finding.code == 211) doubt.lost_labels.push_back(finding.at);
+        if (finding.code == finding::unknown_label) doubt.lost_labels.push_back(finding.at);
         if (here == nullptr) continue;
         switch (here->kind) {
         case StatementKind::part: doubt.parts[here->index] = true; break;
@@ -44,7 +46,7 @@ Doubt doubt_of(const Plan& plan, const Findings& found) {
             if (!is_of_form(finding.code)) break;
             const Check& check = plan.checks[here->index];
             doubt.checks[here->index] = true;
-            if (finding.code == 110) doubt.tangled[here->index] = true;
+            if (finding.code == finding::phrase_given_twice) doubt.tangled[here->index] = true;
             if (!has_outcome(check, OutcomeKind::pass) || !has_outcome(check, OutcomeKind::fail)) doubt.steps = true;
             break;
         }

@@ -32,9 +32,8 @@ std::vector<Lost> lost_stops(const PlanMap& map, const std::vector<int>& reached
     std::vector<StopId> order; // in order of the text
     for (StopId stop = 0; stop < map.size(); ++stop)
         if (reached[stop] == PlanMap::never) order.push_back(stop);
-    std::sort(order.begin(), order.end(), [&](StopId a, StopId b) {
-        return std::pair(map.at(a).file, map.at(a).begin) < std::pair(map.at(b).file, map.at(b).begin);
-    });
+    std::sort(order.begin(), order.end(),
+              [&](StopId a, StopId b) { return std::pair(map.at(a).file, map.at(a).begin) < std::pair(map.at(b).file, map.at(b).begin); });
     std::vector<int> seen(map.size(), none); // by whom
     const auto sweep = [&](StopId head) {
         std::vector<StopId> found{head};
@@ -80,29 +79,26 @@ void excuse(std::vector<Lost>& lost, const PlanMap& map, const std::vector<Span>
         const auto misfit = [&](const Lost& each) {
             return std::abs(static_cast<int>(map.label(each.head).size()) - static_cast<int>(label.end - label.begin));
         };
-        const auto meant = std::min_element(lost.begin(), lost.end(),
-                                            [&](const Lost& a, const Lost& b) { return misfit(a) < misfit(b); });
+        const auto meant = std::min_element(lost.begin(), lost.end(), [&](const Lost& a, const Lost& b) { return misfit(a) < misfit(b); });
         if (meant != lost.end()) lost.erase(meant);
     }
 }
 
-void prove_all_reached(const Plan& plan, const PlanMap& map, const Doubt& doubt, const std::vector<int>& reached,
-                       std::vector<bool>& told, Findings& findings) {
+void prove_all_reached(const Plan& plan, const PlanMap& map, const Doubt& doubt, const std::vector<int>& reached, std::vector<bool>& told,
+                       Findings& findings) {
     constexpr std::size_t most_related = 5;
     std::vector<Lost> lost = lost_stops(map, reached);
     excuse(lost, map, doubt.lost_labels);
     for (const Lost& each : lost) {
         const StopId head = each.head;
         const bool verdict = map.is_verdict(head);
-        Diagnostic finding{verdict ? 302 : 301, map.at(head), {}, {}, {}};
-        finding.says =
-            fmt::format("{} {} cannot be reached: ", verdict ? "the verdict" : "the check", map.quoted(head));
+        Diagnostic finding{verdict ? finding::verdict_not_reached : finding::check_not_reached, map.at(head), {}, {}, {}};
+        finding.says = fmt::format("{} {} cannot be reached: ", verdict ? "the verdict" : "the check", map.quoted(head));
         if (map.to(head).empty()) {
             finding.says += "nothing leads to it";
         } else {
             const Arrow& arrow = map.arrows()[map.to(head).front()];
-            finding.says +=
-                fmt::format("only {} leads to it, and that cannot be reached either", map.quoted(arrow.from));
+            finding.says += fmt::format("only {} leads to it, and that cannot be reached either", map.quoted(arrow.from));
             finding.related.push_back({arrow.at, fmt::format("{} leads to it here", map.quoted(arrow.from))});
         }
         if (const int check = check_that_forgot(plan, map, lost, head); check != none && !told[check]) {
@@ -111,8 +107,8 @@ void prove_all_reached(const Plan& plan, const PlanMap& map, const Doubt& doubt,
             finding.related.push_back({plan.checks[check].at, "no `pass` here"});
         }
         for (std::size_t i = 0; i < each.others.size() && i < most_related; ++i)
-            finding.related.push_back({map.at(each.others[i]), fmt::format("{} cannot be reached for the same reason",
-                                                                           map.quoted(each.others[i]))});
+            finding.related.push_back(
+                {map.at(each.others[i]), fmt::format("{} cannot be reached for the same reason", map.quoted(each.others[i]))});
         if (each.others.size() > most_related)
             finding.related.back().says += fmt::format(", and {} more", each.others.size() - most_related);
         finding.help = fmt::format("lead to it with `-> {}` in an outcome{}", map.label(head),
@@ -150,16 +146,14 @@ void prove_no_circle(const PlanMap& map, std::vector<bool>& in_circle, Findings&
                 way.push_back({arrow.to, 0});
                 continue;
             }
-            const auto first =
-                std::find_if(way.begin(), way.end(), [&](const auto& step) { return step.first == arrow.to; });
+            const auto first = std::find_if(way.begin(), way.end(), [&](const auto& step) { return step.first == arrow.to; });
             std::vector<std::string> names;
             for (auto step = first; step != way.end(); ++step)
                 in_circle[step->first] = true, names.push_back(map.quoted(step->first));
             names.push_back(map.quoted(arrow.to));
-            findings.add(
-                303, arrow.at,
-                fmt::format("a circle: {}; who follows it never comes to an end", fmt::join(names, " -> ")),
-                "lead one of them to a verdict or to `suspects`; only a verdict with its `repair` may lead back");
+            findings.add(finding::circle_of_checks, arrow.at,
+                         fmt::format("a circle: {}; who follows it never comes to an end", fmt::join(names, " -> ")),
+                         "lead one of them to a verdict or to `suspects`; only a verdict with its `repair` may lead back");
         }
     }
 }
@@ -170,11 +164,11 @@ void prove_outcomes_lead_on(const Plan& plan, const Doubt& doubt, const std::vec
         const Check& check = plan.checks[i];
         for (const Outcome& outcome : check.outcomes)
             if (outcome.target.kind == TargetKind::next && outcome.target.index == none)
-                findings.add(304, outcome.target.at,
+                findings.add(finding::outcome_leads_nowhere, outcome.target.at,
                              fmt::format("`next` leads nowhere: '{}' is the last check", check.label),
                              "write the verdict that follows from it, `done` or `suspects`");
         if (needs_pass(check) && !told[i] && !doubt.checks[i])
-            findings.add(304, check.at, fmt::format("'{}' does not say where a pass leads", check.label),
+            findings.add(finding::outcome_leads_nowhere, check.at, fmt::format("'{}' does not say where a pass leads", check.label),
                          "write `pass -> ` and the check or verdict that follows from it");
     }
 }
@@ -184,12 +178,11 @@ bool is_end(const Plan& plan, const PlanMap& map, StopId stop) {
     if (map.is_verdict(stop)) return map.verdict(stop).then.kind == TargetKind::nowhere;
     const Check& check = plan.checks[stop];
     return fail_is_left(check) || needs_pass(check) ||
-           std::any_of(check.outcomes.begin(), check.outcomes.end(),
-                       [](const Outcome& each) { return each.target.index == none; });
+           std::any_of(check.outcomes.begin(), check.outcomes.end(), [](const Outcome& each) { return each.target.index == none; });
 }
 
-void prove_an_end(const Plan& plan, const PlanMap& map, const std::vector<int>& reached,
-                  const std::vector<bool>& in_circle, Findings& findings) {
+void prove_an_end(const Plan& plan, const PlanMap& map, const std::vector<int>& reached, const std::vector<bool>& in_circle,
+                  Findings& findings) {
     std::vector<bool> ends(map.size());
     std::vector<StopId> queue;
     for (StopId stop = 0; stop < map.size(); ++stop)
@@ -206,7 +199,7 @@ void prove_an_end(const Plan& plan, const PlanMap& map, const std::vector<int>& 
         if (first == none && !map.is_verdict(stop)) first = stop;
     }
     if (first == none) return;
-    findings.add(305, map.at(first),
+    findings.add(finding::plan_without_end, map.at(first),
                  fmt::format("from {} on the plan never ends: every way leads back to a check", map.quoted(first)),
                  "let one outcome lead to a verdict that ends the plan, to `done` or to `suspects`");
 }

@@ -40,16 +40,13 @@ void Nets::lay() {
     for (std::size_t i = 0; i < batteries.size(); ++i) { // two in series: the - of the upper one is the + of the lower
         const NodeId post = batteries[i].b;
         const bool in_series =
-            !from_plus[i].has(post) &&
-            std::any_of(from_plus.begin(), from_plus.end(), [&](const Reach& other) { return other.has(post); });
+            !from_plus[i].has(post) && std::any_of(from_plus.begin(), from_plus.end(), [&](const Reach& other) { return other.has(post); });
         if (!in_series) minus.push_back(post);
     }
     hot = reach(graph, plus, conductors);
     cold = reach(graph, minus, conductors);
-    fed = reach(graph, plus,
-                [&](const Edge& edge, NodeId from, NodeId to) { return may_conduct(edge, from) && !cold.has(to); });
-    grounded =
-        reach(graph, minus, [&](const Edge& edge, NodeId, NodeId to) { return may_conduct(edge, to) && !hot.has(to); });
+    fed = reach(graph, plus, [&](const Edge& edge, NodeId from, NodeId to) { return may_conduct(edge, from) && !cold.has(to); });
+    grounded = reach(graph, minus, [&](const Edge& edge, NodeId, NodeId to) { return may_conduct(edge, to) && !hot.has(to); });
 }
 
 void Nets::mark_ends(const Doubt& doubt) {
@@ -106,8 +103,7 @@ void Nets::find_consumers(const Doubt& doubt) {
         for (int i = 0; i < static_cast<int>(part.elements.size()); ++i) {
             const Element& element = part.elements[i];
             const bool coil = element.kind == ElementKind::coil && part.kind == PartKind::relay;
-            if ((coil || element.kind == ElementKind::load) && element.a != none && element.b != none)
-                add(id, i, {element.a}, {element.b});
+            if ((coil || element.kind == ElementKind::load) && element.a != none && element.b != none) add(id, i, {element.a}, {element.b});
         }
         if (part.kind == PartKind::module) add(id, none, part.supply_pins, ground_pins(part));
     }
@@ -117,8 +113,7 @@ bool Nets::joined(PinId pin) const { return !circuit.pins[pin].declared || !loos
 
 bool Nets::bolted(PinId pin) const {
     const std::vector<int>& edges = graph.at[graph.own[pin]];
-    return std::any_of(edges.begin(), edges.end(),
-                       [&](int index) { return graph.edges[index].kind == EdgeKind::bolt; });
+    return std::any_of(edges.begin(), edges.end(), [&](int index) { return graph.edges[index].kind == EdgeKind::bolt; });
 }
 
 bool Nets::loose(NodeId node) const {

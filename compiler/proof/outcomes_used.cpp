@@ -16,8 +16,8 @@ bool is_verdict(const Target& target) { return target.kind == TargetKind::verdic
 bool is_too_high(const Check& check, const Outcome& outcome) {
     if (check.measure != MeasureKind::volts) return false;
     const auto all_below = [&] {
-        return !check.limits.empty() && std::all_of(check.limits.begin(), check.limits.end(),
-                                                    [](const Limit& limit) { return limit.kind == LimitKind::below; });
+        return !check.limits.empty() &&
+               std::all_of(check.limits.begin(), check.limits.end(), [](const Limit& limit) { return limit.kind == LimitKind::below; });
     };
     switch (outcome.kind) {
     case OutcomeKind::high: return true;
@@ -47,9 +47,9 @@ bool comes_too_high(const Plan& plan, int verdict) {
 class Used {
 public:
     Used(const Plan& plan, const Diagnosis& diagnosis, const Witness& witness, Findings& findings)
-        : plan_(plan), diagnosis_(diagnosis), witness_(witness), findings_(findings), had_(plan.checks.size()),
-          comers_(plan.checks.size()), proves_(plan.checks.size()), compared_(plan.checks.size()),
-          told_check_(plan.checks.size()), told_verdict_(plan.verdicts.size()), ended_(plan.verdicts.size()) {
+        : plan_(plan), diagnosis_(diagnosis), witness_(witness), findings_(findings), had_(plan.checks.size()), comers_(plan.checks.size()),
+          proves_(plan.checks.size()), compared_(plan.checks.size()), told_check_(plan.checks.size()), told_verdict_(plan.verdicts.size()),
+          ended_(plan.verdicts.size()) {
         come(diagnosis.matrix.sound, nullptr);
         for (std::size_t i = 0; i < diagnosis.matrix.faults.size(); ++i)
             come(diagnosis.matrix.cells[i], &diagnosis.matrix.faults[i]);
@@ -97,8 +97,7 @@ private:
     bool is_beyond(int index) const {
         const Verdict& verdict = plan_.verdicts[index];
         return verdict.blames_nothing || !verdict.blamed_words.empty() || verdict.then.kind != TargetKind::nowhere ||
-               !verdict.then_plan.empty() ||
-               std::any_of(verdict.blames.begin(), verdict.blames.end(), [&](const PointRef& point) {
+               !verdict.then_plan.empty() || std::any_of(verdict.blames.begin(), verdict.blames.end(), [&](const PointRef& point) {
                    return fails_otherwise(plan_, index, point);
                });
     }
@@ -120,11 +119,9 @@ private:
         for (std::size_t o = 0; o < check.outcomes.size(); ++o) {
             const Outcome& outcome = check.outcomes[o];
             // `pass` must be written, and `no current` keeps one from trusting 0 V
-            if (has(c, o) || outcome.kind == OutcomeKind::pass || outcome.kind == OutcomeKind::no_current ||
-                is_beyond(outcome.target))
+            if (has(c, o) || outcome.kind == OutcomeKind::pass || outcome.kind == OutcomeKind::no_current || is_beyond(outcome.target))
                 continue;
-            if (is_verdict(outcome.target) && is_dead(static_cast<std::size_t>(outcome.target.index)))
-                continue; // said there
+            if (is_verdict(outcome.target) && is_dead(static_cast<std::size_t>(outcome.target.index))) continue; // said there
             say_unused({c, o});
             tell(outcome.target);
         }
@@ -153,9 +150,9 @@ private:
     void say_unused(const Taken& step) {
         const Check& check = plan_.checks[step.check];
         const Outcome& outcome = check.outcomes[step.outcome];
-        findings_.add(703, outcome.at,
-                      fmt::format("{} never {}: no fault that causes the complaint comes to that, and no sound car{}",
-                                  check.label, step_words(plan_, step), range(step.check, row_number(check, outcome))),
+        findings_.add(finding::outcome_never_had, outcome.at,
+                      fmt::format("{} never {}: no fault that causes the complaint comes to that, and no sound car{}", check.label,
+                                  step_words(plan_, step), range(step.check, row_number(check, outcome))),
                       "take it out, or look at the limits");
     }
     void say_sure(int c) {
@@ -164,10 +161,9 @@ private:
         while (only < check.outcomes.size() && !has(c, only))
             ++only;
         const std::string read = witness_.range(comers_[c], c, check.rows.size() == 1 ? 0 : check.rows.size());
-        findings_.add(704, check.at,
-                      fmt::format("{} can find nothing: every car that comes here {}{}, whatever is wrong with it",
-                                  check.label, step_words(plan_, {c, only}),
-                                  read.empty() ? "" : fmt::format(" ({})", read)),
+        findings_.add(finding::check_finds_nothing, check.at,
+                      fmt::format("{} can find nothing: every car that comes here {}{}, whatever is wrong with it", check.label,
+                                  step_words(plan_, {c, only}), read.empty() ? "" : fmt::format(" ({})", read)),
                       "take it out, or put it before the checks that have settled it already");
     }
     void say_dead(int v) {
@@ -180,9 +176,9 @@ private:
                 ways.push_back(fmt::format("{} never {}", plan_.checks[c].label, step_words(plan_, {c, o})));
                 read = range(c, row_number(plan_.checks[c], plan_.checks[c].outcomes[o]));
             }
-        findings_.add(705, plan_.verdicts[v].at,
-                      fmt::format("no fault that causes the complaint leads to {}{}{}{}", plan_.verdicts[v].label,
-                                  ways.empty() ? "" : ": ", list_words(ways), ways.size() == 1 ? read : ""),
+        findings_.add(finding::verdict_without_cars, plan_.verdicts[v].at,
+                      fmt::format("no fault that causes the complaint leads to {}{}{}{}", plan_.verdicts[v].label, ways.empty() ? "" : ": ",
+                                  list_words(ways), ways.size() == 1 ? read : ""),
                       "look at the limits on the way to it, or take it out");
     }
 

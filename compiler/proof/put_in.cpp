@@ -17,18 +17,19 @@ void prove_looks(const Check& check, const Predictor& sound, Findings& findings)
     for (const States* states : asked) {
         const std::string why = sound.not_computed(setup, *states);
         if (why.empty()) continue;
-        findings.add(
-            310, states->list.front().at, fmt::format("'{}' proves nothing: {}", check.label, why),
-            "name a motor, a lamp, a relay or another part whose state follows from the circuit, in a set-up in which nothing switches on and off all the time");
+        findings.add(finding::look_proves_nothing, states->list.front().at, fmt::format("'{}' proves nothing: {}", check.label, why),
+                     "name a motor, a lamp, a relay or another part whose state follows from the circuit, in a set-up in which nothing "
+                     "switches on and off all the time");
         return;
     }
 }
 
 void prove_complaint(const Plan& plan, const Predictor& sound, Findings& findings) {
     if (const std::string why = sound.not_computed(plan.complaint_with, plan.complaint_states); !why.empty()) {
-        findings.add(310, plan.complaint_states.list.front().at,
+        findings.add(finding::look_proves_nothing, plan.complaint_states.list.front().at,
                      fmt::format("the complaint tells no fault from another: {}", why),
-                     "name a motor, a lamp or another part whose state follows from the circuit, in a set-up in which nothing switches on and off all the time");
+                     "name a motor, a lamp or another part whose state follows from the circuit, in a set-up in which nothing switches on "
+                     "and off all the time");
         return;
     }
     if (plan.complaint_points && plan.complaint_limit) {
@@ -36,16 +37,15 @@ void prove_complaint(const Plan& plan, const Predictor& sound, Findings& finding
         Reading usual = reading; // what the tolerances leave over is a matter of luck
         usual.low = usual.high = usual.value;
         if (fit_of(usual, *plan.complaint_limit, plan.complaint_measure) == Fit::passes)
-            findings.add(710, plan.complaint_points->at,
+            findings.add(finding::complaint_of_sound_car, plan.complaint_points->at,
                          fmt::format("a sound car has this complaint already: it reads {}",
                                      reading_words(plan.circuit, reading, plan.complaint_measure)),
                          "write a limit that a sound car does not meet");
-    } else if (!plan.complaint_states.empty() &&
-               hold(sound, plan.complaint_with, plan.complaint_states) == Truth::yes) {
+    } else if (!plan.complaint_states.empty() && hold(sound, plan.complaint_with, plan.complaint_states) == Truth::yes) {
         const State& state = plan.complaint_states.list.front();
-        findings.add(710, state.at,
-                     fmt::format("a sound car has this complaint already: {} {} in this set-up",
-                                 plan.circuit.part_name(state.of.part), state_word(state.verb)),
+        findings.add(finding::complaint_of_sound_car, state.at,
+                     fmt::format("a sound car has this complaint already: {} {} in this set-up", plan.circuit.part_name(state.of.part),
+                                 state_word(state.verb)),
                      "write what a sound car does not do, and in `with` what is on when it is complained of");
     }
 }
@@ -80,10 +80,10 @@ void prove_put_in(const Plan& plan, const Predictor& sound, Findings& findings) 
     prove_complaint(plan, sound, findings);
     const auto prove = [&](const Fault& fault, Span at, const std::string& help) {
         if (!changes_a_setup(plan, sound, fault))
-            findings.add(711, at,
-                         fmt::format("{} changes nothing in any set-up of this plan: {}",
-                                     fault_words(plan.circuit, fault), why_nothing(fault.kind)),
-                         help);
+            findings.add(
+                finding::fault_changes_nothing, at,
+                fmt::format("{} changes nothing in any set-up of this plan: {}", fault_words(plan.circuit, fault), why_nothing(fault.kind)),
+                help);
     };
     for (const Plant& plant : plan.plants)
         prove(plant.fault, plant.fault.at, "plant what a check or the complaint can meet; no card is printed of it");

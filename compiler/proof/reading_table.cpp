@@ -18,7 +18,8 @@ std::string figure_words(double value, double step) {
 
 std::string points_words(const Plan& plan, const Check& check, const Row& row) {
     const std::string red = written_point(plan.circuit, row.red);
-    const std::string points = row_of(check.measure).two_points ? fmt::format("{} to {}", red, written_point(plan.circuit, row.black)) : red;
+    const std::string points =
+        row_of(check.measure).two_points ? fmt::format("{} to {}", red, written_point(plan.circuit, row.black)) : red;
     return row.name.empty() ? points : fmt::format("{}: {}", row.name, points);
 }
 
@@ -54,10 +55,11 @@ std::string range_words(const Circuit& circuit, const Reading& reading, MeasureK
     const double size = std::max(std::abs(reading.low), std::abs(reading.high));
     const double step = shown_step(circuit, size, measure, finest);
     const bool to_the_end = reading.may_be_open && reading.high >= display_end_ohms;
-    if (to_the_end) return fmt::format("{} or more, or open", value_words(rounded_down(reading.low, shown_step(circuit, reading.low, measure, finest)),
-                                                                         shown_step(circuit, reading.low, measure, finest), measure));
-    return fmt::format("{} .. {}{}", figure_words(rounded_down(reading.low, step), step), value_words(rounded_up(reading.high, step), step, measure),
-                       reading.may_be_open ? " or open" : "");
+    if (to_the_end)
+        return fmt::format("{} or more, or open", value_words(rounded_down(reading.low, shown_step(circuit, reading.low, measure, finest)),
+                                                              shown_step(circuit, reading.low, measure, finest), measure));
+    return fmt::format("{} .. {}{}", figure_words(rounded_down(reading.low, step), step),
+                       value_words(rounded_up(reading.high, step), step, measure), reading.may_be_open ? " or open" : "");
 }
 
 std::string reading_words(const Circuit& circuit, const Reading& reading, MeasureKind measure, double finest) {
@@ -97,7 +99,9 @@ std::string seen_words(const Check& check, const CheckPrediction& made, const Se
     for (std::size_t i = 0; i <= check.outcomes.size(); ++i) {
         if ((made.seen & outcome_bit(i)) == 0) continue;
         const OutcomeKind kind = i < check.outcomes.size() ? check.outcomes[i].kind : OutcomeKind::fail;
-        words.push_back(kind == OutcomeKind::pass ? say.yes : kind == OutcomeKind::fail ? say.no : say.quote + check.outcomes[i].answer + say.quote);
+        words.push_back(kind == OutcomeKind::pass   ? say.yes
+                        : kind == OutcomeKind::fail ? say.no
+                                                    : say.quote + check.outcomes[i].answer + say.quote);
     }
     return fmt::format("{}", fmt::join(words, say.between));
 }
@@ -126,7 +130,9 @@ std::string reading_table(const Plan& plan, const Prediction& prediction) {
             std::string limit = row.limit ? written_limit(plan, *row.limit) : "";
             std::string reads = reading_words(plan.circuit, row.reading, check.measure, finest_step(row.limit));
             if (check.measure == MeasureKind::drop && row.reading.kind == ReadingKind::number)
-                reads += fmt::format(" at {}", value_words(row.reading.carried, shown_step(plan.circuit, row.reading.carried, MeasureKind::clamp), MeasureKind::clamp));
+                reads += fmt::format(" at {}",
+                                     value_words(row.reading.carried, shown_step(plan.circuit, row.reading.carried, MeasureKind::clamp),
+                                                 MeasureKind::clamp));
             if (row.difference)
                 limit += fmt::format(" (differs by {})", range_words(plan.circuit, *row.difference, check.measure, finest_step(row.limit)));
             lines.push_back({r == 0 ? check.label : "", points_words(plan, check, check.rows[r]), reads, limit, fit_words(row.fit)});

@@ -44,8 +44,7 @@ struct Look { // one row and all that is said of it
     std::string write_widened() const { return write(widened_limit(circuit(), check.measure, reading(), *made.limit)); }
     std::string write_computed() const { return write(computed_limit(circuit(), check.measure, reading())); }
     std::string write(const std::optional<Limit>& limit) const {
-        return limit ? fmt::format("write `{}`, or leave `expect` out: it is computed then", expect(*limit))
-                     : std::string();
+        return limit ? fmt::format("write `{}`, or leave `expect` out: it is computed then", expect(*limit)) : std::string();
     }
     std::string expect(const Limit& limit) const {
         const std::string of_row = check.rows.size() > 1 ? fmt::format("\"{}\" ", row.name) : std::string();
@@ -54,8 +53,8 @@ struct Look { // one row and all that is said of it
     std::string points() const { return fmt::format("{} to {}", point(row.red), point(row.black)); }
     std::string point(const PointRef& of) const { return written_point(circuit(), of); }
     std::string minus_clamp() const {
-        const auto battery = std::find_if(circuit().parts.begin(), circuit().parts.end(),
-                                          [](const Part& part) { return part.kind == PartKind::battery; });
+        const auto battery =
+            std::find_if(circuit().parts.begin(), circuit().parts.end(), [](const Part& part) { return part.kind == PartKind::battery; });
         return battery == circuit().parts.end() ? std::string("the battery") : battery->id + ".-";
     }
     // Where a clamp would go round: the wire at the socket of what was pulled for the meter, else the point itself.
@@ -63,8 +62,7 @@ struct Look { // one row and all that is said of it
         std::string at = point(row.red);
         if (row.red.pin == none && row.red.part != none)
             for (const PinId pin : circuit().parts[row.red.part].pins)
-                if (const auto wires = circuit().wires_at(pin); wires.size() == 1)
-                    at = circuit().wires[wires.front()].id;
+                if (const auto wires = circuit().wires_at(pin); wires.size() == 1) at = circuit().wires[wires.front()].id;
         return fmt::format("write `clamp {}`, nothing taken out", at);
     }
 };
@@ -93,14 +91,11 @@ std::string chatters_words(const Look& look) {
 std::string history_words(const Look& look) {
     const std::vector<InDoubt>& doubts = look.reading().in_doubt;
     if (doubts.empty()) return "what this reads hangs on what was on before";
-    const auto too_little =
-        std::find_if(doubts.begin(), doubts.end(), [](const InDoubt& each) { return each.low > each.off; });
+    const auto too_little = std::find_if(doubts.begin(), doubts.end(), [](const InDoubt& each) { return each.low > each.off; });
     if (too_little == doubts.end())
-        return fmt::format("what this reads hangs on what was on before: once on, {} holds itself",
-                           device_name(look, doubts.front()));
-    return fmt::format(
-        "what this reads hangs on what was on before: {} gets {:.1f} V, too little to {} ({} V) and enough to hold on",
-        device_name(look, *too_little), too_little->low, goes_on(look, *too_little), number_words(too_little->on));
+        return fmt::format("what this reads hangs on what was on before: once on, {} holds itself", device_name(look, doubts.front()));
+    return fmt::format("what this reads hangs on what was on before: {} gets {:.1f} V, too little to {} ({} V) and enough to hold on",
+                       device_name(look, *too_little), too_little->low, goes_on(look, *too_little), number_words(too_little->on));
 }
 
 bool not_at_rest(const Look& look, int code, const std::string& says, std::string help) {
@@ -117,23 +112,24 @@ bool prove_number(const Look& look) {
     switch (look.reading().kind) {
     case ReadingKind::beyond:
         if (look.made.limit && !look.made.limit->not_computed)
-            return add(619, look.row.at, fmt::format("what this reads is not computed: {}", look.reading().why),
+            return add(finding::beyond_what_is_computed, look.row.at,
+                       fmt::format("what this reads is not computed: {}", look.reading().why),
                        "where the limit is the maker's, write `not computed` behind it");
         if (!look.made.limit)
-            return add(620, look.row.at, fmt::format("no limit can be computed here: {}", look.reading().why),
+            return add(finding::limit_not_computed, look.row.at, fmt::format("no limit can be computed here: {}", look.reading().why),
                        "write `expect` with the maker's limit and `not computed` behind it");
         return false;
     case ReadingKind::floating:
-        return add(605, look.row.at,
+        return add(finding::points_float, look.row.at,
                    fmt::format("nothing joins {} and {} in this set-up: the meter shows a ghost, whatever is wrong",
                                look.point(look.row.red), look.point(look.row.black)),
                    "`with` is the whole set-up: leave on and switch on what joins the two points");
     case ReadingKind::chatters:
-        return not_at_rest(look, 615, chatters_words(look),
+        return not_at_rest(look, finding::circuit_chatters, chatters_words(look),
                            "look for a relay whose own contact feeds its coil; where that is meant, write `not "
                            "computed` behind the limit");
     case ReadingKind::history:
-        return not_at_rest(look, 616, history_words(look),
+        return not_at_rest(look, finding::depends_on_before, history_words(look),
                            "say in `with` what makes it certain: what is on, or what is pulled");
     default: return true;
     }
@@ -141,22 +137,20 @@ bool prove_number(const Look& look) {
 
 void prove_certain(const Look& look) {
     for (const InDoubt& each : look.reading().in_doubt) {
-        const bool relay = is_relay(look, each), input = each.input != none,
-                   lets_go = each.low <= each.off && each.high < each.on;
-        const std::string sure = lets_go ? fmt::format("{} for sure only up to {} V: on a sound car it may {}",
-                                                       input ? "reads low" : "lets go", number_words(each.off),
-                                                       input ? "read high" : "stay in")
-                                         : fmt::format("{} for sure only from {} V: on a sound car it may not",
-                                                       input   ? "reads high"
-                                                       : relay ? "pulls in"
-                                                               : "works",
-                                                       number_words(each.on));
-        look.findings.add(
-            614, look.check.at,
-            fmt::format("{} gets {:.1f} .. {:.1f} V here, and {}", device_name(look, each), each.low, each.high, sure),
-            relay   ? "take what is in series with its coil out of this set-up"
-            : input ? "take what is in series with the switch out of this set-up"
-                    : "feed it fully in this set-up");
+        const bool relay = is_relay(look, each), input = each.input != none, lets_go = each.low <= each.off && each.high < each.on;
+        const std::string sure = lets_go
+                                     ? fmt::format("{} for sure only up to {} V: on a sound car it may {}", input ? "reads low" : "lets go",
+                                                   number_words(each.off), input ? "read high" : "stay in")
+                                     : fmt::format("{} for sure only from {} V: on a sound car it may not",
+                                                   input   ? "reads high"
+                                                   : relay ? "pulls in"
+                                                           : "works",
+                                                   number_words(each.on));
+        look.findings.add(finding::relay_in_doubt, look.check.at,
+                          fmt::format("{} gets {:.1f} .. {:.1f} V here, and {}", device_name(look, each), each.low, each.high, sure),
+                          relay   ? "take what is in series with its coil out of this set-up"
+                          : input ? "take what is in series with the switch out of this set-up"
+                                  : "feed it fully in this set-up");
     }
 }
 
@@ -165,17 +159,16 @@ void prove_certain(const Look& look) {
 bool prove_instrument(const Look& look) {
     const Reading& reading = look.reading();
     if (is_ohms(look.check.measure) && reading.residual > most_residual) {
-        look.findings.add(
-            606, look.row.at,
-            fmt::format("{}a current flows here already, {} A, and an ohmmeter tests with {} A: `{}` reads false",
-                        look.name(), fmt::format("{:.3g}", reading.residual * ohms_test_amps), ohms_test_amps,
-                        measure_word(look.check.measure)),
-            fmt::format("add `{} disconnected` to the set-up, or write `drop` instead", look.minus_clamp()));
+        look.findings.add(finding::ohms_where_current_flows, look.row.at,
+                          fmt::format("{}a current flows here already, {} A, and an ohmmeter tests with {} A: `{}` reads false",
+                                      look.name(), fmt::format("{:.3g}", reading.residual * ohms_test_amps), ohms_test_amps,
+                                      measure_word(look.check.measure)),
+                          fmt::format("add `{} disconnected` to the set-up, or write `drop` instead", look.minus_clamp()));
         return false;
     }
     if (look.check.measure == MeasureKind::amps && reading.kind == ReadingKind::number) {
         if (reading.bare_high > most_in_line) {
-            look.findings.add(609, look.row.at,
+            look.findings.add(finding::more_amperes_than_meter_carries, look.row.at,
                               fmt::format("{}{} would flow through the meter: its jack carries {:.0f} A", look.name(),
                                           look.range_of(reading), most_in_line),
                               look.clamp_instead());
@@ -183,18 +176,16 @@ bool prove_instrument(const Look& look) {
         }
         if (reading.burden > most_burden)
             look.findings.add(
-                610, look.row.at,
-                fmt::format(
-                    "{}the meter in line has {} ohm with its leads and takes {:.0f} % off the current that it measures",
-                    look.name(), usual(Usual::in_line).value, reading.burden * 100),
+                finding::meter_changes_reading, look.row.at,
+                fmt::format("{}the meter in line has {} ohm with its leads and takes {:.0f} % off the current that it measures",
+                            look.name(), usual(Usual::in_line).value, reading.burden * 100),
                 look.clamp_instead());
     }
     if (look.check.measure == MeasureKind::drop && reading.carried < least_carried) {
-        look.findings.add(
-            612, look.row.at,
-            fmt::format("{}no current to speak of flows from {} here: a good joint and a bad one both read 0 V",
-                        look.name(), look.points()),
-            "switch the load on in `with`: a drop needs its current");
+        look.findings.add(finding::drop_where_nothing_flows, look.row.at,
+                          fmt::format("{}no current to speak of flows from {} here: a good joint and a bad one both read 0 V", look.name(),
+                                      look.points()),
+                          "switch the load on in `with`: a drop needs its current");
         return false;
     }
     return true;
@@ -212,10 +203,8 @@ double most_volts(const Look& look) {
 }
 
 bool nothing_misses(const Look& look, const Limit& limit) {
-    const bool running =
-        Situation(look.circuit(), look.check.with).running(); // an alternator that is not held gives more
-    const bool volts =
-        !running && (look.check.measure == MeasureKind::volts || look.check.measure == MeasureKind::drop);
+    const bool running = Situation(look.circuit(), look.check.with).running(); // an alternator that is not held gives more
+    const bool volts = !running && (look.check.measure == MeasureKind::volts || look.check.measure == MeasureKind::drop);
     switch (limit.kind) {
     case LimitKind::below: return volts && limit.high->si >= most_volts(look);
     case LimitKind::above: return limit.low->si <= 0;
@@ -267,11 +256,8 @@ std::string sound_cars(const Look& look, const Reading& reading) {
     case ReadingKind::yes: return fmt::format("on sound cars {} {}", shows, beeper ? "beeps" : "is lit");
     case ReadingKind::no: return fmt::format("on sound cars {} is {}", shows, beeper ? "silent" : "dark");
     case ReadingKind::unsure:
-        if (beeper)
-            return fmt::format("sound cars have {:.0f} .. {:.0f} ohm, and the meter may beep or not", reading.low,
-                               reading.high);
-        return fmt::format("on sound cars the test lamp gets {:.1f} .. {:.1f} V and may glow or not", reading.low,
-                           reading.high);
+        if (beeper) return fmt::format("sound cars have {:.0f} .. {:.0f} ohm, and the meter may beep or not", reading.low, reading.high);
+        return fmt::format("on sound cars the test lamp gets {:.1f} .. {:.1f} V and may glow or not", reading.low, reading.high);
     default: return "sound cars read " + look.range_of(reading);
     }
 }
@@ -282,11 +268,10 @@ bool prove_sign(const Look& look) {
     if (limit && (limit->not_computed || limit->kind == LimitKind::within)) return false;
     const bool positive = !limit || (limit->high && limit->high->si > 0) || (limit->low && limit->low->si >= 0);
     if (!positive || look.reading().kind != ReadingKind::number || look.reading().bare_high >= -noise) return false;
-    look.findings.add(621, look.row.at,
-                      fmt::format("{}sound cars read {}, below zero: the two leads lie the wrong way round",
-                                  look.name(), look.range_of(look.reading())),
-                      fmt::format("write `{} {} to {}`", measure_word(look.check.measure), look.point(look.row.black),
-                                  look.point(look.row.red)));
+    look.findings.add(
+        finding::reading_below_zero, look.row.at,
+        fmt::format("{}sound cars read {}, below zero: the two leads lie the wrong way round", look.name(), look.range_of(look.reading())),
+        fmt::format("write `{} {} to {}`", measure_word(look.check.measure), look.point(look.row.black), look.point(look.row.red)));
     return true;
 }
 
@@ -296,26 +281,21 @@ void prove_limit(const Look& look) {
     const std::string says = written_limit(look.plan, limit);
     const Reading& compared = look.made.difference ? *look.made.difference : look.reading();
     if (compared.kind == ReadingKind::number && nothing_misses(look, limit)) {
-        const std::string why =
-            limit.high ? fmt::format(" (no supply gives more than {:.1f} V)", most_volts(look)) : std::string();
-        look.findings.add(
-            603, look.limit_at(),
-            fmt::format("{}nothing can miss `{}`: this check passes whatever is wrong{}", look.name(), says, why),
-            look.write_computed());
+        const std::string why = limit.high ? fmt::format(" (no supply gives more than {:.1f} V)", most_volts(look)) : std::string();
+        look.findings.add(finding::limits_miss_nothing, look.limit_at(),
+                          fmt::format("{}nothing can miss `{}`: this check passes whatever is wrong{}", look.name(), says, why),
+                          look.write_computed());
         return;
     }
     if (compared.kind == ReadingKind::number && is_blunt(look, limit)) {
         look.findings.add(
-            604, look.limit_at(),
+            finding::meter_cannot_resolve, look.limit_at(),
             fmt::format("{}the meter{} reads ±{} here: it cannot tell `{}` from a miss", look.name(),
                         look.check.measure == MeasureKind::ohms ? " with its leads" : "",
-                        value_words(error_at(look, limit), look.check.measure == MeasureKind::ohms ? 0.1 : 1e-3,
-                                    look.check.measure),
-                        says),
+                        value_words(error_at(look, limit), look.check.measure == MeasureKind::ohms ? 0.1 : 1e-3, look.check.measure), says),
             look.check.measure == MeasureKind::ohms ? "write `drop`, with the load on"
             : limit.kind == LimitKind::within
-                ? fmt::format("write at least `within {}`",
-                              value_words(rounded_up(error_at(look, limit), 0.01), 0.01, look.check.measure))
+                ? fmt::format("write at least `within {}`", value_words(rounded_up(error_at(look, limit), 0.01), 0.01, look.check.measure))
                 : look.write_widened());
         return;
     }
@@ -324,22 +304,21 @@ void prove_limit(const Look& look) {
     const bool none_passes = look.made.fit == Fit::fails;
     if (look.made.difference) {
         const double off = std::max(std::abs(compared.low), std::abs(compared.high));
-        look.findings.add(none_passes ? 602 : 601, look.limit_at(),
-                          fmt::format("{}sound cars differ by {}, and the limit is {}: {}", look.name(),
-                                      look.range_of(compared), says, how_many_fail(look, compared)),
-                          fmt::format("write `expect within {} of {}`",
-                                      value_words(rounded_up(off, 0.1), 0.1, look.check.measure),
+        look.findings.add(none_passes ? finding::no_sound_car_meets_limits : finding::sound_car_may_miss_limits, look.limit_at(),
+                          fmt::format("{}sound cars differ by {}, and the limit is {}: {}", look.name(), look.range_of(compared), says,
+                                      how_many_fail(look, compared)),
+                          fmt::format("write `expect within {} of {}`", value_words(rounded_up(off, 0.1), 0.1, look.check.measure),
                                       look.plan.checks[limit.reference].label));
         return;
     }
-    const std::string help = compared.may_be_open        ? "the meter's own volts decide whether the diode conducts: write `drop` over it, with its load on"
+    const std::string help = compared.may_be_open
+                                 ? "the meter's own volts decide whether the diode conducts: write `drop` over it, with its load on"
                              : !none_passes              ? look.write_widened()
                              : look.is_nothing(compared) ? "`with` is the whole set-up: does it lack what must be on?"
                                                          : look.write_computed();
-    look.findings.add(none_passes ? 602 : 601, look.limit_at(),
-                      fmt::format("{}{}, and the limit is {}: {}", look.name(), sound_cars(look, compared), says,
-                                  how_many_fail(look, compared)),
-                      help);
+    look.findings.add(
+        none_passes ? finding::no_sound_car_meets_limits : finding::sound_car_may_miss_limits, look.limit_at(),
+        fmt::format("{}{}, and the limit is {}: {}", look.name(), sound_cars(look, compared), says, how_many_fail(look, compared)), help);
 }
 
 // A look that no sound car passes, or not every one.
@@ -348,18 +327,19 @@ void prove_look(const Plan& plan, const Predictor& sound, const Check& check, co
     const auto& states = check.look_states.list;
     if (states.empty() || !std::all_of(states.begin(), states.end(), is_good)) return;
     if (made.look == Truth::no)
-        findings.add(602, check.measure_at, "on a sound car the answer is always NO in this set-up",
+        findings.add(finding::no_sound_car_meets_limits, check.measure_at, "on a sound car the answer is always NO in this set-up",
                      "`with` is the whole set-up: say all that must be on, and leave on what must be plugged in");
     const PartId load = states.front().of.part;
     if (made.look != Truth::maybe || states.size() != 1 || load == none || !is_load(plan.circuit.parts[load].kind)) return;
     const std::optional<Extent> volts = sound.load_volts(setup_of(check), load);
     if (!volts || volts->low <= 0) return; // one that may get nothing: by a fuse or a relay, which has a finding of its own
     const double needs = needs_of(plan.circuit.parts[load], sound.parameters().system_volts);
-    findings.add(601, check.measure_at,
-                 fmt::format("on a sound car the answer may be NO: {} needs {:.1f} V and gets {:.1f} .. {:.1f} V here", plan.circuit.part_name(load), needs,
-                             volts->low, volts->high),
-                 fmt::format("where it does its work with less, write `needs` with those volts in {}; else say in `with` what feeds it better",
-                             plan.circuit.parts[load].id));
+    findings.add(
+        finding::sound_car_may_miss_limits, check.measure_at,
+        fmt::format("on a sound car the answer may be NO: {} needs {:.1f} V and gets {:.1f} .. {:.1f} V here", plan.circuit.part_name(load),
+                    needs, volts->low, volts->high),
+        fmt::format("where it does its work with less, write `needs` with those volts in {}; else say in `with` what feeds it better",
+                    plan.circuit.parts[load].id));
 }
 
 } // namespace

@@ -60,8 +60,7 @@ void prove_use(const Plan& plan, const Predictor& sound, Findings& findings) {
             if (amps > most.amps) most = {std::abs(setting.bench->volts(branch)), amps, when};
         };
         for (int i = 0; i < static_cast<int>(setting.network->graph.edges.size()); ++i)
-            if (const Edge& edge = setting.network->graph.edges[i]; edge.kind == EdgeKind::wire)
-                keep(wires[edge.wire], i);
+            if (const Edge& edge = setting.network->graph.edges[i]; edge.kind == EdgeKind::wire) keep(wires[edge.wire], i);
         for (const FuseLink& link : links)
             keep(fuses[link.part], link.branch);
     }
@@ -69,26 +68,24 @@ void prove_use(const Plan& plan, const Predictor& sound, Findings& findings) {
         const Wire& wire = circuit.wires[i];
         const double allowed = wires[i].amps >= starter_amps ? most_lost_starting : most_lost;
         if (!wire.area || !wire.length || wires[i].volts <= allowed) continue;
-        findings.add(
-            617, wire.at,
-            fmt::format("{} loses {:.2f} V at {} A ({}): a wire should lose no more than {} V (trade rule of thumb)",
-                        wire.id, wires[i].volts, number_words(wires[i].amps), wires[i].when, allowed),
-            size_for(wire, wires[i], allowed));
+        findings.add(finding::wire_loses_too_much, wire.at,
+                     fmt::format("{} loses {:.2f} V at {} A ({}): a wire should lose no more than {} V (trade rule of thumb)", wire.id,
+                                 wires[i].volts, number_words(wires[i].amps), wires[i].when, allowed),
+                     size_for(wire, wires[i], allowed));
     }
     for (std::size_t i = 0; i < fuses.size(); ++i) {
         const Part& part = circuit.parts[i];
         if (!part.rating || fuses[i].amps <= part.rating->si * holds_for_long) continue;
-        const auto close = [&](const Diagnostic& found) { return found.code == 409 && found.at == part.at; };
+        const auto close = [&](const Diagnostic& found) { return found.code == finding::load_close_to_fuse && found.at == part.at; };
         const bool told = std::any_of(findings.list().begin(), findings.list().end(), close);
-        if (told &&
-            std::any_of(part.allows.begin(), part.allows.end(), [](const Allow& allow) { return allow.code == 409; }))
+        if (told && std::any_of(part.allows.begin(), part.allows.end(),
+                                [](const Allow& allow) { return allow.code == finding::load_close_to_fuse; }))
             continue;                          // for a moment only
         std::erase_if(findings.list(), close); // one finding a cause
-        findings.add(618, part.at,
+        findings.add(finding::fuse_blows_in_use, part.at,
                      fmt::format("{} may blow in normal use ({}): {} A flow, and it holds {} A for long (1.1 times its "
                                  "rating, ISO 8820-3)",
-                                 part.id, fuses[i].when, number_words(fuses[i].amps),
-                                 number_words(part.rating->si * holds_for_long)),
+                                 part.id, fuses[i].when, number_words(fuses[i].amps), number_words(part.rating->si * holds_for_long)),
                      "is a load written too large, or the fuse too small?");
     }
 }

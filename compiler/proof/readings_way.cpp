@@ -42,7 +42,7 @@ bool prove_polarity(const Circuit& circuit, Setting& setting, const Row& row, Fi
         if (branch.law != Law::diode || setting.network->graph.edges[i].kind != EdgeKind::damper) continue;
         if (setting.bench->volts(static_cast<int>(i)) < setting.bench->port_volts() / 2) continue;
         const std::string red = written_point(circuit, row.red), black = written_point(circuit, row.black);
-        findings.add(607, row.at,
+        findings.add(finding::ohms_across_diode, row.at,
                      fmt::format("with red on {} the diode across the coil of {} conducts: a broken coil reads as the "
                                  "diode does, not open",
                                  red, circuit.parts[branch.part].id),
@@ -53,8 +53,7 @@ bool prove_polarity(const Circuit& circuit, Setting& setting, const Row& row, Fi
 }
 
 // --- LS608 ---------------------------------------------------------------------------------------------------------
-bool prove_cold(const Circuit& circuit, const Setting& setting, const Row& row, const RowPrediction& made,
-                Findings& findings) {
+bool prove_cold(const Circuit& circuit, const Setting& setting, const Row& row, const RowPrediction& made, Findings& findings) {
     if (!made.limit || (made.fit != Fit::may_miss && made.fit != Fit::fails)) return false;
     for (const int index : direct_way(setting)) {
         const NetBranch& branch = setting.network->branches[index];
@@ -62,10 +61,9 @@ bool prove_cold(const Circuit& circuit, const Setting& setting, const Row& row, 
         const double hot = setting.network->parameters[branch.ohms].value;
         if (made.limit->high && hot > made.limit->high->si) continue;
         if (made.limit->low && hot < made.limit->low->si) continue;
-        findings.add(608, made.limit->at.end > made.limit->at.begin ? made.limit->at : row.at,
-                     fmt::format("{} reads {} cold: the limit fits its {} when it is lit",
-                                 circuit.parts[branch.part].id, range_words(circuit, made.reading, MeasureKind::ohms),
-                                 value_words(hot, 0.1, MeasureKind::ohms)),
+        findings.add(finding::cold_filament, made.limit->at.end > made.limit->at.begin ? made.limit->at : row.at,
+                     fmt::format("{} reads {} cold: the limit fits its {} when it is lit", circuit.parts[branch.part].id,
+                                 range_words(circuit, made.reading, MeasureKind::ohms), value_words(hot, 0.1, MeasureKind::ohms)),
                      "leave `expect` out: it is computed then, for the cold filament");
         return true;
     }
@@ -79,16 +77,15 @@ std::string branch_words(const Circuit& circuit, const Edge& edge) {
     return edge.part == none ? std::string("the bridge") : circuit.parts[edge.part].id;
 }
 
-void prove_no_way_round(const Plan& plan, const Check& check, const Row& row, const RowPrediction& made,
-                        Setting& setting, Findings& findings) {
+void prove_no_way_round(const Plan& plan, const Check& check, const Row& row, const RowPrediction& made, Setting& setting,
+                        Findings& findings) {
     const auto limit = made.limit ? made.limit : computed_limit(plan.circuit, check.measure, made.reading);
-    if (!limit || limit->not_computed || fit_of(made.reading, *limit, check.measure) != Fit::passes ||
-        limit->kind == LimitKind::open || limit->kind == LimitKind::no)
+    if (!limit || limit->not_computed || fit_of(made.reading, *limit, check.measure) != Fit::passes || limit->kind == LimitKind::open ||
+        limit->kind == LimitKind::no)
         return;
     const std::vector<double> values = usual_values(*setting.network);
     std::vector<int> way = direct_way(setting); // what is measured first, then the wires to it
-    std::stable_partition(way.begin(), way.end(),
-                          [&](int index) { return limits_current(setting.network->graph.edges[index]); });
+    std::stable_partition(way.begin(), way.end(), [&](int index) { return limits_current(setting.network->graph.edges[index]); });
     for (const int index : way) {
         NetBranch& branch = setting.network->branches[index];
         const Law law = std::exchange(branch.law, Law::absent);
@@ -108,11 +105,9 @@ void prove_no_way_round(const Plan& plan, const Check& check, const Row& row, co
         open.low = open.high = ohms;
         if (fit_of(open, *limit, check.measure) != Fit::passes) continue;
         const Edge& edge = setting.network->graph.edges[index];
-        findings.add(611, row.at,
-                     fmt::format("with {} open this still {} {} and passes: there is a way round, by {}",
-                                 branch_words(plan.circuit, edge),
-                                 check.measure == MeasureKind::ohms ? "reads" : "beeps at",
-                                 value_words(ohms, 0.1, MeasureKind::ohms),
+        findings.add(finding::way_round_part, row.at,
+                     fmt::format("with {} open this still {} {} and passes: there is a way round, by {}", branch_words(plan.circuit, edge),
+                                 check.measure == MeasureKind::ohms ? "reads" : "beeps at", value_words(ohms, 0.1, MeasureKind::ohms),
                                  list_words(way_words(plan.circuit, setting.network->graph, round), "and", 5)),
                      "unplug or pull what lies in the way round, or choose points that leave it out");
         return;
@@ -136,8 +131,7 @@ bool looks_at(const Plan& plan, const Network& network, const std::vector<NodeId
     for (const Check& check : plan.checks)
         for (const Row& row : check.rows)
             for (const PointRef* point : {&row.red, &row.black})
-                if (point->metal != Metal::body &&
-                    (check.measure == MeasureKind::volts || check.measure == MeasureKind::drop) &&
+                if (point->metal != Metal::body && (check.measure == MeasureKind::volts || check.measure == MeasureKind::drop) &&
                     std::find(nodes.begin(), nodes.end(), network.graph.node_of(*point)) != nodes.end())
                     return true;
     return false;
@@ -153,8 +147,7 @@ std::string ground_end(const Circuit& circuit, const Graph& graph, NodeId back) 
 
 void prove_ground_seen(const Plan& plan, const Row& row, Setting& setting, Findings& findings) {
     const Network& network = *setting.network;
-    if (row.red.part != none && plan.circuit.parts[row.red.part].kind == PartKind::battery)
-        return; // of the battery itself
+    if (row.red.part != none && plan.circuit.parts[row.red.part].kind == PartKind::battery) return; // of the battery itself
     Stand stand = setting.from;
     if (setting.bench->settle(usual_values(*setting.network), stand) != Settling::settled) return;
     const Reach feed = along_conductors(network, setting.red, setting.bench.get());
@@ -171,16 +164,13 @@ void prove_ground_seen(const Plan& plan, const Row& row, Setting& setting, Findi
         for (const int each : way)
             for (const NodeId node : {network.graph.edges[each].a, network.graph.edges[each].b})
                 if (node != network.graph.body) nodes.push_back(node);
-        const bool wired =
-            std::any_of(way.begin(), way.end(), [&](int each) { return network.graph.edges[each].wire != none; });
+        const bool wired = std::any_of(way.begin(), way.end(), [&](int each) { return network.graph.edges[each].wire != none; });
         if (!wired || looks_at(plan, network, nodes)) continue;
-        findings.add(
-            613, row.at,
-            fmt::format(
-                "with black on the body this does not see a poor ground of {} ({}), and no other check looks at it",
-                plan.circuit.parts[edge.part].id, list_words(words, "and", 5)),
-            fmt::format("put the black lead on {}, or add a `drop` from there to the battery",
-                        ground_end(plan.circuit, network.graph, back)));
+        findings.add(finding::ground_drop_not_seen, row.at,
+                     fmt::format("with black on the body this does not see a poor ground of {} ({}), and no other check looks at it",
+                                 plan.circuit.parts[edge.part].id, list_words(words, "and", 5)),
+                     fmt::format("put the black lead on {}, or add a `drop` from there to the battery",
+                                 ground_end(plan.circuit, network.graph, back)));
         return;
     }
 }

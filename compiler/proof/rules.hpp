@@ -1,8 +1,8 @@
 // The rules: each one function that takes the plan and adds what it finds. One family a file.
 #pragma once
+#include "faults/prediction.hpp"
 #include "model/plan.hpp"
 #include "proof/doubt.hpp"
-#include "faults/prediction.hpp"
 #include "source/diagnostic.hpp"
 
 namespace loomsheet {

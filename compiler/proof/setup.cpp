@@ -29,21 +29,20 @@ void prove_comes_off(const Circuit& circuit, const SetupItem& item, PartId id, F
     switch (item.kind) {
     case ItemKind::unplugged:
         if (!plug)
-            findings.add(502, item.at,
+            findings.add(finding::nothing_to_unplug, item.at,
                          fmt::format("{} is {}: only a plug is unplugged, by its own name", part.id, a_kind(part.kind)),
                          how_off(circuit, id, none));
         return;
     case ItemKind::pulled:
     case ItemKind::one_of_pulled:
         if (!circuit.sits_in_holder(id))
-            findings.add(
-                502, item.at,
-                fmt::format("{} is {} that sits in no holder: it cannot be pulled", part.id, a_kind(part.kind)),
-                how_off(circuit, id, none));
+            findings.add(finding::nothing_to_unplug, item.at,
+                         fmt::format("{} is {} that sits in no holder: it cannot be pulled", part.id, a_kind(part.kind)),
+                         how_off(circuit, id, none));
         return;
     case ItemKind::disconnected:
         if (plug || circuit.mate(item.pin) != none || circuit.sits_in_holder(id))
-            findings.add(502, item.at,
+            findings.add(finding::nothing_to_unplug, item.at,
                          fmt::format("{} has no clamp or nut: it is not disconnected", circuit.pin_name(item.pin)),
                          how_off(circuit, id, none));
         return;
@@ -64,9 +63,7 @@ void prove_comes_off(const Circuit& circuit, const SetupItem& item, PartId id, F
 }
 
 // --- LS509 ---------------------------------------------------------------------------------------------------------
-bool runs(const SetupItem& item) {
-    return item.kind == ItemKind::engine_running || item.kind == ItemKind::engine_speed;
-}
+bool runs(const SetupItem& item) { return item.kind == ItemKind::engine_running || item.kind == ItemKind::engine_speed; }
 
 // Why the two cannot hold at once; empty when they can.
 std::string contradiction(const Circuit& circuit, const SetupItem& a, const SetupItem& b) {
@@ -86,8 +83,7 @@ std::string contradiction(const Circuit& circuit, const SetupItem& a, const Setu
         const PartId off = output.kind == a.kind ? b.part : a.part;
         const PinId under = circuit.mate(output.pin); // the cavity, or the pin under it
         const bool same = circuit.pins[output.pin].part == off || (under != none && circuit.pins[under].part == off);
-        if (same)
-            return fmt::format("with {} off, {} reaches nothing", circuit.parts[off].id, circuit.pin_name(output.pin));
+        if (same) return fmt::format("with {} off, {} reaches nothing", circuit.parts[off].id, circuit.pin_name(output.pin));
     }
     if (pair(ItemKind::pulled, ItemKind::one_of_pulled)) {
         const SetupItem& each = a.kind == ItemKind::one_of_pulled ? a : b;
@@ -101,13 +97,10 @@ std::string contradiction(const Circuit& circuit, const SetupItem& a, const Setu
     return "the same thing is in two states at once";
 }
 
-bool within(Span inner, Span outer) {
-    return inner.file == outer.file && inner.begin >= outer.begin && inner.end <= outer.end;
-}
+bool within(Span inner, Span outer) { return inner.file == outer.file && inner.begin >= outer.begin && inner.end <= outer.end; }
 
 bool holds(const Setup& setup, const SetupItem& item) {
-    return std::any_of(setup.items.begin(), setup.items.end(),
-                       [&](const SetupItem& each) { return each.at == item.at; });
+    return std::any_of(setup.items.begin(), setup.items.end(), [&](const SetupItem& each) { return each.at == item.at; });
 }
 
 void prove_no_contradiction(const Plan& plan, const Setup& setup, Findings& findings) {
@@ -124,7 +117,7 @@ void prove_no_contradiction(const Plan& plan, const Setup& setup, Findings& find
             const SetupItem& here = within(later.at, setup.at) ? later : earlier;
             const SetupItem& there = &here == &later ? earlier : later;
             const Span at = within(here.at, setup.at) ? here.at : setup.at;
-            findings.add({509,
+            findings.add({finding::setup_contradicts_itself,
                           at,
                           fmt::format("the set-up contradicts itself: {}", why),
                           "keep the one that is meant",
@@ -136,25 +129,23 @@ void prove_no_contradiction(const Plan& plan, const Setup& setup, Findings& find
 // --- LS511 ---------------------------------------------------------------------------------------------------------
 void prove_bridge_fused(const SetupItem& item, Findings& findings) {
     if (item.kind == ItemKind::bridge && !item.value)
-        findings.add(511, item.at, "a bridge without a fuse: a slip of the tip burns the lead",
+        findings.add(finding::bridge_without_fuse, item.at, "a bridge without a fuse: a slip of the tip burns the lead",
                      "say how it is fused, such as `fused 10 A`, not above the fuse of the circuit");
 }
 
 // --- LS512 ---------------------------------------------------------------------------------------------------------
 void prove_load_lies(const Check& check, Findings& findings) {
-    const bool two_points =
-        !check.rows.empty() && row_of(check.measure).two_points;
+    const bool two_points = !check.rows.empty() && row_of(check.measure).two_points;
     if (two_points || check.measure == MeasureKind::nothing) return;
     for (const SetupItem& item : check.with.items) {
         if (item.kind != ItemKind::load || !item.across_points) continue;
         const bool here = within(item.at, check.with.at);
-        Diagnostic finding{512,
+        Diagnostic finding{finding::load_across_nothing,
                            here ? item.at : check.with.at,
                            {},
                            "say where it lies, such as `load 21 W across X21.1 to X21.2`",
                            {}};
-        finding.says =
-            fmt::format("`{}` has no two points that the load could lie across", measure_word(check.measure));
+        finding.says = fmt::format("`{}` has no two points that the load could lie across", measure_word(check.measure));
         if (!here) finding.related.push_back({item.at, "the load"});
         findings.add(std::move(finding));
     }

@@ -24,8 +24,7 @@ StatementPlaces::StatementPlaces(const Plan& plan) {
     place(plan.verdicts, StatementKind::verdict);
     place(plan.plants, StatementKind::other);
     place(plan.questions, StatementKind::other);
-    std::sort(places_.begin(), places_.end(),
-              [](const StatementPlace& a, const StatementPlace& b) { return earlier(a.at, b.at); });
+    std::sort(places_.begin(), places_.end(), [](const StatementPlace& a, const StatementPlace& b) { return earlier(a.at, b.at); });
 }
 
 const StatementPlace* StatementPlaces::before(Span at) const {

@@ -13,10 +13,9 @@ namespace loomsheet {
 namespace {
 
 bool blows(const Plan& plan, const Verdict& verdict) {
-    return !verdict.blames.empty() &&
-           std::all_of(verdict.blames.begin(), verdict.blames.end(), [&](const PointRef& point) {
-               return point.part != none && plan.circuit.parts[point.part].kind == PartKind::fuse;
-           });
+    return !verdict.blames.empty() && std::all_of(verdict.blames.begin(), verdict.blames.end(), [&](const PointRef& point) {
+        return point.part != none && plan.circuit.parts[point.part].kind == PartKind::fuse;
+    });
 }
 
 std::string_view it(std::size_t count) { return count == 1 ? "it" : "them"; }
@@ -37,17 +36,15 @@ public:
                 const Candidate& fault = diagnosis_.matrix.faults[i];
                 const Judgement judged = diagnosis_.ends[i].judged[e];
                 const std::vector<OutcomeSet>& cells = diagnosis_.matrix.cells[i];
-                const bool sure = std::all_of(ending.way.begin(), ending.way.end(),
-                                              [&](const Taken& step) { return is_sure(cells[step.check]); });
+                const bool sure =
+                    std::all_of(ending.way.begin(), ending.way.end(), [&](const Taken& step) { return is_sure(cells[step.check]); });
                 if (judged == Judgement::missed)
-                    (ending.kind == EndKind::verdict ? sound[ending.verdict] : ends[ending.last])
-                        .add(fault, ending.way, sure);
+                    (ending.kind == EndKind::verdict ? sound[ending.verdict] : ends[ending.last]).add(fault, ending.way, sure);
                 if (judged != Judgement::wrong) continue;
                 if (ending.kind != EndKind::verdict)
                     stops[ending.last].add(fault, ending.way, sure);
                 else
-                    (blows(plan_, plan_.verdicts[ending.verdict]) && row_of(fault.fault.kind).is_short ? shorts
-                                                                                           : unnamed)[ending.verdict]
+                    (blows(plan_, plan_.verdicts[ending.verdict]) && row_of(fault.fault.kind).is_short ? shorts : unnamed)[ending.verdict]
                         .add(fault, ending.way, sure);
             }
         for (std::size_t v = 0; v < plan_.verdicts.size(); ++v) {
@@ -55,15 +52,13 @@ public:
             say_unnamed(verdict.at, verdict.label + " is not the only answer", unnamed[v]);
             say_gap(verdict.at, verdict.label, sound[v]);
             if (shorts[v].empty()) continue;
-            findings_.add(
-                707, verdict.at,
-                fmt::format("{} fits a new fuse, but {} may have blown it: then the new one blows too. With {}",
-                            verdict.label, shorts[v].words(circuit_), instance(shorts[v])),
-                "let the verdict go on with `->` to a check that looks for the short; " + blame_too(shorts[v]));
+            findings_.add(finding::new_fuse_on_short, verdict.at,
+                          fmt::format("{} fits a new fuse, but {} may have blown it: then the new one blows too. With {}", verdict.label,
+                                      shorts[v].words(circuit_), instance(shorts[v])),
+                          "let the verdict go on with `->` to a check that looks for the short; " + blame_too(shorts[v]));
         }
         for (const auto& [step, told] : stops)
-            say_unnamed(plan_.checks[step.check].outcomes[step.outcome].target.at,
-                        "the suspects named here leave some out", told);
+            say_unnamed(plan_.checks[step.check].outcomes[step.outcome].target.at, "the suspects named here leave some out", told);
         for (const auto& [step, told] : ends)
             say_gap(plan_.checks[step.check].outcomes[step.outcome].at, plan_.checks[step.check].label, told);
     }
@@ -79,16 +74,13 @@ public:
             std::vector<std::string> idle;
             for (const PointRef& point : verdict.blames) {
                 if (fails_otherwise(plan_, static_cast<int>(v), point)) continue;
-                if (std::any_of(ended.begin(), ended.end(),
-                                [&](const Candidate* fault) { return covers(point, *fault); }))
-                    continue;
+                if (std::any_of(ended.begin(), ended.end(), [&](const Candidate* fault) { return covers(point, *fault); })) continue;
                 bool harmful = false;
                 for (std::size_t i = 0; i < diagnosis_.matrix.faults.size(); ++i) {
                     const Candidate& fault = diagnosis_.matrix.faults[i];
                     if (!names(circuit_, point, fault)) continue;
                     harmful = true;
-                    cleared.add(fault, diagnosis_.ends[i].endings.empty() ? std::vector<Taken>()
-                                                                          : diagnosis_.ends[i].endings.front().way);
+                    cleared.add(fault, diagnosis_.ends[i].endings.empty() ? std::vector<Taken>() : diagnosis_.ends[i].endings.front().way);
                 }
                 const bool tried = std::any_of(diagnosis_.matrix.harmless.begin(), diagnosis_.matrix.harmless.end(),
                                                [&](const Candidate& fault) { return names(circuit_, point, fault); });
@@ -106,18 +98,16 @@ public:
             const PlantEnds& ends = diagnosis_.planted[i];
             if (ends.fate == Fate::found) continue;
             const std::string name = plant.title.empty() ? plant.label : plant.title;
-            findings_.add(706, plant.at,
-                          fmt::format("{} ({}) may end {}: {}", name, fault_words(circuit_, plant.fault),
-                                      end_words(ends), witness_.way(plant.fault, ends.way)),
+            findings_.add(finding::planted_fault_not_found, plant.at,
+                          fmt::format("{} ({}) may end {}: {}", name, fault_words(circuit_, plant.fault), end_words(ends),
+                                      witness_.way(plant.fault, ends.way)),
                           "see which check on this way cannot see it, or blame it where it ends");
         }
     }
 
 private:
     struct ByPlace {
-        bool operator()(const Taken& a, const Taken& b) const {
-            return std::pair(a.check, a.outcome) < std::pair(b.check, b.outcome);
-        }
+        bool operator()(const Taken& a, const Taken& b) const { return std::pair(a.check, a.outcome) < std::pair(b.check, b.outcome); }
     };
 
     // "W3 open: lit says NO, volts passes (12.3 .. 12.9 V)"
@@ -131,22 +121,20 @@ private:
     }
     std::string blame_too(const Told& told) const {
         const std::string points = told.to_blame(circuit_);
-        return points.empty() ? "or blame them here too"
-                              : fmt::format("or blame {} here too: `blames {}`", it(told.size()), points);
+        return points.empty() ? "or blame them here too" : fmt::format("or blame {} here too: `blames {}`", it(told.size()), points);
     }
 
     void say_unnamed(Span at, const std::string& what, const Told& told) {
         if (told.empty()) return;
-        findings_.add(701, at,
+        findings_.add(finding::verdict_does_not_name_all, at,
                       fmt::format("{}: {} may lead here too and {} not blamed. With {}", what, told.words(circuit_),
                                   told.size() == 1 ? "is" : "are", instance(told)),
                       "put a check before this that tells them apart, such as a drop under load; " + blame_too(told));
     }
     void say_gap(Span at, const std::string& label, const Told& told) {
         if (told.empty()) return;
-        findings_.add(708, at,
-                      fmt::format("{} may call a car sound that complains: {}. With {}", label, told.words(circuit_),
-                                  instance(told)),
+        findings_.add(finding::gap_in_plan, at,
+                      fmt::format("{} may call a car sound that complains: {}. With {}", label, told.words(circuit_), instance(told)),
                       "put a check on this way that they cannot pass, such as a drop under load");
     }
 
@@ -154,8 +142,7 @@ private:
         std::vector<const Candidate*> ended;
         for (std::size_t i = 0; i < diagnosis_.ends.size(); ++i)
             for (const Ending& ending : diagnosis_.ends[i].endings)
-                if (ending.kind == EndKind::verdict && ending.verdict == verdict)
-                    ended.push_back(&diagnosis_.matrix.faults[i]);
+                if (ending.kind == EndKind::verdict && ending.verdict == verdict) ended.push_back(&diagnosis_.matrix.faults[i]);
         return ended;
     }
     // Who looks at the point finds the fault.
@@ -164,17 +151,17 @@ private:
     }
     void say_cleared(const Verdict& verdict, const Told& told) {
         if (told.empty()) return;
-        findings_.add(702, verdict.at,
-                      fmt::format("{} blames {}, but the readings on the way here have cleared {}. With {}",
-                                  verdict.label, told.names(circuit_), it(told.size()), instance(told)),
+        findings_.add(finding::verdict_blames_cleared, verdict.at,
+                      fmt::format("{} blames {}, but the readings on the way here have cleared {}. With {}", verdict.label,
+                                  told.names(circuit_), it(told.size()), instance(told)),
                       fmt::format("take {} out of `blames`, or look at the way that leads here", it(told.size())));
     }
     void say_idle(const Verdict& verdict, const std::vector<std::string>& idle) {
         if (idle.empty()) return;
-        findings_.add(702, verdict.at,
-                      fmt::format("{} blames {}, but no fault there causes the complaint on its own", verdict.label,
-                                  list_words(idle, "and", 5)),
-                      fmt::format("take {} out of `blames`", it(idle.size())));
+        findings_.add(
+            finding::verdict_blames_cleared, verdict.at,
+            fmt::format("{} blames {}, but no fault there causes the complaint on its own", verdict.label, list_words(idle, "and", 5)),
+            fmt::format("take {} out of `blames`", it(idle.size())));
     }
 
     std::string end_words(const PlantEnds& ends) const {

@@ -48,9 +48,7 @@ std::vector<PinId> needed_pins(const Nets& nets, const Part& part) {
             if (contact.first != pin && contact.second != pin) return true;
             const PinId common = contact.first == pin ? contact.second : contact.first;
             return std::any_of(contacts.begin(), contacts.end(), [&](const auto& other) {
-                const PinId throw_of = other.first == common    ? other.second
-                                       : other.second == common ? other.first
-                                                                : none;
+                const PinId throw_of = other.first == common ? other.second : other.second == common ? other.first : none;
                 return throw_of != none && throw_of != pin && nets.joined(throw_of);
             });
         });
@@ -82,15 +80,14 @@ void find_bare_pins(const Nets& nets, PartId id, std::vector<OpenEnd>& open) {
     const Circuit& circuit = nets.circuit;
     const Part& part = circuit.parts[id];
     for (const Element& element : part.elements) // an output may stay free, but it may be what a relay lacks
-        if (element.kind == ElementKind::module_output && !nets.joined(element.a))
-            open.push_back({element.a, {}, false});
+        if (element.kind == ElementKind::module_output && !nets.joined(element.a)) open.push_back({element.a, {}, false});
     const std::vector<PinId> needed = needed_pins(nets, part);
     if (needed.empty()) return;
     if (std::none_of(needed.begin(), needed.end(), [&](PinId pin) { return nets.joined(pin); })) {
         if (nets.has_lost_plug()) return; // it may be this part's
         const bool one = needed.size() == 1;
         open.push_back({needed.front(),
-                        {403,
+                        {finding::pin_not_wired,
                          part.at,
                          fmt::format("no wire comes to {}", circuit.part_name(id)),
                          fmt::format("write the wire{} to {}", one ? "" : "s",
@@ -106,16 +103,16 @@ void find_bare_pins(const Nets& nets, PartId id, std::vector<OpenEnd>& open) {
         const std::string end = circuit.pin_name(nets.graph.nodes[nets.graph.wire_end[pin]].pin);
         if (plug != none && circuit.mate(pin) == none)
             open.push_back({pin,
-                            {405,
+                            {finding::mates_do_not_match,
                              circuit.parts[plug].at,
                              fmt::format("no cavity of {} meets {}", circuit.parts[plug].id, circuit.pin_name(pin)),
-                             fmt::format("give {} the cavity, or say which one meets it, such as `map 3={}`",
-                                         circuit.parts[plug].id, circuit.pins[pin].name),
+                             fmt::format("give {} the cavity, or say which one meets it, such as `map 3={}`", circuit.parts[plug].id,
+                                         circuit.pins[pin].name),
                              {{part.at, fmt::format("{} has that pin", part.id)}}},
                             false});
         else
             open.push_back({pin,
-                            {403,
+                            {finding::pin_not_wired,
                              circuit.pins[pin].at.end > circuit.pins[pin].at.begin ? circuit.pins[pin].at : part.at,
                              fmt::format("no wire comes to {}, a pin of {}", end, circuit.part_name(id)),
                              fmt::format("write the wire that ends at {}", end),
@@ -135,10 +132,10 @@ void find_half_wired(const Nets& nets, const Part& half, std::vector<OpenEnd>& o
         const std::string wire = wires.empty() ? "a splice" : circuit.wires[wires.front()].id;
         const Span at = wires.empty() ? half.at : circuit.wires[wires.front()].at;
         open.push_back({bare,
-                        {405,
+                        {finding::mates_do_not_match,
                          at,
-                         fmt::format("{} ends at {}, and no wire goes on from {} on the other half", wire,
-                                     circuit.pin_name(carries), circuit.pin_name(bare)),
+                         fmt::format("{} ends at {}, and no wire goes on from {} on the other half", wire, circuit.pin_name(carries),
+                                     circuit.pin_name(bare)),
                          fmt::format("write the wire that goes on from {}", circuit.pin_name(bare)),
                          {{half.at, "the in-line pair"}}},
                         false});
@@ -152,10 +149,10 @@ void prove_one_wire_each(const Nets& nets, const Part& part, Findings& findings)
     for (const PinId pin : part.pins) {
         const std::vector<WireId> wires = circuit.wires_at(pin);
         for (std::size_t i = 1; i < wires.size(); ++i)
-            findings.add({404,
+            findings.add({finding::two_wires_in_cavity,
                           circuit.wires[wires[i]].at,
-                          fmt::format("{} and {} end in one cavity, {}", circuit.wires[wires[0]].id,
-                                      circuit.wires[wires[i]].id, circuit.pin_name(pin)),
+                          fmt::format("{} and {} end in one cavity, {}", circuit.wires[wires[0]].id, circuit.wires[wires[i]].id,
+                                      circuit.pin_name(pin)),
                           "join them at a splice and lead one wire on to the cavity; if both are crimped in there, "
                           "write `allow LS404` with the reason",
                           {{circuit.wires[wires[0]].at, "the first one"}}});
@@ -167,11 +164,11 @@ void prove_wire_end(const Nets& nets, WireId id, PinId pin, Findings& findings) 
     const Circuit& circuit = nets.circuit;
     const Wire& wire = circuit.wires[id];
     const Part& part = part_of(circuit, pin);
-    const bool into_a_part = part.kind == PartKind::connector && part.plugs_on != none &&
-                             circuit.parts[part.plugs_on].kind != PartKind::module;
+    const bool into_a_part =
+        part.kind == PartKind::connector && part.plugs_on != none && circuit.parts[part.plugs_on].kind != PartKind::module;
     if (into_a_part && circuit.mate(pin) == none) {
         const Part& under = circuit.parts[part.plugs_on];
-        findings.add({410,
+        findings.add({finding::wire_goes_nowhere,
                       wire.at,
                       fmt::format("{} goes nowhere: {} meets no pin of {}", wire.id, circuit.pin_name(pin), under.id),
                       fmt::format("write another cavity, or give {} the pin", under.id),
@@ -179,7 +176,7 @@ void prove_wire_end(const Nets& nets, WireId id, PinId pin, Findings& findings) 
     }
     const bool spare = nets.is_shared(part.at) && nets.is_shared(wire.at);
     if (part.kind == PartKind::splice && part.joined.empty() && circuit.wires_at(pin).size() == 1 && !spare)
-        findings.add({410,
+        findings.add({finding::wire_goes_nowhere,
                       wire.at,
                       fmt::format("{} goes nowhere: it is the only wire at {}", wire.id, part.id),
                       fmt::format("lead the other wires to {}, or end {} at a pin", part.id, wire.id),
@@ -208,7 +205,7 @@ void prove_wire_ends(const Nets& nets, const Doubt& doubt, Findings& findings) {
         const Wire& wire = nets.circuit.wires[id];
         if (wire.from == none || wire.to == none) continue;
         if (nets.graph.wire_end[wire.from] == nets.graph.wire_end[wire.to]) {
-            findings.add(410, wire.at,
+            findings.add(finding::wire_goes_nowhere, wire.at,
                          fmt::format("{} goes nowhere: both its ends are at {}", wire.id,
                                      node_name(nets.circuit, nets.graph.nodes[nets.graph.wire_end[wire.to]])),
                          "write where its other end is");

@@ -15,8 +15,7 @@ std::vector<PartId> consumers_on(const Nets& nets, const Reach& there) {
     std::vector<PartId> parts;
     for (const Consumer& consumer : nets.consumers) {
         const auto on = [&](NodeId node) { return there.has(node); };
-        if (!std::any_of(consumer.plus.begin(), consumer.plus.end(), on) &&
-            !std::any_of(consumer.minus.begin(), consumer.minus.end(), on))
+        if (!std::any_of(consumer.plus.begin(), consumer.plus.end(), on) && !std::any_of(consumer.minus.begin(), consumer.minus.end(), on))
             continue;
         if (parts.empty() || parts.back() != consumer.part) parts.push_back(consumer.part);
     }
@@ -162,23 +161,18 @@ void prove_fused(const Nets& nets, Findings& findings) {
     for (const NodeId from : on_purpose.order)
         for (const int index : nets.graph.at[from]) {
             const Edge& first = nets.graph.edges[index];
-            if (first.kind != EdgeKind::wire || unfused(first) || on_purpose.has(first.other(from)) ||
-                nets.cold.has(first.other(from)))
+            if (first.kind != EdgeKind::wire || unfused(first) || on_purpose.has(first.other(from)) || nets.cold.has(first.other(from)))
                 continue;
-            const Reach beyond =
-                reach(nets.graph, std::vector{first.other(from)}, [&](const Edge& edge, NodeId, NodeId to) {
-                    return unlimited(edge) && !nets.cold.has(to) && !on_purpose.has(to);
-                });
+            const Reach beyond = reach(nets.graph, std::vector{first.other(from)}, [&](const Edge& edge, NodeId, NodeId to) {
+                return unlimited(edge) && !nets.cold.has(to) && !on_purpose.has(to);
+            });
             const std::vector<PartId> fed = consumers_on(nets, beyond);
             if (fed.empty()) continue;
             const Wire& wire = circuit.wires[first.wire];
             findings.add(
-                407, wire.at,
-                fmt::format("{} leads from the battery to {} with no fuse on the way", wire.id,
-                            list_words(ids(circuit, fed))),
-                fmt::format(
-                    "put a fuse before {}, or write `unfused` in it when it is a main cable without a fuse on purpose",
-                    wire.id));
+                finding::path_without_fuse, wire.at,
+                fmt::format("{} leads from the battery to {} with no fuse on the way", wire.id, list_words(ids(circuit, fed))),
+                fmt::format("put a fuse before {}, or write `unfused` in it when it is a main cable without a fuse on purpose", wire.id));
         }
 }
 
@@ -198,16 +192,14 @@ void prove_fuse_sizes(const Nets& nets, Findings& findings) {
                 if (may && (!weakest || may->amps < least.amps)) weakest = &circuit.wires[edge.wire], least = *may;
             }
         if (!weakest || part.rating->si <= least.amps) continue;
-        findings.add(
-            {408,
-             part.at,
-             fmt::format("{} of {} A is larger than {} behind it may carry: {}{} A ({})", part.id,
-                         number_words(part.rating->si), weakest->id,
-                         weakest->gauge.empty() ? "" : weakest->gauge + ", ", number_words(least.amps), least.basis),
-             fmt::format("take a fuse of {} A at most or a thicker wire; when the wire's data sheet allows more, write "
-                         "`rated {} A` in {}",
-                         number_words(largest_fuse_up_to(least.amps)), number_words(part.rating->si), weakest->id),
-             {{weakest->at, "the thinnest wire before the next fuse or load"}}});
+        findings.add({finding::fuse_too_large_for_wire,
+                      part.at,
+                      fmt::format("{} of {} A is larger than {} behind it may carry: {}{} A ({})", part.id, number_words(part.rating->si),
+                                  weakest->id, weakest->gauge.empty() ? "" : weakest->gauge + ", ", number_words(least.amps), least.basis),
+                      fmt::format("take a fuse of {} A at most or a thicker wire; when the wire's data sheet allows more, write "
+                                  "`rated {} A` in {}",
+                                  number_words(largest_fuse_up_to(least.amps)), number_words(part.rating->si), weakest->id),
+                      {{weakest->at, "the thinnest wire before the next fuse or load"}}});
     }
 }
 
@@ -219,15 +211,14 @@ void prove_fuse_loads(const Plan& plan, const Nets& nets, Findings& findings) {
         const Part& part = nets.circuit.parts[fuse.part];
         const Drawn most = most_drawn(nets, fuse, system);
         if (most.amps <= share * part.rating->si) continue;
-        findings.add(409, part.at,
-                     fmt::format("{} {} {} A through {} of {} A: {} %, and a fuse should carry no more than 80 % for "
-                                 "long (common practice)",
-                                 list_words(ids(nets.circuit, most.parts)), most.parts.size() == 1 ? "draws" : "draw",
-                                 number_words(most.amps), part.id, number_words(part.rating->si),
-                                 number_words(std::round(100 * most.amps / part.rating->si))),
-                     fmt::format("take a fuse of {} A or more, with a wire that suits it{}",
-                                 number_words(smallest_fuse_from(most.amps / share)),
-                                 most.parts.size() == 1 ? "" : ", or feed them apart"));
+        findings.add(
+            finding::load_close_to_fuse, part.at,
+            fmt::format("{} {} {} A through {} of {} A: {} %, and a fuse should carry no more than 80 % for "
+                        "long (common practice)",
+                        list_words(ids(nets.circuit, most.parts)), most.parts.size() == 1 ? "draws" : "draw", number_words(most.amps),
+                        part.id, number_words(part.rating->si), number_words(std::round(100 * most.amps / part.rating->si))),
+            fmt::format("take a fuse of {} A or more, with a wire that suits it{}", number_words(smallest_fuse_from(most.amps / share)),
+                        most.parts.size() == 1 ? "" : ", or feed them apart"));
     }
 }
 

@@ -13,8 +13,7 @@ std::optional<std::vector<PartId>> closed_together(const Graph& graph, const std
     std::map<PartId, std::uint64_t> positions;
     for (const int index : way) {
         const Edge& edge = graph.edges[index];
-        if (edge.kind == EdgeKind::contact)
-            positions.try_emplace(edge.part, ~std::uint64_t{0}).first->second &= edge.positions;
+        if (edge.kind == EdgeKind::contact) positions.try_emplace(edge.part, ~std::uint64_t{0}).first->second &= edge.positions;
     }
     std::vector<PartId> parts;
     for (const auto& [part, common] : positions) {
@@ -43,9 +42,7 @@ WireId wire_to_blame(Nets& nets, const std::vector<int>& way) {
 
 void prove_no_short(Nets& nets, Findings& findings) {
     const Circuit& circuit = nets.circuit;
-    const Admit closable = [](const Edge& edge, NodeId, NodeId) {
-        return is_conductor(edge) || edge.kind == EdgeKind::contact;
-    };
+    const Admit closable = [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge) || edge.kind == EdgeKind::contact; };
     for (const Edge& battery : sources(circuit, nets.graph)) {
         for (;;) {
             const Reach from_plus = reach(nets.graph, std::vector{battery.a}, closable);
@@ -58,12 +55,11 @@ void prove_no_short(Nets& nets, Findings& findings) {
             std::vector<std::string> switches;
             for (const PartId part : *contacts)
                 switches.push_back(circuit.parts[part].id);
-            Diagnostic finding{406, wire.at, {}, {}, {}};
-            finding.says = fmt::format("the supply is joined to ground with no load between{}: {}",
-                                       switches.empty() ? ""
-                                                        : fmt::format(" when {} {} closed", list_words(switches),
-                                                                      switches.size() == 1 ? "is" : "are"),
-                                       fmt::format("{}", fmt::join(way_words(circuit, nets.graph, way), ", ")));
+            Diagnostic finding{finding::supply_joined_to_ground, wire.at, {}, {}, {}};
+            finding.says = fmt::format(
+                "the supply is joined to ground with no load between{}: {}",
+                switches.empty() ? "" : fmt::format(" when {} {} closed", list_words(switches), switches.size() == 1 ? "is" : "are"),
+                fmt::format("{}", fmt::join(way_words(circuit, nets.graph, way), ", ")));
             finding.help = fmt::format("without {} the rest of the way is sound: look at where it ends", wire.id);
             findings.add(std::move(finding));
             nets.cut(blame);

@@ -27,8 +27,7 @@ bool one_step(const Nets& nets, const Edge& edge, NodeId here, NodeId to, Aim ai
     if (aim.not_through(nets).has(to)) return false;
     if (may_conduct(edge, aim.ground ? here : to)) return true;
     const Reach& opposite = aim.opposite(nets);
-    return can_be_in_series(edge.kind) && (on_own_metal || !opposite.has(here)) &&
-           (!opposite.has(to) || aim.there(nets).has(to));
+    return can_be_in_series(edge.kind) && (on_own_metal || !opposite.has(here)) && (!opposite.has(to) || aim.there(nets).has(to));
 }
 
 bool is_itself(const Edge& edge, const Consumer& consumer) {
@@ -37,8 +36,7 @@ bool is_itself(const Edge& edge, const Consumer& consumer) {
 
 // All that hangs on `from`, but not through the consumer itself.
 Reach ways_from(const Nets& nets, const Consumer& consumer, NodeId from, Aim aim) {
-    const Reach own_metal =
-        reach(nets.graph, std::vector{from}, [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge); });
+    const Reach own_metal = reach(nets.graph, std::vector{from}, [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge); });
     return reach(nets.graph, std::vector{from}, [&](const Edge& edge, NodeId here, NodeId to) {
         return !is_itself(edge, consumer) && one_step(nets, edge, here, to, aim, own_metal.has(here));
     });
@@ -49,14 +47,12 @@ Reach ways_to(const Nets& nets, Aim aim) {
     std::vector<NodeId> starts = aim.there(nets).order;
     for (NodeId node = 0; node < static_cast<NodeId>(nets.graph.nodes.size()); ++node)
         if (nets.beyond_the_plan(node)) starts.push_back(node);
-    return reach(nets.graph, starts,
-                 [&](const Edge& edge, NodeId here, NodeId to) { return one_step(nets, edge, to, here, aim, true); });
+    return reach(nets.graph, starts, [&](const Edge& edge, NodeId here, NodeId to) { return one_step(nets, edge, to, here, aim, true); });
 }
 
 class Ways {
 public:
-    explicit Ways(const Nets& nets)
-        : nets_(nets), to_supply_(ways_to(nets, {false})), to_ground_(ways_to(nets, {true})) {}
+    explicit Ways(const Nets& nets) : nets_(nets), to_supply_(ways_to(nets, {false})), to_ground_(ways_to(nets, {true})) {}
     bool lead(const Consumer& consumer, NodeId from, Aim aim) const {
         if (aim.there(nets_).has(from)) return true;
         if (!(aim.ground ? to_ground_ : to_supply_).has(from)) return false;
@@ -157,8 +153,7 @@ std::vector<Group> grouped(const Nets& nets, const std::vector<Missing>& list, A
     std::vector<Group> groups;
     for (const Missing& missing : list) {
         const auto on_its_way = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
-            return std::any_of(missing.from.begin(), missing.from.end(),
-                               [&](NodeId node) { return group.passed[node]; });
+            return std::any_of(missing.from.begin(), missing.from.end(), [&](NodeId node) { return group.passed[node]; });
         });
         if (on_its_way != groups.end()) {
             on_its_way->members.push_back(missing);
@@ -166,9 +161,8 @@ std::vector<Group> grouped(const Nets& nets, const std::vector<Missing>& list, A
         }
         Group fresh = group_of(nets, missing, aim);
         const auto same_end = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
-            return std::any_of(fresh.ends.begin(), fresh.ends.end(), [&](NodeId end) {
-                return std::binary_search(group.ends.begin(), group.ends.end(), end);
-            });
+            return std::any_of(fresh.ends.begin(), fresh.ends.end(),
+                               [&](NodeId end) { return std::binary_search(group.ends.begin(), group.ends.end(), end); });
         });
         if (same_end != groups.end())
             same_end->members.push_back(missing);
@@ -181,17 +175,15 @@ std::vector<Group> grouped(const Nets& nets, const std::vector<Missing>& list, A
 std::string who(const Nets& nets, const Group& group) {
     std::vector<std::string> names;
     for (const Missing& member : group.members)
-        if (const std::string& id = nets.circuit.parts[member.consumer->part].id;
-            std::find(names.begin(), names.end(), id) == names.end())
+        if (const std::string& id = nets.circuit.parts[member.consumer->part].id; std::find(names.begin(), names.end(), id) == names.end())
             names.push_back(id);
     if (names.size() == 1) return nets.circuit.part_name(group.members.front().consumer->part);
     return list_words(names);
 }
 
 bool several(const Group& group) {
-    return std::any_of(group.members.begin(), group.members.end(), [&](const Missing& each) {
-        return each.consumer->part != group.members.front().consumer->part;
-    });
+    return std::any_of(group.members.begin(), group.members.end(),
+                       [&](const Missing& each) { return each.consumer->part != group.members.front().consumer->part; });
 }
 
 // The wire that comes to the last point.
@@ -211,9 +203,7 @@ int end_to_join(const Nets& nets, const Group& group, const std::vector<OpenEnd>
     const bool of_relay = nets.circuit.parts[group.members.front().consumer->part].kind == PartKind::relay;
     int best = none;
     for (int i = 0; i < static_cast<int>(open.size()); ++i) {
-        if (open[i].told || (open[i].finding.code == 0 && !of_relay) ||
-            !aim.there(nets).has(nets.graph.wire_end[open[i].pin]))
-            continue;
+        if (open[i].told || (open[i].finding.code == 0 && !of_relay) || !aim.there(nets).has(nets.graph.wire_end[open[i].pin])) continue;
         const NodeId end = nets.graph.wire_end[open[i].pin];
         if (std::find(group.ends.begin(), group.ends.end(), end) != group.ends.end()) continue;
         const PinId last = nets.graph.nodes[group.ends.front()].pin;
@@ -226,13 +216,12 @@ int end_to_join(const Nets& nets, const Group& group, const std::vector<OpenEnd>
 std::string help_words(const Nets& nets, const Group& group, int join, const std::vector<OpenEnd>& open, Aim aim) {
     const MetalNode& last = nets.graph.nodes[group.ends.front()];
     if (last.pin == none)
-        return fmt::format("join {} to the battery, with a strap from a ground point on it",
-                           node_name(nets.circuit, last));
+        return fmt::format("join {} to the battery, with a strap from a ground point on it", node_name(nets.circuit, last));
     const std::string from = nets.circuit.pin_name(last.pin);
     if (join != none) {
         const std::string to = node_name(nets.circuit, nets.graph.nodes[nets.graph.wire_end[open[join].pin]]);
-        return fmt::format("{} leads {} and no wire comes to it: write a wire {} -> {}", to,
-                           aim.ground ? "to ground" : "to the supply", aim.ground ? from : to, aim.ground ? to : from);
+        return fmt::format("{} leads {} and no wire comes to it: write a wire {} -> {}", to, aim.ground ? "to ground" : "to the supply",
+                           aim.ground ? from : to, aim.ground ? to : from);
     }
     if (!aim.ground) return fmt::format("write a wire from a fused supply to {}", from);
     for (const Part& part : nets.circuit.parts)
@@ -253,8 +242,7 @@ void mark_told(const Nets& nets, const Group& group, std::vector<OpenEnd>& open)
 
 // A wire whose other end was left out, and which leads where this way should go: it was meant to be here.
 bool is_explained(Nets& nets, Aim aim) {
-    const auto meant = std::find_if(nets.lost_wires.begin(), nets.lost_wires.end(),
-                                    [&](NodeId end) { return aim.there(nets).has(end); });
+    const auto meant = std::find_if(nets.lost_wires.begin(), nets.lost_wires.end(), [&](NodeId end) { return aim.there(nets).has(end); });
     if (meant == nets.lost_wires.end()) return false;
     nets.lost_wires.erase(meant);
     return true;
@@ -267,15 +255,16 @@ void report(const Nets& nets, const Group& group, std::vector<OpenEnd>& open, Ai
     for (const NodeId end : group.ends)
         ends.push_back(node_name(nets.circuit, nets.graph.nodes[end]));
     const Consumer& first = *group.members.front().consumer;
-    Diagnostic finding{
-        aim.ground ? 401 : 402, nets.circuit.parts[first.part].at, {}, help_words(nets, group, join, open, aim), {}};
-    finding.says = fmt::format("{} {} no way {}: nothing leads from {} on to {}", who(nets, group),
-                               several(group) ? "have" : "has", aim.ground ? "back to ground" : "to a supply",
-                               list_words(ends, "or"), battery_words(nets, aim));
+    Diagnostic finding{aim.ground ? finding::missing_ground : finding::no_way_to_supply,
+                       nets.circuit.parts[first.part].at,
+                       {},
+                       help_words(nets, group, join, open, aim),
+                       {}};
+    finding.says = fmt::format("{} {} no way {}: nothing leads from {} on to {}", who(nets, group), several(group) ? "have" : "has",
+                               aim.ground ? "back to ground" : "to a supply", list_words(ends, "or"), battery_words(nets, aim));
     if (const WireId wire = last_wire(nets, group.members.front(), group.ends.front(), aim); wire != none)
-        finding.related.push_back(
-            {nets.circuit.wires[wire].at,
-             fmt::format("{} is the last wire on the way, it comes to {}", nets.circuit.wires[wire].id, ends.front())});
+        finding.related.push_back({nets.circuit.wires[wire].at, fmt::format("{} is the last wire on the way, it comes to {}",
+                                                                            nets.circuit.wires[wire].id, ends.front())});
     findings.add(std::move(finding));
 }
 

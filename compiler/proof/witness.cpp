@@ -15,10 +15,8 @@ constexpr double shows_nothing = 0.02; // V, A
 
 std::string read_words(const Circuit& circuit, const Reading& reading, MeasureKind measure) {
     const bool ohms = is_ohms(measure);
-    const bool dead =
-        !ohms && reading.kind == ReadingKind::number && std::max(-reading.low, reading.high) <= shows_nothing;
-    return dead ? fmt::format("0 {}", is_current(measure) ? "A" : "V")
-                   : range_words(circuit, reading, measure);
+    const bool dead = !ohms && reading.kind == ReadingKind::number && std::max(-reading.low, reading.high) <= shows_nothing;
+    return dead ? fmt::format("0 {}", is_current(measure) ? "A" : "V") : range_words(circuit, reading, measure);
 }
 
 bool touch(double high, double low) { return low <= high * (1 + 1e-9); }
@@ -30,8 +28,7 @@ std::size_t row_of(const Check& check, const CheckPrediction& made, const Taken&
     const Outcome* outcome = step.outcome < check.outcomes.size() ? &check.outcomes[step.outcome] : nullptr;
     if (outcome && outcome->kind == OutcomeKind::pass) return no_row;
     for (std::size_t r = 0; r < check.rows.size(); ++r)
-        if (outcome && !outcome->row.empty() ? check.rows[r].name == outcome->row : made.rows[r].fit != Fit::passes)
-            return r;
+        if (outcome && !outcome->row.empty() ? check.rows[r].name == outcome->row : made.rows[r].fit != Fit::passes) return r;
     return no_row;
 }
 
@@ -53,9 +50,8 @@ void Told::add(const Candidate& fault, const std::vector<Taken>& way, bool sure)
 std::vector<Told::Of> Told::sorted() const {
     std::vector<Of> list = list_;
     const auto first = [&](const Of& of) { return witness_->suspect == of.suspect; };
-    std::stable_sort(list.begin(), list.end(), [&](const Of& a, const Of& b) {
-        return first(a) != first(b) ? first(a) : a.likely > b.likely * (1 + 1e-9);
-    });
+    std::stable_sort(list.begin(), list.end(),
+                     [&](const Of& a, const Of& b) { return first(a) != first(b) ? first(a) : a.likely > b.likely * (1 + 1e-9); });
     return list;
 }
 
@@ -63,8 +59,8 @@ std::string Told::words(const Circuit& circuit) const {
     std::vector<std::string> all;
     for (const Of& of : sorted()) {
         const std::string name = of.suspect.part == none ? "" : circuit.parts[of.suspect.part].name;
-        all.push_back(fmt::format("{} ({}{}{})", suspect_point(circuit, of.suspect), name, name.empty() ? "" : ": ",
-                                  faults_words(of.faults)));
+        all.push_back(
+            fmt::format("{} ({}{}{})", suspect_point(circuit, of.suspect), name, name.empty() ? "" : ": ", faults_words(of.faults)));
     }
     return list_words(all, "and", most_suspects);
 }
@@ -101,8 +97,7 @@ std::string faults_words(const std::vector<const Fault*>& faults) {
     const bool open = std::find(words.begin(), words.end(), "open") != words.end();
     for (const auto& [low, high] : ranges) {
         const bool to_the_end = high > ohm_bands().back() * (1 - 1e-9); // there it is as good as open
-        words.push_back(open && to_the_end ? fmt::format("more than {:.4g} {}", low < 0.1 ? low * 1e3 : low,
-                                                         low < 0.1 ? "mohm" : "ohm")
+        words.push_back(open && to_the_end ? fmt::format("more than {:.4g} {}", low < 0.1 ? low * 1e3 : low, low < 0.1 ? "mohm" : "ohm")
                                            : ohms_words(low, high));
     }
     return list_words(words, "or", 4);
@@ -146,9 +141,7 @@ std::string Witness::range(const std::vector<const Fault*>& faults, int index, s
         return true;
     };
     for (const Fault* fault : faults)
-        if (!(fault ? take(Predictor(sound_, *fault, can_blow(fault->kind) ? uses_ : std::vector<Setup>()))
-                    : take(sound_)))
-            return {};
+        if (!(fault ? take(Predictor(sound_, *fault, can_blow(fault->kind) ? uses_ : std::vector<Setup>())) : take(sound_))) return {};
     return all ? read_words(plan_.circuit, *all, check.measure) : std::string();
 }
 

@@ -28,8 +28,7 @@ private:
     };
     std::vector<Of> sorted() const;
     std::vector<Of> list_;
-    const Candidate* witness_ =
-        nullptr; // the likeliest of those that are sure; of several the one with the shortest way
+    const Candidate* witness_ = nullptr; // the likeliest of those that are sure; of several the one with the shortest way
     bool sure_ = false;
     std::vector<Taken> way_;
 };

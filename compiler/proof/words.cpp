@@ -43,8 +43,7 @@ std::vector<std::string> way_words(const Circuit& circuit, const Graph& graph, c
             word = circuit.wires[edge.wire].id;
         else if (edge.part != none && edge.kind != EdgeKind::joint)
             word = circuit.parts[edge.part].id;
-        if (!word.empty() && std::find(words.begin(), words.end(), word) == words.end())
-            words.push_back(std::move(word));
+        if (!word.empty() && std::find(words.begin(), words.end(), word) == words.end()) words.push_back(std::move(word));
     }
     return words;
 }

@@ -12,11 +12,10 @@ constexpr std::size_t most_lines = 12, most_verdicts = 3;
 
 std::string coverage_words(const Plan& plan, const Diagnosis& diagnosis) {
     const std::vector<Covered> list = covered(diagnosis);
-    const auto sure = static_cast<std::size_t>(
-        std::count_if(list.begin(), list.end(), [](const Covered& each) { return each.lost() < no_share; }));
+    const auto sure =
+        static_cast<std::size_t>(std::count_if(list.begin(), list.end(), [](const Covered& each) { return each.lost() < no_share; }));
     const std::size_t unsure = list.size() - sure, shown = std::min(unsure, most_lines);
-    if (unsure == 0)
-        return fmt::format("All {} parts, wires and joints that can cause it are surely found.\n", list.size());
+    if (unsure == 0) return fmt::format("All {} parts, wires and joints that can cause it are surely found.\n", list.size());
     std::vector<std::vector<std::string>> lines{{"not surely found", "found", "else"}};
     for (std::size_t i = 0; i < shown; ++i) {
         const Covered& each = list[i];

@@ -52,8 +52,8 @@ std::string shares_words(const Diagnosis& diagnosis, const std::vector<Gap>& lis
     return fmt::format("Of 100 cars, {} may end wrong at one of {} places. The checks below tell {}; {} are not surely "
                        "told by what was tried; {} change no volts at any "
                        "point, so that no voltmeter tells them; {} end at places that were not looked into.\n\n",
-                       of_hundred(1 - share[0] / all), list.size(), of(Hope::told), of(Hope::not_told),
-                       of(Hope::invisible), of(Hope::not_searched));
+                       of_hundred(1 - share[0] / all), list.size(), of(Hope::told), of(Hope::not_told), of(Hope::invisible),
+                       of(Hope::not_searched));
 }
 
 } // namespace
@@ -63,12 +63,11 @@ std::string gaps_table(const Plan& plan, const Predictor& sound, const Diagnosis
     std::string text = list.empty() ? std::string() : shares_words(diagnosis, list);
     for (std::size_t g = 0; g < std::min(list.size(), most_gaps); ++g) {
         const Gap& gap = list[g];
-        text += fmt::format("{} of 100 cars may end at `-> {}` with something else: {}.\n", of_hundred(gap.likely),
-                            target_words(plan, gap), names_of(plan, diagnosis, gap.faults));
+        text += fmt::format("{} of 100 cars may end at `-> {}` with something else: {}.\n", of_hundred(gap.likely), target_words(plan, gap),
+                            names_of(plan, diagnosis, gap.faults));
         for (std::size_t c = 0; c < gap.closings.size(); ++c) {
             const Closing& closing = gap.closings[c];
-            text += fmt::format("  This check tells {} ({:.0f} min more):\n\n",
-                                names_of(plan, diagnosis, closing.closes), closing.minutes);
+            text += fmt::format("  This check tells {} ({:.0f} min more):\n\n", names_of(plan, diagnosis, closing.closes), closing.minutes);
             text += indented(written_closing(plan, gap, c)) + "\n";
         }
         if (!gap.closings.empty()) {
@@ -78,17 +77,15 @@ std::string gaps_table(const Plan& plan, const Predictor& sound, const Diagnosis
             text += fmt::format("  and let {} lead to {}.\n", list_words(arrows), closing_label(plan, gap, 0));
         }
         if (!gap.unseen.empty())
-            text += fmt::format(
-                "  Not surely told by a drop or volts that was tried, in the set-ups of this plan: faults of {}.\n",
-                names_of(plan, diagnosis, gap.unseen));
+            text += fmt::format("  Not surely told by a drop or volts that was tried, in the set-ups of this plan: faults of {}.\n",
+                                names_of(plan, diagnosis, gap.unseen));
         if (!gap.invisible.empty())
             text += fmt::format("  No volts at any point that a tip can be laid on change by 1 mV, in the set-ups of "
                                 "this plan, with faults of {}: not to be seen by them.\n",
                                 names_of(plan, diagnosis, gap.invisible));
         text += "\n";
     }
-    if (list.size() > most_gaps)
-        text += fmt::format("and {} more places where a fault may end wrong\n", list.size() - most_gaps);
+    if (list.size() > most_gaps) text += fmt::format("and {} more places where a fault may end wrong\n", list.size() - most_gaps);
     return text;
 }
 

@@ -21,7 +21,9 @@ std::string outcome_letter(const Check& check, std::size_t index) {
     if (index >= check.outcomes.size()) return look ? "N" : "X";
     const Outcome& outcome = check.outcomes[index];
     const std::size_t row = outcome.row.empty() ? 0 : row_number(check, outcome.row);
-    const auto with_row = [&](char letter) { return row > 0 && check.rows.size() > 1 ? fmt::format("{}{}", letter, row) : std::string(1, letter); };
+    const auto with_row = [&](char letter) {
+        return row > 0 && check.rows.size() > 1 ? fmt::format("{}{}", letter, row) : std::string(1, letter);
+    };
     switch (outcome.kind) {
     case OutcomeKind::pass: return ".";
     case OutcomeKind::fail: return look ? "N" : with_row('X');
@@ -82,7 +84,8 @@ std::string matrix_table(const Plan& plan, const Matrix& matrix) {
     std::string text = "Checks:";
     for (std::size_t i = 0; i < plan.checks.size(); ++i)
         text += fmt::format("{}{} {}", i % 6 == 0 ? "\n  " : "  ", i + 1, plan.checks[i].label);
-    text += "\n. passes   X fails (X2: at its second row)   L low   H high   O open   I no current   B in a band   N the look says NO   a, b its answers\n"
+    text += "\n. passes   X fails (X2: at its second row)   L low   H high   O open   I no current   B in a band   N the look says NO   a, "
+            "b its answers\n"
             "? may pass or not   x does not pass, by tolerance in one way or another   J jumps   j may jump\n";
     const std::vector<Alike> groups = alike(matrix);
     for (std::size_t first = 0; first < plan.checks.size(); first += most_columns) {

@@ -77,7 +77,9 @@ Json each(const List& list, const Make& make) {
 }
 
 Json quantity(const Quantity& value) {
-    return {{"si", value.si}, {"plus_minus", value.plus_minus ? Json(*value.plus_minus) : Json()}, {"unit", value.unit ? row_of(value.unit->dimension).base_unit : ""}};
+    return {{"si", value.si},
+            {"plus_minus", value.plus_minus ? Json(*value.plus_minus) : Json()},
+            {"unit", value.unit ? row_of(value.unit->dimension).base_unit : ""}};
 }
 Json quantity(const MaybeQuantity& value) { return value ? quantity(*value) : Json(); }
 
@@ -120,7 +122,9 @@ public:
         return {{"pins", each(circuit_.pins, [&](const Pin& one) { return a_pin(one); })},
                 {"parts", each(circuit_.parts, [&](const Part& one) { return a_part(one); })},
                 {"wires", each(circuit_.wires, [&](const Wire& one) { return wire(one); })},
-                {"meters", each(circuit_.meters, [](const MeterRow& one) { return Json{{"function", one.function}, {"within", one.within.si}}; })}};
+                {"meters", each(circuit_.meters, [](const MeterRow& one) {
+                     return Json{{"function", one.function}, {"within", one.within.si}};
+                 })}};
     }
 
 private:
@@ -166,9 +170,7 @@ private:
             .add("follows", part(one.follows))
             .add("when", condition(one.when));
     }
-    static Json draw(const Draw& one) {
-        return Object().add("value", quantity(one.value)).add("when", condition(one.when));
-    }
+    static Json draw(const Draw& one) { return Object().add("value", quantity(one.value)).add("when", condition(one.when)); }
     Json a_part(const Part& one) const {
         const PartId id = static_cast<PartId>(&one - circuit_.parts.data());
         Object made;
@@ -282,9 +284,7 @@ Json fault_json(const Circuit& circuit, const Fault& fault) {
 
 Json plan_json(const Plan& plan) {
     const Writer write(plan.circuit);
-    const auto plant = [&](const Plant& one) -> Json {
-        return {{"plant", one.label}, {"fault", fault_json(plan.circuit, one.fault)}};
-    };
+    const auto plant = [&](const Plant& one) -> Json { return {{"plant", one.label}, {"fault", fault_json(plan.circuit, one.fault)}}; };
     Object complaint;
     complaint.add("states", write.states(plan.complaint_states)).add("with", write.items(plan.complaint_with));
     if (plan.complaint_points)

@@ -1,7 +1,7 @@
 #include "report/proof_json.hpp"
 #include "circuit/fault.hpp"
-#include "faults/smallest.hpp"
 #include "faults/coverage.hpp"
+#include "faults/smallest.hpp"
 #include "planning/written.hpp"
 #include "report/matrix_table.hpp"
 #include "report/plan_json.hpp"
@@ -183,8 +183,11 @@ Json gaps_of(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosi
         for (const Taken& arrow : gap.arrows)
             arrows.push_back(way_of(plan, {arrow}).front());
         for (std::size_t c = 0; c < gap.closings.size(); ++c)
-            closings.push_back({{"check", written_closing(plan, gap, c)}, {"minutes", gap.closings[c].minutes}, {"tells", faults(gap.closings[c].closes)}});
-        Json made = {{"ends_at", target_words(plan, gap)}, {"likely", gap.likely}, {"from", std::move(arrows)}, {"faults", faults(gap.faults)}};
+            closings.push_back({{"check", written_closing(plan, gap, c)},
+                                {"minutes", gap.closings[c].minutes},
+                                {"tells", faults(gap.closings[c].closes)}});
+        Json made = {
+            {"ends_at", target_words(plan, gap)}, {"likely", gap.likely}, {"from", std::move(arrows)}, {"faults", faults(gap.faults)}};
         made["searched"] = g < most_gaps;
         made["closed_by"] = std::move(closings);
         made["not_told"] = faults(gap.unseen), made["not_to_be_seen"] = faults(gap.invisible);
@@ -197,7 +200,8 @@ Json gaps_of(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosi
 Json splits_of(const Plan& plan, const Predictor& sound, const Diagnosis& diagnosis) {
     Json list = Json::array();
     for (const Split& each : splits(plan, sound, diagnosis, most_splits)) {
-        Json made = {{"verdict", plan.verdicts[each.left.verdict].label}, {"leaves", points_of(plan, each.left.suspects)}, {"tried", each.tried}};
+        Json made = {
+            {"verdict", plan.verdicts[each.left.verdict].label}, {"leaves", points_of(plan, each.left.suspects)}, {"tried", each.tried}};
         made["alike"] = each.alike;
         if (each.check)
             made["check"] = written_split(plan, each), made["minutes"] = each.minutes, made["pass_leaves"] = points_of(plan, each.passing),
@@ -217,21 +221,21 @@ std::string proof_json(const Plan& plan, const Predictor& sound, const Predictio
         cleared.push_back({{"put_in", fault_json(plan.circuit, each.fault)}, {"likely", each.likely}});
     }
     Json made = {{"id", plan.id},
-                       {"title", plan.title},
-                       {"figures", figures_of(plan, diagnosis.figures)},
-                       {"coverage", coverage_of(plan, diagnosis)},
-                       {"verdicts", verdicts_of(plan, diagnosis)},
-                       {"checks", checks_of(plan, prediction, diagnosis)},
-                       {"gaps", gaps_of(plan, sound, diagnosis)},
-                       {"splits", splits_of(plan, sound, diagnosis)},
-                       {"small_faults", small_faults_of(plan, sound, diagnosis)},
-                       {"faults", faults_of(plan, diagnosis)},
-                       {"harmless", std::move(harmless)},
-                       {"harmless_put_in", std::move(cleared)},
-                       {"sound_endings", endings_of(plan, diagnosis.sound)},
-                       {"plan", plan_json(plan)},
-                       {"usual", usual_json()},
-                       {"arrows", arrows}};
+                 {"title", plan.title},
+                 {"figures", figures_of(plan, diagnosis.figures)},
+                 {"coverage", coverage_of(plan, diagnosis)},
+                 {"verdicts", verdicts_of(plan, diagnosis)},
+                 {"checks", checks_of(plan, prediction, diagnosis)},
+                 {"gaps", gaps_of(plan, sound, diagnosis)},
+                 {"splits", splits_of(plan, sound, diagnosis)},
+                 {"small_faults", small_faults_of(plan, sound, diagnosis)},
+                 {"faults", faults_of(plan, diagnosis)},
+                 {"harmless", std::move(harmless)},
+                 {"harmless_put_in", std::move(cleared)},
+                 {"sound_endings", endings_of(plan, diagnosis.sound)},
+                 {"plan", plan_json(plan)},
+                 {"usual", usual_json()},
+                 {"arrows", arrows}};
     return made.dump(1, ' ', false, Json::error_handler_t::replace);
 }
 

@@ -1,8 +1,8 @@
 #include "report/reading_json.hpp"
 #include "circuit/fault.hpp"
 #include "faults/answers.hpp"
-#include "report/matrix_table.hpp"
 #include "proof/reading_table.hpp"
+#include "report/matrix_table.hpp"
 #include <nlohmann/json.hpp>
 
 namespace loomsheet {
@@ -54,7 +54,8 @@ Json readings_json(const Plan& plan, const Prediction& prediction) {
             rows.push_back(row_json(plan, check, check.rows[r], prediction[i].rows[r]));
         for (std::size_t o = 0; o <= check.outcomes.size(); ++o)
             if (set & outcome_bit(o)) outcomes.push_back(o);
-        Json made = {{"check", check.label}, {"cell", cell_words(check, set)}, {"outcomes", std::move(outcomes)}, {"jumps", (set & stop_bit) != 0}};
+        Json made = {
+            {"check", check.label}, {"cell", cell_words(check, set)}, {"outcomes", std::move(outcomes)}, {"jumps", (set & stop_bit) != 0}};
         if (check.measure == MeasureKind::look) made["look"] = seen_words(check, prediction[i]);
         made["rows"] = std::move(rows);
         list.push_back(std::move(made));

@@ -24,25 +24,23 @@ std::string splits_table(const Plan& plan, const Predictor& sound, const Diagnos
     std::string text;
     for (std::size_t i = 0; i < std::min(list.size(), most_splits); ++i) {
         const Split& split = list[i];
-        text += fmt::format("`{}` leaves {} things: {}.\n", plan.verdicts[split.left.verdict].label,
-                            split.left.suspects.size(), points_of_suspects(plan.circuit, split.left.suspects));
+        text += fmt::format("`{}` leaves {} things: {}.\n", plan.verdicts[split.left.verdict].label, split.left.suspects.size(),
+                            points_of_suspects(plan.circuit, split.left.suspects));
         if (split.is_worth_it()) {
-            text += fmt::format(
-                "  This check before it parts them ({:.0f} min more): a pass leaves {}; a fail leaves {}.\n\n{}\n",
-                split.minutes, points_of_suspects(plan.circuit, split.passing),
-                points_of_suspects(plan.circuit, split.failing), indented(written_split(plan, split)));
+            text += fmt::format("  This check before it parts them ({:.0f} min more): a pass leaves {}; a fail leaves {}.\n\n{}\n",
+                                split.minutes, points_of_suspects(plan.circuit, split.passing),
+                                points_of_suspects(plan.circuit, split.failing), indented(written_split(plan, split)));
         } else if (split.check) {
             const Row& row = split.check->rows.front();
             text += fmt::format("  Drops and volts were tried in {}: none parts them well. The best, {} to {}, leaves "
                                 "{} on a pass and {} on a fail.\n\n",
-                                ways(split.tried), written_point(plan.circuit, row.red),
-                                written_point(plan.circuit, row.black), split.passing.size(), split.failing.size());
+                                ways(split.tried), written_point(plan.circuit, row.red), written_point(plan.circuit, row.black),
+                                split.passing.size(), split.failing.size());
         } else if (split.alike)
             text += "  At their worst they change the same volts at every point that a tip can be laid on, in every "
                     "set-up of this plan: no reading of volts parts them.\n\n";
         else
-            text +=
-                fmt::format("  Drops and volts were tried in {}: none is certain to part them.\n\n", ways(split.tried));
+            text += fmt::format("  Drops and volts were tried in {}: none is certain to part them.\n\n", ways(split.tried));
     }
     if (list.size() > most_splits)
         text += fmt::format("and {} more verdicts that leave more than three things\n", list.size() - most_splits);

@@ -1,6 +1,6 @@
 #include "report/summary.hpp"
-#include "report/coverage.hpp"
 #include "proof/words.hpp"
+#include "report/coverage.hpp"
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -9,8 +9,7 @@ namespace {
 
 std::string answer(const Plan& plan, const Diagnosis& diagnosis) {
     const Figures& f = diagnosis.figures;
-    std::string text =
-        fmt::format("Of 100 cars with this complaint, this plan surely names the fault on {}", of_hundred(f.found));
+    std::string text = fmt::format("Of 100 cars with this complaint, this plan surely names the fault on {}", of_hundred(f.found));
     std::vector<std::string> rest;
     if (f.wrong > no_share) rest.push_back(fmt::format("on {} it may blame something else", of_hundred(f.wrong)));
     if (f.missed > no_share) rest.push_back(fmt::format("{} it may call sound", of_hundred(f.missed)));
@@ -26,7 +25,9 @@ std::string answer(const Plan& plan, const Diagnosis& diagnosis) {
     if (doubtful.empty()) return text + "Every verdict holds: none is reached by a fault that it does not name.\n";
     const bool one = doubtful.size() == 1 && doubt.stops.empty();
     return text + fmt::format("{} not hold: {} may be reached by a fault that {} not name.\n",
-                              one ? "One verdict does" : doubt.verdicts.empty() ? "A stop does" : "Some verdicts do",
+                              one                      ? "One verdict does"
+                              : doubt.verdicts.empty() ? "A stop does"
+                                                       : "Some verdicts do",
                               list_words(doubtful, "and", 8), one ? "it does" : "they do");
 }
 
@@ -38,8 +39,9 @@ std::string figures(const Plan& plan, const Diagnosis& diagnosis) {
     add("tried", fmt::format("{} faults of {} parts, wires and joints can cause it; {} other faults cannot", diagnosis.matrix.faults.size(),
                              told.units, diagnosis.matrix.harmless.size()));
     if (f.found > no_share) {
-        add("told apart", fmt::format("of 100 that it finds, {} down to one thing, {} to two at most, {} to three at most; {:.1f} things on average",
-                                      of_hundred(told.to_one), of_hundred(told.to_two), of_hundred(told.to_three), told.group));
+        add("told apart",
+            fmt::format("of 100 that it finds, {} down to one thing, {} to two at most, {} to three at most; {:.1f} things on average",
+                        of_hundred(told.to_one), of_hundred(told.to_two), of_hundred(told.to_three), told.group));
         add("first try", fmt::format("the likeliest thing of the verdict is the right one on {} of 100; {:.1f} are tried on average",
                                      of_hundred(told.first_right), told.tries));
     }

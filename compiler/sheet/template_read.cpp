@@ -1,6 +1,6 @@
 #include "sheet/template_read.hpp"
-#include "sheet/block_rows.hpp"
 #include "model/reader.hpp"
+#include "sheet/block_rows.hpp"
 #include "sheet/words/shipped.hpp"
 #include "syntax/complain.hpp"
 #include "syntax/parse.hpp"
@@ -58,12 +58,8 @@ private:
     Span margins_at_, paper_at_;
     bool shows_page_ = false, shows_card_ = false;
 
-    Form form_of(const Statement& statement) const {
-        return sheet_vocabulary().statements[static_cast<std::size_t>(statement.row)].head;
-    }
-    Reader head(const Statement& statement) const {
-        return {sources_, tree_, statement.first_head_arg, statement.head_args};
-    }
+    Form form_of(const Statement& statement) const { return sheet_vocabulary().statements[static_cast<std::size_t>(statement.row)].head; }
+    Reader head(const Statement& statement) const { return {sources_, tree_, statement.first_head_arg, statement.head_args}; }
     std::string_view text(Span at) const { return sources_.text(at); }
 
     // The language first, then the words of the template over it.
@@ -80,8 +76,7 @@ private:
         if (asked->at == Span{}) asked->at = {file_, 0, 0};
         wording_.language(*asked);
         for (const Statement& statement : tree_.statements)
-            if (statement.row >= 0 && !statement.broken && form_of(statement) == Form::word)
-                wording_.word(tree_, statement);
+            if (statement.row >= 0 && !statement.broken && form_of(statement) == Form::word) wording_.word(tree_, statement);
         sheet_.words = wording_.wording();
     }
 
@@ -89,7 +84,7 @@ private:
         Span& first = seen_[static_cast<std::size_t>(statement.row)];
         const Span here = tree_.span(statement.first, 1);
         if (first == Span{}) return first = here, true;
-        findings_.add({853,
+        findings_.add({finding::twice_in_template,
                        here,
                        fmt::format("`{}` stands twice", text(here)),
                        "keep one of the two",
@@ -140,7 +135,7 @@ private:
         if (const std::optional<Word> found = find_word(text(at)))
             sheet_.title = sheet_.words.text(*found);
         else
-            findings_.add(852, at, fmt::format("there is no word `{}` to be the title", text(at)),
+            findings_.add(finding::unknown_to_templates, at, fmt::format("there is no word `{}` to be the title", text(at)),
                           "write the title in quotes");
     }
 
@@ -150,13 +145,13 @@ private:
             const Span at = args.take();
             const auto row = row_named(block_rows(), text(at));
             if (!row) {
-                findings_.add(852, at, fmt::format("there is no block `{}`", text(at)),
+                findings_.add(finding::unknown_to_templates, at, fmt::format("there is no block `{}`", text(at)),
                               near_rows(block_rows(), text(at)));
             } else if (places[*row] == Span{}) {
                 places[*row] = at;
                 sheet_.blocks.push_back(&block_rows()[*row]);
             } else {
-                findings_.add({853,
+                findings_.add({finding::twice_in_template,
                                at,
                                fmt::format("the block `{}` stands twice", text(at)),
                                "keep one of the two",
@@ -173,7 +168,8 @@ private:
             if (const auto row = row_named(rows, text(at)))
                 parts.add(static_cast<Part>(*row));
             else
-                findings_.add(852, at, fmt::format("there is no `{}` to show", text(at)), near_rows(rows, text(at)));
+                findings_.add(finding::unknown_to_templates, at, fmt::format("there is no `{}` to show", text(at)),
+                              near_rows(rows, text(at)));
         }
     }
 
@@ -192,10 +188,10 @@ private:
         sheet_.margins.*edge.mm = mm;
         constexpr double most = 60;
         if (mm < least)
-            findings_.add(857, at, fmt::format("{} mm are too little at the {} edge: {}", mm, edge.name, edge.why),
+            findings_.add(finding::margins_do_not_do, at, fmt::format("{} mm are too little at the {} edge: {}", mm, edge.name, edge.why),
                           fmt::format("write `{} {} mm` or more", edge.name, least));
         else if (mm > most)
-            findings_.add(857, at, fmt::format("{} mm at the {} edge leave too little of the paper", mm, edge.name),
+            findings_.add(finding::margins_do_not_do, at, fmt::format("{} mm at the {} edge leave too little of the paper", mm, edge.name),
                           fmt::format("write {} mm at most", most));
     }
 
@@ -205,18 +201,17 @@ private:
             double TypeSizes::*pt;
             std::string_view why;
         };
-        constexpr Size sizes[] = {
-            {"probing", &TypeSizes::probing, "what is read while probing is read at arm's length"},
-            {"text", &TypeSizes::text, "smaller text is not read on a worn copy"},
-            {"captions", &TypeSizes::caption, "smaller captions are not read on a worn copy"}};
+        constexpr Size sizes[] = {{"probing", &TypeSizes::probing, "what is read while probing is read at arm's length"},
+                                  {"text", &TypeSizes::text, "smaller text is not read on a worn copy"},
+                                  {"captions", &TypeSizes::caption, "smaller captions are not read on a worn copy"}};
         const Size& row = sizes[*row_named(std::span<const Size>(sizes), reader.any_word())];
         const double pt = reader.number(), least = least_sizes.*row.pt, most = most_sizes.*row.pt;
         sheet_.sizes.*row.pt = pt;
         if (pt < least)
-            findings_.add(856, at, fmt::format("{} pt are too small: {}", pt, row.why),
+            findings_.add(finding::type_size_out_of_bounds, at, fmt::format("{} pt are too small: {}", pt, row.why),
                           fmt::format("write `{} {} pt` or more", row.name, least));
         else if (pt > most)
-            findings_.add(856, at, fmt::format("{} pt are too large for the places of the sheet", pt),
+            findings_.add(finding::type_size_out_of_bounds, at, fmt::format("{} pt are too large for the places of the sheet", pt),
                           fmt::format("write `{} {} pt` at most", row.name, most));
     }
 
@@ -232,9 +227,8 @@ private:
                 const Span name = reader.take();
                 const auto row = row_named(field_rows(), text(name));
                 if (!row)
-                    return findings_.add(852, name, fmt::format("there is no field `{}`", text(name)),
-                                         near_rows(field_rows(), text(name)) +
-                                             "; a field of your own has its caption in quotes");
+                    return findings_.add(finding::unknown_to_templates, name, fmt::format("there is no field `{}`", text(name)),
+                                         near_rows(field_rows(), text(name)) + "; a field of your own has its caption in quotes");
                 field.name = field_rows()[*row].name;
                 field.caption = sheet_.words.text(field_rows()[*row].caption);
                 field.filled = field_rows()[*row].filled;
@@ -243,13 +237,13 @@ private:
             if (!reader.done()) field.unit = reader.text();
             sum += field.columns;
             if (field.columns < least)
-                findings_.add(858, at, fmt::format("a field of {} columns is too narrow to write in", field.columns),
+                findings_.add(finding::fields_do_not_fit, at, fmt::format("a field of {} columns is too narrow to write in", field.columns),
                               fmt::format("write {} or more", least));
             line.push_back(std::move(field));
         });
         const Span here = tree_.span(statement.first, 1);
         if (sum > columns + 1e-6)
-            findings_.add(858, here, fmt::format("these fields take {} columns, a row has {}", sum, columns),
+            findings_.add(finding::fields_do_not_fit, here, fmt::format("these fields take {} columns, a row has {}", sum, columns),
                           "make some narrower, or begin another row with a further `fields`");
         if (line.empty()) return;
         FieldLines& lines = place == "head" ? sheet_.head : place == "sign-off" ? sheet_.sign_off : sheet_.approval;
@@ -260,18 +254,18 @@ private:
         const Span start{file_, 0, 0};
         if (findings_.has_errors()) return;
         if (sheet_.name.empty())
-            findings_.add(859, start, "the template has no name", "begin with: sheet bay \"Bay sheet\"");
+            findings_.add(finding::template_prints_nothing, start, "the template has no name", "begin with: sheet bay \"Bay sheet\"");
         if (sheet_.blocks.empty())
-            findings_.add(859, start, "nothing is printed: the template has no blocks",
+            findings_.add(finding::template_prints_nothing, start, "nothing is printed: the template has no blocks",
                           "for instance: blocks head, cautions, checks, verdicts, closing");
         if (wishes_.paper) sheet_.paper = *wishes_.paper;
         const PaperRow& paper = paper_row(sheet_.paper);
         const double room = paper.width - sheet_.margins.left - sheet_.margins.right;
         if (room < frame::least_narrow)
-            findings_.add(857, margins_at_ == Span{} ? paper_at_ : margins_at_,
-                          fmt::format("{:.0f} mm are left between the margins of {}, {:.0f} mm are needed", room,
-                                      paper.name, frame::least_narrow),
-                          "write smaller margins, or take larger paper");
+            findings_.add(
+                finding::margins_do_not_do, margins_at_ == Span{} ? paper_at_ : margins_at_,
+                fmt::format("{:.0f} mm are left between the margins of {}, {:.0f} mm are needed", room, paper.name, frame::least_narrow),
+                "write smaller margins, or take larger paper");
         if (!shows_page_)
             for (std::size_t i = 0; i < page_rows().size(); ++i)
                 sheet_.page.add(static_cast<PagePart>(i));
@@ -283,16 +277,14 @@ private:
 
 } // namespace
 
-TemplateResult read_template(Sources& sources, Disk& disk, const std::string& path, const TemplateWishes& wishes,
-                             Findings& findings) {
+TemplateResult read_template(Sources& sources, Disk& disk, const std::string& path, const TemplateWishes& wishes, Findings& findings) {
     std::string text;
     if (DiskError error = disk.read(path, text); !error.empty()) return {std::nullopt, std::move(error)};
     const std::uint32_t file = sources.add(path, std::move(text));
     return {TemplateReader(sources, disk, wishes, findings).read(file, path), {}};
 }
 
-TemplateResult shipped_template(Sources& sources, Disk& disk, const std::string& name, const TemplateWishes& wishes,
-                                Findings& findings) {
+TemplateResult shipped_template(Sources& sources, Disk& disk, const std::string& name, const TemplateWishes& wishes, Findings& findings) {
     const std::string path = name + ".sheet";
     const std::uint32_t file = sources.add(path, std::string(shipped_file(path)));
     return {TemplateReader(sources, disk, wishes, findings).read(file, path), {}};

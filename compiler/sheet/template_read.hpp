@@ -14,11 +14,9 @@ struct TemplateResult {
     std::optional<SheetTemplate> sheet; // none with errors in `findings`
     DiskError unreadable;
 };
-TemplateResult read_template(Sources& sources, Disk& disk, const std::string& path, const TemplateWishes& wishes,
-                             Findings& findings);
+TemplateResult read_template(Sources& sources, Disk& disk, const std::string& path, const TemplateWishes& wishes, Findings& findings);
 // `name` is one of shipped_names(".sheet").
-TemplateResult shipped_template(Sources& sources, Disk& disk, const std::string& name, const TemplateWishes& wishes,
-                                Findings& findings);
+TemplateResult shipped_template(Sources& sources, Disk& disk, const std::string& name, const TemplateWishes& wishes, Findings& findings);
 // `workshop`, in English; made once.
 const SheetTemplate& workshop_template();
 

@@ -7,9 +7,7 @@
 namespace loomsheet {
 
 namespace {
-auto order_of(const Diagnostic& finding) {
-    return std::tie(finding.at.file, finding.at.begin, finding.at.end, finding.code, finding.says);
-}
+auto order_of(const Diagnostic& finding) { return std::tie(finding.at.file, finding.at.begin, finding.at.end, finding.code, finding.says); }
 } // namespace
 
 Severity severity_of(const Diagnostic& finding) {
@@ -22,16 +20,15 @@ void Findings::add(Findings other) {
 }
 
 void Findings::sort() {
-    std::stable_sort(list_.begin(), list_.end(),
-                     [](const Diagnostic& a, const Diagnostic& b) { return order_of(a) < order_of(b); });
-    const auto last = std::unique(list_.begin(), list_.end(),
-                                  [](const Diagnostic& a, const Diagnostic& b) { return order_of(a) == order_of(b); });
+    std::stable_sort(list_.begin(), list_.end(), [](const Diagnostic& a, const Diagnostic& b) { return order_of(a) < order_of(b); });
+    const auto last =
+        std::unique(list_.begin(), list_.end(), [](const Diagnostic& a, const Diagnostic& b) { return order_of(a) == order_of(b); });
     list_.erase(last, list_.end());
 }
 
 std::size_t Findings::count(Severity severity) const {
-    return static_cast<std::size_t>(std::count_if(
-        list_.begin(), list_.end(), [&](const Diagnostic& finding) { return severity_of(finding) == severity; }));
+    return static_cast<std::size_t>(
+        std::count_if(list_.begin(), list_.end(), [&](const Diagnostic& finding) { return severity_of(finding) == severity; }));
 }
 
 } // namespace loomsheet

@@ -1,5 +1,6 @@
 // One type for everything the compiler has to say about a plan. Stages return findings; only the renderers print.
 #pragma once
+#include "source/codes.hpp"
 #include "source/text.hpp"
 #include <cstdint>
 #include <string>

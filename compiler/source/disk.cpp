@@ -30,12 +30,8 @@ std::string reason(int code) {
     default: return std::generic_category().message(code);
     }
 }
-DiskError not_read(const std::string& path, const std::string& why) {
-    return fmt::format("{} cannot be read: {}", shown_name(path), why);
-}
-DiskError not_written(const std::string& path, int code) {
-    return fmt::format("{} cannot be written: {}", path, reason(code));
-}
+DiskError not_read(const std::string& path, const std::string& why) { return fmt::format("{} cannot be read: {}", shown_name(path), why); }
+DiskError not_written(const std::string& path, int code) { return fmt::format("{} cannot be written: {}", path, reason(code)); }
 
 // An open file that closes itself.
 class Handle {

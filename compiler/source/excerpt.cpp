@@ -10,9 +10,7 @@ constexpr std::size_t lead_columns = 40;  // kept before the place in a line tha
 constexpr std::size_t tab_columns = 4;
 constexpr std::size_t most_excerpt_bytes = 4096; // marks on marks take no column: an end to them
 
-std::size_t at_most_columns_of(char32_t code) {
-    return code == '\t' ? tab_columns : static_cast<std::size_t>(columns_of(code));
-}
+std::size_t at_most_columns_of(char32_t code) { return code == '\t' ? tab_columns : static_cast<std::size_t>(columns_of(code)); }
 
 // Where the excerpt starts: the line's start, or some characters before the place.
 std::size_t start_of_window(std::string_view line, std::size_t place) {

@@ -42,16 +42,14 @@ std::vector<const Diagnostic*> chosen(const Findings& findings, std::size_t most
     for (const Diagnostic& finding : findings.list())
         list.push_back(&finding);
     if (list.size() <= most) return list;
-    std::stable_sort(list.begin(), list.end(),
-                     [](const Diagnostic* a, const Diagnostic* b) { return severity_of(*a) > severity_of(*b); });
+    std::stable_sort(list.begin(), list.end(), [](const Diagnostic* a, const Diagnostic* b) { return severity_of(*a) > severity_of(*b); });
     list.resize(most);
     std::sort(list.begin(), list.end()); // they point into one array: its order
     return list;
 }
 
 std::string and_more(const Findings& findings, std::size_t shown) {
-    return findings.list().size() > shown ? fmt::format("and {} more\n", findings.list().size() - shown)
-                                          : std::string{};
+    return findings.list().size() > shown ? fmt::format("and {} more\n", findings.list().size() - shown) : std::string{};
 }
 
 // The line as typed with its underline, numbered, behind a bar.
@@ -62,9 +60,7 @@ void add_excerpt(std::string& out, const Sources& sources, Span at, std::size_t 
     out += fmt::format("  {:>{}} | {:{}}{}\n", "", margin, "", excerpt.before, mark);
 }
 
-std::string underline(const Sources& sources, Span at) {
-    return std::string(excerpt_of(sources[at.file], at).marked, '^');
-}
+std::string underline(const Sources& sources, Span at) { return std::string(excerpt_of(sources[at.file], at).marked, '^'); }
 
 // A help may run over several lines; those after the first stand under it.
 void add_help(std::string& out, std::string_view help, std::size_t margin, const Paint& paint) {
@@ -92,8 +88,7 @@ void add_text(std::string& out, const Sources& sources, const Diagnostic& findin
         margin = std::max(margin, digits(sources[related.at.file].position(related.at.begin).line));
 
     out += fmt::format("{}: {}: {}\n", paint("1", place(sources, finding.at)),
-                       paint(severity, fmt::format("{} {}", word_of(severity), code_name(finding.code))),
-                       one_line(finding.says));
+                       paint(severity, fmt::format("{} {}", word_of(severity), code_name(finding.code))), one_line(finding.says));
     add_excerpt(out, sources, finding.at, margin, paint(severity, underline(sources, finding.at)));
     for (const Related& related : finding.related) {
         out += fmt::format("  {:>{}} {}: {}\n", "", margin, place(sources, related.at), one_line(related.says));
@@ -106,11 +101,7 @@ nlohmann::ordered_json json_place(const Sources& sources, Span at) {
     const SourceFile& file = sources[at.file];
     const Position begin = file.position(at.begin);
     const Position end = file.position(at.end);
-    return {{"file", file.name()},
-            {"line", begin.line},
-            {"column", begin.column},
-            {"end_line", end.line},
-            {"end_column", end.column}};
+    return {{"file", file.name()}, {"line", begin.line}, {"column", begin.column}, {"end_line", end.line}, {"end_column", end.column}};
 }
 } // namespace
 
@@ -128,8 +119,8 @@ std::string render_short(const Sources& sources, const Findings& findings, const
     const Paint paint{options.colour};
     for (const Diagnostic* finding : list) {
         const Severity severity = severity_of(*finding);
-        out += fmt::format("{}: {} {}: {}", place(sources, finding->at), paint(severity, word_of(severity)),
-                           code_name(finding->code), one_line(finding->says));
+        out += fmt::format("{}: {} {}: {}", place(sources, finding->at), paint(severity, word_of(severity)), code_name(finding->code),
+                           one_line(finding->says));
         out += finding->help.empty() ? "\n" : fmt::format(" ({})\n", one_line(finding->help));
     }
     return out + and_more(findings, list.size());

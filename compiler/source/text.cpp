@@ -37,8 +37,7 @@ Position SourceFile::position(std::uint32_t offset) const {
     const auto line = std::prev(std::upper_bound(starts().begin(), starts().end(), offset));
     std::string_view before = std::string_view(text_).substr(*line, offset - *line);
     if (*line == 0 && before.starts_with(byte_order_mark)) before.remove_prefix(byte_order_mark.size());
-    return {static_cast<std::uint32_t>(line - starts().begin() + 1),
-            static_cast<std::uint32_t>(count_characters(before) + 1)};
+    return {static_cast<std::uint32_t>(line - starts().begin() + 1), static_cast<std::uint32_t>(count_characters(before) + 1)};
 }
 
 std::string_view SourceFile::line_at(std::uint32_t offset) const {

@@ -46,9 +46,7 @@ bool is_near_colour(std::string_view written) {
     return !similar(written, words).empty();
 }
 
-bool has_commas(const Node& node) {
-    return node.kind != NodeKind::item || node.atom == Atom::point || node.atom == Atom::key;
-}
+bool has_commas(const Node& node) { return node.kind != NodeKind::item || node.atom == Atom::point || node.atom == Atom::key; }
 } // namespace
 
 // --- what a phrase may begin with
@@ -176,17 +174,14 @@ bool Matcher::once(const Node& node, std::uint32_t& at, bool again) {
 // A line break ends a phrase, unless the line ends in what cannot end one: `,` `:` `and` `or`.
 bool Matcher::line_goes_on(std::uint32_t last) const {
     const auto kind_of_last = kind(last);
-    return kind_of_last == TokenKind::comma || kind_of_last == TokenKind::colon || is_word(last, "and") ||
-           is_word(last, "or");
+    return kind_of_last == TokenKind::comma || kind_of_last == TokenKind::colon || is_word(last, "and") || is_word(last, "or");
 }
 
 bool Matcher::is_word(std::uint32_t at, std::string_view word) const {
     return at < end && (kind(at) == TokenKind::word || kind(at) == TokenKind::name) && text_of(at) == word;
 }
 
-bool Matcher::goes_on(std::uint32_t at, std::string_view word) const {
-    return is_word(at + 1, word) && !token(at + 1).first_on_line;
-}
+bool Matcher::goes_on(std::uint32_t at, std::string_view word) const { return is_word(at + 1, word) && !token(at + 1).first_on_line; }
 
 bool Matcher::is_unit(std::uint32_t at) const {
     return at < end && (kind(at) == TokenKind::word || kind(at) == TokenKind::name) && !token(at).first_on_line &&
@@ -208,8 +203,7 @@ bool Matcher::is_pin(std::uint32_t at, bool listed) const {
 
 std::uint32_t Matcher::plain_quantity(std::uint32_t dimensions, std::uint32_t at) const {
     if (kind(at) != TokenKind::number || at + 1 >= end || token(at + 1).first_on_line) return 0;
-    const auto unit =
-        kind(at + 1) == TokenKind::word || kind(at + 1) == TokenKind::name ? find_unit(text_of(at + 1)) : nullptr;
+    const auto unit = kind(at + 1) == TokenKind::word || kind(at + 1) == TokenKind::name ? find_unit(text_of(at + 1)) : nullptr;
     return unit != nullptr && (dimensions & (1U << static_cast<unsigned>(unit->dimension))) != 0 ? 2 : 0;
 }
 
@@ -240,8 +234,7 @@ std::uint32_t Matcher::atom(const Node& node, std::uint32_t at, bool again) cons
     case Atom::ref: return t.kind == TokenKind::ref ? 1 : 0;
     case Atom::point:
         if (t.kind == TokenKind::ref || t.kind == TokenKind::name || is_word(at, "ground")) return 1;
-        if (is_word(at, "part") || is_word(at, "joint"))
-            return kind(at + 1) == TokenKind::ref || kind(at + 1) == TokenKind::name ? 2 : 0;
+        if (is_word(at, "part") || is_word(at, "joint")) return kind(at + 1) == TokenKind::ref || kind(at + 1) == TokenKind::name ? 2 : 0;
         return 0;
     case Atom::pin:
         return is_pin(at, node.repeats) && !(again && goes_on(at, "on") && kind(at + 2) == TokenKind::name)
@@ -249,8 +242,8 @@ std::uint32_t Matcher::atom(const Node& node, std::uint32_t at, bool again) cons
                    : 0; // `31 on XE2` is another phrase
     case Atom::pins2:
     case Atom::pins3:
-        return t.kind == TokenKind::pins && std::count(text_.begin() + t.begin, text_.begin() + t.end(), '/') ==
-                                                (node.atom == Atom::pins2 ? 1 : 2)
+        return t.kind == TokenKind::pins &&
+                       std::count(text_.begin() + t.begin, text_.begin() + t.end(), '/') == (node.atom == Atom::pins2 ? 1 : 2)
                    ? 1
                    : 0;
     case Atom::key: return t.kind == TokenKind::word ? 1 : 0;

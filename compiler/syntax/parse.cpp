@@ -21,19 +21,19 @@ std::size_t first_control(std::string_view line) {
     for (const char c : line)
         any |= static_cast<unsigned char>(is_control(c));
     if (any == 0) return line.size();
-    return static_cast<std::size_t>(
-        std::find_if(line.begin(), line.end(), [&](char c) { return c != '\t' && is_control(c); }) - line.begin());
+    return static_cast<std::size_t>(std::find_if(line.begin(), line.end(), [&](char c) { return c != '\t' && is_control(c); }) -
+                                    line.begin());
 }
 
 bool good_bytes(const SourceFile& source, std::uint32_t file, Findings& findings) {
     const auto text = source.text();
     if (text.size() >= 0xFFFFFFF0U) {
-        findings.add(3, {file, 0, 0}, "the file is larger than 4 GB");
+        findings.add(finding::line_too_long, {file, 0, 0}, "the file is larger than 4 GB");
         return false;
     }
     if (const auto bad = first_bad_utf8(text); bad != std::string_view::npos) {
         const auto at = static_cast<std::uint32_t>(bad);
-        findings.add(1, {file, at, at + 1},
+        findings.add(finding::not_utf8, {file, at, at + 1},
                      fmt::format("byte {:02X} here is not UTF-8 text", static_cast<unsigned char>(text[bad])),
                      "save the file as UTF-8 in your editor");
         return false;
@@ -44,17 +44,16 @@ bool good_bytes(const SourceFile& source, std::uint32_t file, Findings& findings
         if (line.ends_with('\r') && end < text.size()) line.remove_suffix(1);
         if (line.size() > longest_line) {
             const auto at = static_cast<std::uint32_t>(begin);
-            findings.add(3, {file, at, at + 1},
+            findings.add(finding::line_too_long, {file, at, at + 1},
                          fmt::format("this line has {} characters; {} are the most", line.size(), longest_line),
                          "break the line; an indented line goes on with the statement above");
             return false;
         }
         if (const auto bad = first_control(line); bad < line.size()) {
             const auto at = static_cast<std::uint32_t>(begin + bad);
-            findings.add(
-                2, {file, at, at + 1},
-                fmt::format("a control character (byte {:02X}) stands here", static_cast<unsigned char>(line[bad])),
-                "take it out; the file may be cut off or not a text");
+            findings.add(finding::control_character, {file, at, at + 1},
+                         fmt::format("a control character (byte {:02X}) stands here", static_cast<unsigned char>(line[bad])),
+                         "take it out; the file may be cut off or not a text");
             return false;
         }
         begin = end + 1;
@@ -88,7 +87,7 @@ public:
         while (at < count && !tree_.tokens[at].at_margin)
             ++at;
         if (at > 0 && count > 0)
-            findings_.add(106, span(0), "this line is indented, but no statement stands above it",
+            findings_.add(finding::indented_without_statement, span(0), "this line is indented, but no statement stands above it",
                           "begin at the margin");
         while (at < count) {
             auto end = at + 1;
@@ -112,12 +111,10 @@ public:
         std::uint32_t at = 0;
         bool broken = has_stray(0, line);
         if (line > 0 && !broken)
-            phrase(vocabulary_.statements[static_cast<std::size_t>(vocabulary_.find_statement("plant"))],
-                   Context::plant, at, broken);
-        const bool is_fault =
-            !broken && tree_.phrases.size() == 1 && vocabulary_.phrases[tree_.phrases.front().row].form == Form::fault;
+            phrase(vocabulary_.statements[static_cast<std::size_t>(vocabulary_.find_statement("plant"))], Context::plant, at, broken);
+        const bool is_fault = !broken && tree_.phrases.size() == 1 && vocabulary_.phrases[tree_.phrases.front().row].form == Form::fault;
         if (!broken && (!is_fault || at < count))
-            findings_.add(102, count == 0 ? Span{tree_.file, 0, 0} : span(is_fault ? at : 0),
+            findings_.add(finding::not_its_phrase, count == 0 ? Span{tree_.file, 0, 0} : span(is_fault ? at : 0),
                           is_fault ? "the fault ends before this" : "this is no fault",
                           "one fault, on one line, such as `joint X30.1 2.2 ohm`");
         if (!is_fault || at < count) tree_.phrases.clear();
@@ -192,8 +189,7 @@ private:
     // `fuse F14, "Fan"` is what it is without its comma.
     void name_after_comma(const StatementRow& kind, const Statement& made, std::uint32_t& at) {
         const auto named = tree_.args.size() != made.first_head_arg + 1;
-        if (named || at + 1 >= matcher_.end || tree_.tokens[at].kind != TokenKind::comma ||
-            head_of(kind).back().kind != NodeKind::optional)
+        if (named || at + 1 >= matcher_.end || tree_.tokens[at].kind != TokenKind::comma || head_of(kind).back().kind != NodeKind::optional)
             return;
         auto behind = at + 1;
         if (matcher_.match(head_of(kind).back().branches.front(), behind)) at = behind;
@@ -214,9 +210,8 @@ private:
         }
         Best best;
         furthest_ = nullptr;
-        const auto* worded = token.kind == TokenKind::word || token.kind == TokenKind::name
-                                 ? openings.by_word(matcher_.text_of(at))
-                                 : nullptr;
+        const auto* worded =
+            token.kind == TokenKind::word || token.kind == TokenKind::name ? openings.by_word(matcher_.text_of(at)) : nullptr;
         if (worded != nullptr) try_rows(*worded, at, best);
         const PhraseRow* unfinished = worded != nullptr ? furthest_ : nullptr;
         if (best.row < 0) try_rows(openings.by_kind(token.kind), at, best);
@@ -227,8 +222,7 @@ private:
         if (best.row < 0) {
             if (unfinished == nullptr && matcher_.failed_at() > at) unfinished = furthest_;
             broken = true;
-            if (!has_stray(at, std::max(at, matcher_.failed_at()) + 1))
-                complaints_.phrase(kind, context, at, unfinished);
+            if (!has_stray(at, std::max(at, matcher_.failed_at()) + 1)) complaints_.phrase(kind, context, at, unfinished);
             at = std::max(at + 1, unfinished != nullptr ? matcher_.failed_at() : at + 1);
             while (at < matcher_.end && !tree_.tokens[at].first_on_line && tree_.tokens[at].kind != TokenKind::comma)
                 ++at;
@@ -254,9 +248,9 @@ private:
 
     // A whole statement that was indented by mistake: its word, a name, words in quotes.
     bool is_statement_with_name(std::uint32_t at) const {
-        return tree_.tokens[at].first_on_line && at + 2 < matcher_.end &&
-               tree_.tokens[at + 1].kind == TokenKind::name && tree_.tokens[at + 2].kind == TokenKind::text &&
-               tree_.tokens[at].kind == TokenKind::word && vocabulary_.find_statement(matcher_.text_of(at)) >= 0;
+        return tree_.tokens[at].first_on_line && at + 2 < matcher_.end && tree_.tokens[at + 1].kind == TokenKind::name &&
+               tree_.tokens[at + 2].kind == TokenKind::text && tree_.tokens[at].kind == TokenKind::word &&
+               vocabulary_.find_statement(matcher_.text_of(at)) >= 0;
     }
     void skip_line(std::uint32_t& at) const {
         do
@@ -291,8 +285,7 @@ private:
             if (matcher_.failed_at() > failed || (!matched && furthest_ == nullptr)) furthest_ = &candidate;
             if (!matched) continue;
             if (best.row < 0 || end > best.end) {
-                if (best.row >= 0)
-                    tree_.args.erase(tree_.args.begin() + best.first_arg, tree_.args.begin() + first_arg);
+                if (best.row >= 0) tree_.args.erase(tree_.args.begin() + best.first_arg, tree_.args.begin() + first_arg);
                 const auto kept = best.row < 0 ? first_arg : best.first_arg;
                 best = {row, end, kept, matcher_.items_follow};
             } else {
@@ -324,9 +317,8 @@ private:
         }
         if (first) {
             broken = true;
-            findings_.add(
-                103, {tree_.file, tree_.tokens[at - 1].end(), tree_.tokens[at - 1].end()},
-                fmt::format("after `{}` comes a set-up such as `key on, X21 unplugged`", matcher_.text_of(at - 1)));
+            findings_.add(finding::phrase_not_finished, {tree_.file, tree_.tokens[at - 1].end(), tree_.tokens[at - 1].end()},
+                          fmt::format("after `{}` comes a set-up such as `key on, X21 unplugged`", matcher_.text_of(at - 1)));
         }
     }
 };

@@ -9,8 +9,7 @@ namespace loomsheet {
 
 // File number `file` of `sources`; adds LS001-LS003 and LS1xx to `findings`. Bad bytes (LS001, LS002) give an empty
 // tree.
-Tree parse(const Sources& sources, std::uint32_t file, Findings& findings,
-           const Vocabulary& vocabulary = plan_vocabulary());
+Tree parse(const Sources& sources, std::uint32_t file, Findings& findings, const Vocabulary& vocabulary = plan_vocabulary());
 
 // One fault alone, in the words of `plant`: a tree of that phrase, of none where it is no fault, which is found.
 Tree parse_fault(const Sources& sources, std::uint32_t file, Findings& findings);

@@ -129,8 +129,7 @@ void scan(std::string_view text, Tree& tree) {
     scanner.kind = no_tail;
     if (text.starts_with("\xEF\xBB\xBF")) scanner.skipped = 3;
     tree.tokens.reserve(text.size() / 5);
-    tao::pegtl::memory_input<tao::pegtl::tracking_mode::lazy> input(text.data() + scanner.skipped,
-                                                                    text.data() + text.size(), "");
+    tao::pegtl::memory_input<tao::pegtl::tracking_mode::lazy> input(text.data() + scanner.skipped, text.data() + text.size(), "");
     tao::pegtl::parse<t::file, action>(input, scanner);
 }
 

@@ -9,19 +9,27 @@
 namespace loomsheet {
 
 enum class TokenKind : std::uint8_t {
-    name,       // F14, RD, V, P0480, B+
-    ref,        // K5.30, K5.30/87, G1.+
-    pins,       // 30/87, 1/2, BU/WH, 31/A
-    word,       // volts, plug-feed, mm2, °C, %
-    word_pair,  // blue/white, BU/wh
-    number,     // 12.6, -40
-    pin,        // 87a
-    date,       // 2026-11-24
-    sign,       // + or - alone
-    text,       // "in quotes", quotes included in the place
-    arrow, range, plus_minus, colon, equals, comma,
+    name,      // F14, RD, V, P0480, B+
+    ref,       // K5.30, K5.30/87, G1.+
+    pins,      // 30/87, 1/2, BU/WH, 31/A
+    word,      // volts, plug-feed, mm2, °C, %
+    word_pair, // blue/white, BU/wh
+    number,    // 12.6, -40
+    pin,       // 87a
+    date,      // 2026-11-24
+    sign,      // + or - alone
+    text,      // "in quotes", quotes included in the place
+    arrow,
+    range,
+    plus_minus,
+    colon,
+    equals,
+    comma,
     // what has no place in the language, kept so that the message stands where it is
-    open_text, decimal_comma, dot_letters, stray,
+    open_text,
+    decimal_comma,
+    dot_letters,
+    stray,
 };
 
 // Small on purpose, as are Arg and Phrase: what a large text costs is the memory it touches.
@@ -54,9 +62,9 @@ struct Phrase {
 };
 
 struct Statement {
-    std::int16_t row = -1; // in statements(); -1: the word is none
-    bool broken = false;   // something in it was not understood
-    std::uint32_t first = 0, count = 0;            // tokens; the first is the statement's word
+    std::int16_t row = -1;              // in statements(); -1: the word is none
+    bool broken = false;                // something in it was not understood
+    std::uint32_t first = 0, count = 0; // tokens; the first is the statement's word
     std::uint32_t first_head_arg = 0, head_args = 0;
     std::uint32_t first_phrase = 0, phrase_count = 0;
 };

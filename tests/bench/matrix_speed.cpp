@@ -1,7 +1,7 @@
-// How long the matrix of faults against checks takes. bench_matrix PLAN ...: of plans; bench_matrix --cells PLAN ...: what is in it, as text, to hold
-// one state of the program against another.
-#include "faults/matrix.hpp"
+// How long the matrix of faults against checks takes. bench_matrix PLAN ...: of plans; bench_matrix --cells PLAN ...: what is in it, as
+// text, to hold one state of the program against another.
 #include "analysis/analysis.hpp"
+#include "faults/matrix.hpp"
 #include "source/disk.hpp"
 #include <chrono>
 #include <cstdio>
@@ -13,8 +13,9 @@ using namespace loomsheet;
 namespace {
 
 void print_reading(const char* what, const Reading& r) {
-    fmt::print("   {} {} {:.12g} {:.12g} {:.12g} {:.12g} {:.12g} {:.12g} {:.12g} {:.9g} {:.9g} {:.9g} {} [", what, static_cast<int>(r.kind), r.value,
-               r.low, r.high, r.likely_low, r.likely_high, r.bare_low, r.bare_high, r.carried, r.residual, r.burden, r.may_chatter);
+    fmt::print("   {} {} {:.12g} {:.12g} {:.12g} {:.12g} {:.12g} {:.12g} {:.12g} {:.9g} {:.9g} {:.9g} {} [", what, static_cast<int>(r.kind),
+               r.value, r.low, r.high, r.likely_low, r.likely_high, r.bare_low, r.bare_high, r.carried, r.residual, r.burden,
+               r.may_chatter);
     for (const InDoubt& each : r.in_doubt)
         fmt::print("{} {:.12g} {:.12g} {:.12g} {:.12g};", each.part, each.low, each.high, each.on, each.off);
     fmt::print("] {}\n", r.why);
@@ -80,7 +81,7 @@ int main(int count, char** words) {
         const Predictor sound(plan.circuit, system_volts(plan));
         const Matrix matrix = fault_matrix(plan, sound, predict(plan, sound));
         const double ms = std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - begin).count();
-        fmt::print("  {:<30} {:4} faults, {:4} more are harmless, {:3} checks {:9.1f} ms\n", words[i], matrix.faults.size(), matrix.harmless.size(),
-                   plan.checks.size(), ms);
+        fmt::print("  {:<30} {:4} faults, {:4} more are harmless, {:3} checks {:9.1f} ms\n", words[i], matrix.faults.size(),
+                   matrix.harmless.size(), plan.checks.size(), ms);
     }
 }

@@ -1,5 +1,5 @@
-// The second opinion at length: `bench_oracle [-n CARS] [-k SOUND] [-s SEED] [-f FAULT] PLAN…`, or plans that are drawn: `-r PLANS`, `-w NUMBER` writes one.
-// Prints its seed, what it compared, and every disagreement.
+// The second opinion at length: `bench_oracle [-n CARS] [-k SOUND] [-s SEED] [-f FAULT] PLAN…`, or plans that are drawn: `-r PLANS`, `-w
+// NUMBER` writes one. Prints its seed, what it compared, and every disagreement.
 #include "oracle/program.hpp"
 #include "oracle/random_plans.hpp"
 #include <cstdlib>
@@ -14,7 +14,8 @@ std::size_t draw(std::uint64_t seed, std::size_t plans, std::size_t cars) {
     const oracle::Drawn drawn = oracle::hold_against_random(seed, plans, cars, std::cout);
     for (const std::string& each : drawn.refused)
         std::cout << "refused " << each << "\n";
-    std::cout << drawn.plans << " plans drawn, " << drawn.cars << " cars walked, " << drawn.refused.size() << " refused, " << drawn.disagree.size() << " disagree\n";
+    std::cout << drawn.plans << " plans drawn, " << drawn.cars << " cars walked, " << drawn.refused.size() << " refused, "
+              << drawn.disagree.size() << " disagree\n";
     return drawn.disagree.size();
 }
 
@@ -47,11 +48,16 @@ int main(int argc, char** argv) {
         }
         const auto number = std::strtoull(argv[++i], nullptr, 10);
         if (word == "-f") asked.only = argv[i];
-        if (word == "-n") asked.cars = number;
-        else if (word == "-k") asked.sound_cars = number;
-        else if (word == "-s") asked.seed = number;
-        else if (word == "-w") std::cout << oracle::random_plan(number);
-        else if (word == "-r") found += draw(asked.seed, number, asked.cars);
+        if (word == "-n")
+            asked.cars = number;
+        else if (word == "-k")
+            asked.sound_cars = number;
+        else if (word == "-s")
+            asked.seed = number;
+        else if (word == "-w")
+            std::cout << oracle::random_plan(number);
+        else if (word == "-r")
+            found += draw(asked.seed, number, asked.cars);
     }
     return found > 0 ? 1 : 0;
 }

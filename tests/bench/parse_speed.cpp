@@ -39,7 +39,7 @@ int main(int argc, char** argv) {
     });
     const double megabytes = static_cast<double>(text.size()) / 1e6;
     std::printf("  plain read   %7.0f MB/s\n", megabytes / reading);
-    std::printf("  parsing      %7.0f MB/s   (%.1f MB, %zu statements, %zu findings)\n", megabytes / parsing, megabytes,
-                statements, findings);
+    std::printf("  parsing      %7.0f MB/s   (%.1f MB, %zu statements, %zu findings)\n", megabytes / parsing, megabytes, statements,
+                findings);
     return 0;
 }

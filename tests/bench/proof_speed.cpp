@@ -18,11 +18,13 @@ std::string loom(int lamps, int checks) {
         text += fmt::format(" F{}.1", i);
     text += "\nwire WA G1.+ -> J0 16 mm2 RD 0.5 m unfused\n";
     for (int i = 1; i <= lamps; ++i)
-        text += fmt::format("fuse F{0} 10 A, type C\nswitch S{0}\n  1/2 closed when key on\nlamp H{0} 1/2 21 W\nconnector X{0}0 1 pins, mates X{0}1\n"
-                            "wire W{0}1 F{0}.2 -> S{0}.1 1.5 mm2 RD 1 m\nwire W{0}2 S{0}.2 -> X{0}0.1 1.5 mm2 RD/WH 1 m\n"
-                            "wire W{0}3 X{0}1.1 -> H{0}.1 1.5 mm2 RD/BK 1 m\nwire W{0}4 H{0}.2 -> XE1 1.5 mm2 BN 1 m\n",
-                            i);
-    const char* places[] = {"volts F{0}.2 to G1.-", "volts S{0}.2 to G1.-", "volts X{0}0.1 to G1.-", "volts H{0}.1 to G1.-", "drop H{0}.2 to G1.-"};
+        text += fmt::format(
+            "fuse F{0} 10 A, type C\nswitch S{0}\n  1/2 closed when key on\nlamp H{0} 1/2 21 W\nconnector X{0}0 1 pins, mates X{0}1\n"
+            "wire W{0}1 F{0}.2 -> S{0}.1 1.5 mm2 RD 1 m\nwire W{0}2 S{0}.2 -> X{0}0.1 1.5 mm2 RD/WH 1 m\n"
+            "wire W{0}3 X{0}1.1 -> H{0}.1 1.5 mm2 RD/BK 1 m\nwire W{0}4 H{0}.2 -> XE1 1.5 mm2 BN 1 m\n",
+            i);
+    const char* places[] = {"volts F{0}.2 to G1.-", "volts S{0}.2 to G1.-", "volts X{0}0.1 to G1.-", "volts H{0}.1 to G1.-",
+                            "drop H{0}.2 to G1.-"};
     for (int c = 0; c < checks; ++c) {
         const bool drop = c / lamps % 5 == 4;
         text += fmt::format("check c{} \"{}\"\n  with key on\n  {}\n  expect {}\n  pass -> {}\n  fail -> suspects\n", c, c,
@@ -58,8 +60,8 @@ void measure(const std::string& name, Sources& sources, Disk& disk, const std::s
         faults = diagnosis.matrix.faults.size(), others = diagnosis.matrix.harmless.size();
     }
     const std::size_t nodes = build_graph(plan.circuit).nodes.size();
-    fmt::print("  {:<32} {:4} nodes {:5} faults ({} cause it) {:4} checks: proof {:8.1f} ms, compiled in {:.1f} ms\n", name, nodes, faults + others, faults,
-               plan.checks.size(), best, compiled);
+    fmt::print("  {:<32} {:4} nodes {:5} faults ({} cause it) {:4} checks: proof {:8.1f} ms, compiled in {:.1f} ms\n", name, nodes,
+               faults + others, faults, plan.checks.size(), best, compiled);
     std::fflush(stdout);
 }
 

@@ -2,8 +2,8 @@
 // is as it was. Elimination beside ngspice and beside sparse Cholesky refactorisation, on looms of 40 to 1000 nodes.
 // Medians over rounds; a round is every fault of a loom once. All are checked to read the same.
 #include "circuit/elimination.hpp"
-#include "circuit/random_networks.hpp"
 #include "circuit/ngspice.hpp"
+#include "circuit/random_networks.hpp"
 #include <Eigen/CholmodSupport>
 #include <Eigen/SparseCholesky>
 #include <algorithm>
@@ -215,11 +215,10 @@ int main() {
     measure("elimination, its pattern made anew", 1, static_cast<Anew*>(nullptr));
     const Row alter = measure("ngspice, alter and op", 1, static_cast<SpiceAlter*>(nullptr));
     const Row sweep = measure("ngspice, dc of one point", 1, static_cast<SpiceSweep*>(nullptr));
-    const Row eigen = measure("Eigen SimplicialLDLT", 3,
-                              static_cast<Cholesky<Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>>>*>(nullptr));
+    const Row eigen =
+        measure("Eigen SimplicialLDLT", 3, static_cast<Cholesky<Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>>>*>(nullptr));
     const Row cholmod =
-        measure("CHOLMOD simplicial LDLT", 3,
-                static_cast<Cholesky<Eigen::CholmodSimplicialLDLT<Eigen::SparseMatrix<double>>>*>(nullptr));
+        measure("CHOLMOD simplicial LDLT", 3, static_cast<Cholesky<Eigen::CholmodSimplicialLDLT<Eigen::SparseMatrix<double>>>*>(nullptr));
     const auto times = [&](const char* name, const Row& a, const Row& b) {
         fmt::print("  {:<38}", name);
         for (std::size_t i = 0; i < sizes.size(); ++i)

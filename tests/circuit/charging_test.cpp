@@ -97,7 +97,8 @@ TEST_CASE("a case lies on the metal of its ground point: loose, that point leave
     const Check& ground = car.check("ground");
     CHECK(with_point(car, FaultKind::added, 0.02).read(ground.with, ground.measure, ground.rows.at(0)).value > car.value("ground") + 1);
     // without a cable there, on a body that has its strap elsewhere
-    const std::string lamp = without(without(starter, "W1 G1.- -> XE2", "W1 G1.- -> XE1"), "ground XE2 \"Engine\", on engine", "ground XE1\nground XE2");
+    const std::string lamp =
+        without(without(starter, "W1 G1.- -> XE2", "W1 G1.- -> XE1"), "ground XE2 \"Engine\", on engine", "ground XE1\nground XE2");
     CHECK(Car(lamp).looks("turns") == Truth::yes);
     CHECK(turns_loose(lamp) == Truth::no);
 }

@@ -238,8 +238,7 @@ TEST_CASE("wild networks from 10 uohm to 10 Mohm: ohms to twelve digits, and wha
         for (int i = 0; i < nodes; ++i)
             if (!std::isnan(held.volts[i])) worst_volts = std::max(worst_volts, std::abs(volts[i] - held.volts[i]));
     }
-    MESSAGE(seen << " ports, conductance off by " << worst << " at most; volts by " << worst_volts << "; " << floating
-                 << " float");
+    MESSAGE(seen << " ports, conductance off by " << worst << " at most; volts by " << worst_volts << "; " << floating << " float");
     CHECK(seen > 150);
     CHECK(floating > 50);
     CHECK(worst <= 1e-12);
@@ -265,8 +264,7 @@ TEST_CASE("looms: ohms, volts and Kirchhoff") {
             ++nodes;
         }
     }
-    MESSAGE(nodes << " nodes, ohms off by " << worst << " at most, volts by " << worst_volts << ", sums of currents by "
-                  << worst_sum);
+    MESSAGE(nodes << " nodes, ohms off by " << worst << " at most, volts by " << worst_volts << ", sums of currents by " << worst_sum);
     CHECK(worst <= 1e-12);
     CHECK(worst_volts <= 1e-12);
     CHECK(worst_sum <= 1e-14);

@@ -43,9 +43,7 @@ Exact solve(const Network& network, std::optional<double> red_volts) {
     const std::vector<int> piece = joined(network);
     const bool held = red_volts && network.red != network.black;
     const auto fixed = [&](int node) { return node == network.black || (held && node == network.red); };
-    const auto floats = [&](int node) {
-        return piece[node] != piece[network.black] && !(held && piece[node] == piece[network.red]);
-    };
+    const auto floats = [&](int node) { return piece[node] != piece[network.black] && !(held && piece[node] == piece[network.red]); };
     std::vector<int> row(network.nodes, -1);
     int count = 0;
     for (int node = 0; node < network.nodes; ++node)
@@ -79,8 +77,7 @@ Exact solve(const Network& network, std::optional<double> red_volts) {
     Quad amps = 0;
     for (int node = 0; node < network.nodes; ++node) {
         if (row[node] >= 0) volts[node] = x[row[node]];
-        exact.volts.push_back(floats(node) ? std::numeric_limits<double>::quiet_NaN()
-                                           : static_cast<double>(volts[node]));
+        exact.volts.push_back(floats(node) ? std::numeric_limits<double>::quiet_NaN() : static_cast<double>(volts[node]));
     }
     for (const Resistor& element : network.elements) {
         if (!held || element.a == element.b || std::isinf(element.ohms)) continue;

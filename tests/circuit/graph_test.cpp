@@ -51,8 +51,7 @@ wire W12 S1.15 -> X1.15
 // The circuit with its plan, and points by their names.
 struct Bench {
     explicit Bench(const std::string& items = "")
-        : plan(built(fan + (items.empty() ? "" : "setup here: " + items + "\n"))),
-          graph(build_graph(plan.circuit, setup())) {}
+        : plan(built(fan + (items.empty() ? "" : "setup here: " + items + "\n"))), graph(build_graph(plan.circuit, setup())) {}
     Setup setup() const { return plan.setups.empty() ? Setup{} : plan.setups.front().setup; }
     PinId pin(const std::string& name) const {
         const auto dot = name.find('.');
@@ -66,9 +65,7 @@ struct Bench {
         return reach(graph, std::vector{a}, [](const Edge& edge, NodeId, NodeId) { return conducts(edge); }).has(b);
     }
     bool may_conduct_between(NodeId a, NodeId b) const {
-        return reach(graph, std::vector{a},
-                     [](const Edge& edge, NodeId from, NodeId) { return may_conduct(edge, from); })
-            .has(b);
+        return reach(graph, std::vector{a}, [](const Edge& edge, NodeId from, NodeId) { return may_conduct(edge, from); }).has(b);
     }
     Plan plan;
     Graph graph;
@@ -143,12 +140,11 @@ TEST_CASE("no way leads through both throws of a change-over contact") {
 TEST_CASE("a load does not conduct, and a way is told edge by edge") {
     const Bench bench;
     CHECK_FALSE(bench.may_conduct_between(bench.end("X21.1"), bench.end("X21.2")));
-    const Reach there = reach(bench.graph, std::vector{bench.own("M3.2")},
-                              [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge); });
+    const Reach there =
+        reach(bench.graph, std::vector{bench.own("M3.2")}, [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge); });
     std::vector<std::string> wires;
     for (const int edge : there.way(bench.graph, bench.own("G1.-")))
-        if (const WireId wire = bench.graph.edges[edge].wire; wire != none)
-            wires.push_back(bench.plan.circuit.wires[wire].id);
+        if (const WireId wire = bench.graph.edges[edge].wire; wire != none) wires.push_back(bench.plan.circuit.wires[wire].id);
     CHECK(wires == std::vector<std::string>{"W8", "W9", "W11"});
 }
 
@@ -167,8 +163,7 @@ wire W1 G1.+ -> M1.30
                 bolted = plan.circuit.find_pin(starter, "31");
     CHECK(graph.wire_end[inside] == graph.own[inside]);
     CHECK(graph.wire_end[outside] != graph.own[outside]);
-    const Reach metal = reach(graph, std::vector{graph.own[bolted]},
-                              [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge); });
+    const Reach metal = reach(graph, std::vector{graph.own[bolted]}, [](const Edge& edge, NodeId, NodeId) { return is_conductor(edge); });
     CHECK(metal.has(graph.engine));
     CHECK_FALSE(metal.has(graph.body));
 }

@@ -18,14 +18,12 @@ struct Ohms {
     double ideal_cold, most_hot;
 };
 Ohms ohms_of(const std::string& size, double metres) {
-    const Car car(fmt::format(
-        "plan W-01 \"Wire\"\nbattery G1 12 V\nresistor R1 1/2 1 ohm\nwire W1 G1.+ -> R1.1 {} {} m\n", size, metres));
+    const Car car(fmt::format("plan W-01 \"Wire\"\nbattery G1 12 V\nresistor R1 1/2 1 ohm\nwire W1 G1.+ -> R1.1 {} {} m\n", size, metres));
     const Parameters parameters(car.plan.circuit, 12);
     const Parameter& wire = parameters.list[parameters.wire[0]];
     const double mm2 = car.plan.circuit.wires[0].area->si * 1e6;
     const Parameter crimps = range_of(Usual::crimp, 2e-3 / mm2);
-    return {(wire.low - crimps.low) / usual(Usual::wire_length).low,
-            (wire.high - crimps.high) / usual(Usual::wire_length).high};
+    return {(wire.low - crimps.low) / usual(Usual::wire_length).low, (wire.high - crimps.high) / usual(Usual::wire_length).high};
 }
 double ideal_at(const Ohms& ohms, double degrees) { return ohms.ideal_cold / copper(0) * copper(degrees); }
 double most_at(const Ohms& ohms, double degrees) { return ohms.most_hot / copper(60) * copper(degrees); }
@@ -35,8 +33,7 @@ constexpr double foot = 0.3048; // m: a foot, as mohm a foot are ohm a thousand 
 } // namespace
 
 TEST_CASE("wires: ohms of ideal copper") {
-    CHECK(1e3 * ideal_at(ohms_of("AWG 10", 1), 20) ==
-          doctest::Approx(3.277).epsilon(4e-4)); // mohm/m, ASTM B258 and IACS (2)
+    CHECK(1e3 * ideal_at(ohms_of("AWG 10", 1), 20) == doctest::Approx(3.277).epsilon(4e-4)); // mohm/m, ASTM B258 and IACS (2)
     // NEC chapter 9 table 8, solid: 1.21 and 3.07 ohm a thousand feet at 75 °C (3, 4)
     CHECK(1e3 * ideal_at(ohms_of("AWG 10", foot), 75) == doctest::Approx(1.215).epsilon(5e-4));
     CHECK(1e3 * ideal_at(ohms_of("AWG 10", foot), 75) == doctest::Approx(1.21).epsilon(0.005));
@@ -125,8 +122,7 @@ check ohms "Coil"
     const double watts = 12 * coil(12, 85).value("amps");
     CHECK(watts == doctest::Approx(1.694).epsilon(0.001));
     const Reading ohms = coil(12, 85).read("ohms");
-    CHECK(ohms.bare_low ==
-          doctest::Approx(76.5 * copper(0)).epsilon(1e-6)); // 76.5 to 93.5 ohm at 20 °C; 0 to 60 °C on a car
+    CHECK(ohms.bare_low == doctest::Approx(76.5 * copper(0)).epsilon(1e-6)); // 76.5 to 93.5 ohm at 20 °C; 0 to 60 °C on a car
     CHECK(ohms.bare_high == doctest::Approx(93.5 * copper(60)).epsilon(1e-6));
 }
 
@@ -208,7 +204,7 @@ plant strands "D" W2 0.7 mohm
 TEST_CASE("what a meter is off") {
     const Circuit circuit;
     const Meter volts = meter_for(circuit, MeterFunction::volts), ohms = meter_for(circuit, MeterFunction::ohms);
-    CHECK(volts.error(12.60) == doctest::Approx(0.083)); // ±(0.5 % + 2 digits), a step of 0.01 V: common practice (22)
+    CHECK(volts.error(12.60) == doctest::Approx(0.083));  // ±(0.5 % + 2 digits), a step of 0.01 V: common practice (22)
     CHECK(volts.error(0.100) == doctest::Approx(0.0025)); // a step of 1 mV
     CHECK(ohms.error(0.5) == doctest::Approx(0.204));     // ±(0.8 % + 2 digits): manual of a 3½ digit meter (23)
 }
@@ -234,11 +230,9 @@ double ohms_at(const Element& ntc, double degrees) { return ntc_ohms(ntc, degree
 
 TEST_CASE("an NTC by its table and by its B value") {
     const Element table = ntc_of(curve);
-    CHECK(ohms_at(table, 80) == doctest::Approx(1258)); // (24)
-    CHECK(ohms_at(table, 23) ==
-          doctest::Approx(10920).epsilon(5e-4)); // log over 1/T; along a straight line 10 996 (25)
-    const Element by_100 = ntc_of(", ntc 1/2 10 kohm at 25 degC beta 3988 K"),
-                  by_85 = ntc_of(", ntc 1/2 10 kohm at 25 degC beta 3974 K");
+    CHECK(ohms_at(table, 80) == doctest::Approx(1258));                // (24)
+    CHECK(ohms_at(table, 23) == doctest::Approx(10920).epsilon(5e-4)); // log over 1/T; along a straight line 10 996 (25)
+    const Element by_100 = ntc_of(", ntc 1/2 10 kohm at 25 degC beta 3988 K"), by_85 = ntc_of(", ntc 1/2 10 kohm at 25 degC beta 3974 K");
     CHECK(ohms_at(by_100, 25) == doctest::Approx(10000));
     CHECK(ohms_at(by_100, 100) == doctest::Approx(680).epsilon(0.001));
     CHECK(ohms_at(by_85, 85) == doctest::Approx(1072).epsilon(0.001));
@@ -304,8 +298,7 @@ check cold "Cold"
     CHECK(13.5 / rated.value("amps") == doctest::Approx(6.877).epsilon(0.001));
     const Parameters parameters(rated.plan.circuit, 12);
     const PartId part = rated.plan.circuit.find_part("E1");
-    const Parameter hot = parameters.list[parameters.element[part][0].ohms],
-                    cold = parameters.list[parameters.element[part][0].second];
+    const Parameter hot = parameters.list[parameters.element[part][0].ohms], cold = parameters.list[parameters.element[part][0].second];
     CHECK(hot.value * cold.low == doctest::Approx(0.458).epsilon(0.002));
     CHECK(hot.value * cold.high == doctest::Approx(0.688).epsilon(0.002));
     CHECK(rated.value("cold") - 0.2 == doctest::Approx(6.877 / 12).epsilon(0.001)); // leads of 0.2 ohm

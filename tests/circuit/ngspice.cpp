@@ -16,8 +16,7 @@ constexpr const char* options = ".options reltol=1e-12 vntol=1e-15 abstol=1e-15 
 
 } // namespace
 
-std::vector<std::string> netlist(const Network& network, const std::vector<char>& left_out,
-                                 std::optional<double> red_volts) {
+std::vector<std::string> netlist(const Network& network, const std::vector<char>& left_out, std::optional<double> red_volts) {
     const auto name = [&](int node) { return node == network.black ? "0" : fmt::format("n{}", node); };
     std::vector<std::string> lines{"network", options};
     for (std::size_t i = 0; i < network.elements.size(); ++i) {
@@ -32,8 +31,7 @@ std::vector<std::string> netlist(const Network& network, const std::vector<char>
             lines.push_back(fmt::format("r{} m{} {} {:.17g}", i, i, b, element.ohms));
         }
     }
-    if (red_volts && network.red != network.black)
-        lines.push_back(fmt::format("vred {} 0 {:.17g}", name(network.red), *red_volts));
+    if (red_volts && network.red != network.black) lines.push_back(fmt::format("vred {} 0 {:.17g}", name(network.red), *red_volts));
     lines.emplace_back(".end");
     return lines;
 }

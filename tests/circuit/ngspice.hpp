@@ -11,8 +11,7 @@ namespace loomsheet::lab {
 // The network as a SPICE netlist, line by line: black is node 0, node i is n<i>, element i is r<i> with its battery
 // v<i> behind it. Open elements, and nodes where `left_out` is set, are not in it. `red_volts` holds red on an ideal
 // source.
-std::vector<std::string> netlist(const Network& network, const std::vector<char>& left_out,
-                                 std::optional<double> red_volts);
+std::vector<std::string> netlist(const Network& network, const std::vector<char>& left_out, std::optional<double> red_volts);
 
 class Ngspice {
 public:

@@ -45,8 +45,7 @@ void compare(const Network& network, const Elimination& elimination, std::option
 }
 
 struct Kept {
-    explicit Kept(const Network& network)
-        : pattern(network.nodes, branches(network), network.red, network.black), elimination(pattern) {
+    explicit Kept(const Network& network) : pattern(network.nodes, branches(network), network.red, network.black), elimination(pattern) {
         set_all(elimination, network);
         elimination.eliminate();
     }
@@ -68,28 +67,19 @@ const std::vector<Drawn> by_hand = {
     {"lamp on fuse and ground wire", 5, 2, {battery, {1, 2, 0.005}, {2, 3, 0.03}, {3, 4, 2.6}, {4, 0, 0.02}}},
     {"drop across a bad ground", 5, 4, {battery, {1, 2, 0.005}, {2, 3, 0.03}, {3, 4, 2.6}, {4, 0, 1.7}}},
     {"open ground, meter on the lamp", 4, 3, {battery, {1, 2, 0.03}, {2, 3, 2.6}, {3, 0, 1e7}}},
-    {"open feed: what is behind the lamp stays at the body",
-     4,
-     2,
-     {battery, {1, 2, open_ohms}, {2, 3, 2.6}, {3, 0, 0.02}}},
+    {"open feed: what is behind the lamp stays at the body", 4, 2, {battery, {1, 2, open_ohms}, {2, 3, 2.6}, {3, 0, 0.02}}},
     {"both open: the lamp floats", 4, 2, {battery, {1, 2, open_ohms}, {2, 3, 2.6}, {3, 0, open_ohms}}},
     {"trailer without ground: lamps feed back through each other",
      6,
      5,
      {battery, {1, 2, 0.05}, {2, 5, 6.9}, {3, 5, 29}, {4, 5, 6.9}, {3, 0, 12}, {4, 0, 40}}},
     {"alternator and battery", 3, 2, {battery, {2, 0, 0.05, 14.4}, {2, 1, 0.004}, {1, 0, 0.8}}},
-    {"jump start, weak battery",
-     4,
-     3,
-     {{1, 0, 0.3, 10.2}, {2, 0, 0.01, 12.8}, {2, 3, 0.004}, {3, 1, 0.006}, {1, 0, 0.09}}},
+    {"jump start, weak battery", 4, 3, {{1, 0, 0.3, 10.2}, {2, 0, 0.01, 12.8}, {2, 3, 0.004}, {3, 1, 0.006}, {1, 0, 0.09}}},
     {"batteries against each other", 3, 2, {battery, {2, 1, 0.02, -12.4}, {2, 0, 5}}},
     {"24 V of two", 3, 2, {battery, {2, 1, 0.02, 12.5}, {2, 0, 3}}},
     {"bus of two ends of 120 ohm", 4, 2, {{2, 0, 30, 3.5}, {3, 0, 30, 1.5}, {2, 3, 120}, {2, 3, 120}}},
     {"bus with one end open", 4, 2, {{2, 0, 30, 3.5}, {3, 0, 30, 1.5}, {2, 3, 120}, {2, 3, open_ohms}}},
-    {"coolant sensor on its pull-up, a joint of 5 ohm",
-     5,
-     4,
-     {battery, {2, 0, 0.1, 5}, {2, 3, 2200}, {3, 4, 5}, {4, 0, 2500}}},
+    {"coolant sensor on its pull-up, a joint of 5 ohm", 5, 4, {battery, {2, 0, 0.1, 5}, {2, 3, 2200}, {3, 4, 5}, {4, 0, 2500}}},
     {"pedal: two tracks turned against each other",
      6,
      3,
@@ -111,10 +101,7 @@ const std::vector<Drawn> by_hand = {
      5,
      2,
      {battery, {1, 2, 100}, {2, 0, 100}, {1, 3, 100}, {3, 0, 100.01}, {2, 3, 1e7}, {3, 4, 0.01}}},
-    {"a loop of straps of 10 uohm",
-     5,
-     4,
-     {battery, {1, 2, 0.5}, {2, 3, 1e-5}, {3, 4, 1e-5}, {4, 2, 1e-5}, {4, 0, 1e-5}}},
+    {"a loop of straps of 10 uohm", 5, 4, {battery, {1, 2, 0.5}, {2, 3, 1e-5}, {3, 4, 1e-5}, {4, 2, 1e-5}, {4, 0, 1e-5}}},
 };
 
 } // namespace
@@ -129,8 +116,8 @@ TEST_CASE("circuits by hand, against ngspice") {
         compare(network, kept.elimination, std::nullopt, tally);
         compare(network, kept.elimination, 5.0, tally);
     }
-    MESSAGE(tally.states << " states, " << tally.compared << " volts compared, " << tally.floating
-                         << " floating left aside, off by " << tally.worst << " at most");
+    MESSAGE(tally.states << " states, " << tally.compared << " volts compared, " << tally.floating << " floating left aside, off by "
+                         << tally.worst << " at most");
     CHECK(tally.compared > 100);
     CHECK(tally.floating > 0);
 }
@@ -156,8 +143,8 @@ TEST_CASE("looms with faults, against ngspice") {
             kept.elimination.update(faults);
         }
     }
-    MESSAGE(tally.states << " states, " << tally.compared << " volts compared, " << tally.floating
-                         << " floating left aside, off by " << tally.worst << " at most");
+    MESSAGE(tally.states << " states, " << tally.compared << " volts compared, " << tally.floating << " floating left aside, off by "
+                         << tally.worst << " at most");
     CHECK(tally.states >= 200);
     CHECK(tally.compared > 2000);
     CHECK(tally.floating > 0);

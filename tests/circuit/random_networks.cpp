@@ -92,8 +92,8 @@ Network wild_network(int nodes, int elements, std::uint32_t seed) {
     Dice dice(seed);
     Network network{nodes, {}, dice.below(nodes), dice.below(nodes)};
     for (int i = 0; i < elements; ++i)
-        network.elements.push_back({dice.below(nodes), dice.below(nodes), dice.spread(1e-5, 1e7),
-                                    dice.chance(0.25) ? dice.spread(0.1, 100) - 20 : 0});
+        network.elements.push_back(
+            {dice.below(nodes), dice.below(nodes), dice.spread(1e-5, 1e7), dice.chance(0.25) ? dice.spread(0.1, 100) - 20 : 0});
     return network;
 }
 

@@ -26,9 +26,7 @@ struct Bread {
         return net.add(a, b, branch);
     }
     int resistor(int a, int b, Parameter ohms) { return lay(a, b, Law::ohmic, ohms); }
-    int battery(int plus, int minus, Parameter volts, Parameter inner) {
-        return lay(plus, minus, Law::source, inner, volts);
-    }
+    int battery(int plus, int minus, Parameter volts, Parameter inner) { return lay(plus, minus, Law::source, inner, volts); }
     // End +, wiper, end -.
     void pot(int plus, int wiper, int minus, Parameter track, Parameter share) {
         const ParameterId ohms = net.add(track), at = net.add(share);
@@ -40,9 +38,7 @@ struct Bread {
     }
 };
 
-Parameter about(double value, double percent) {
-    return {value * (1 - percent / 100), value, value * (1 + percent / 100)};
-}
+Parameter about(double value, double percent) { return {value * (1 - percent / 100), value, value * (1 + percent / 100)}; }
 
 // --- the test's own solver
 // ----------------------------------------------------------------------------------------------
@@ -53,8 +49,7 @@ using Real = long double;
 // Volts of all nodes, node 0 at 0 V: conductances and currents gathered in a matrix, eliminated with pivoting.
 class Dense {
 public:
-    explicit Dense(int nodes)
-        : n_(nodes), rows_(static_cast<std::size_t>(nodes), std::vector<Real>(static_cast<std::size_t>(nodes) + 1)) {}
+    explicit Dense(int nodes) : n_(nodes), rows_(static_cast<std::size_t>(nodes), std::vector<Real>(static_cast<std::size_t>(nodes) + 1)) {}
     // i = g (Va - Vb) + f
     void add(int a, int b, Real g, Real f) {
         rows_[a][a] += g, rows_[b][b] += g, rows_[a][b] -= g, rows_[b][a] -= g;
@@ -96,8 +91,7 @@ Real bent_amps(const NetBranch& branch, const Values& values, Real volts) {
     const Real size = std::abs(volts);
     Real amps = 0;
     if (branch.law == Law::diode) return volts > second ? (volts - second) / ohms : 0;
-    if (branch.law == Law::filament)
-        amps = std::min(size / (ohms * second), rated / ohms * std::pow(size / rated, Real(0.55)));
+    if (branch.law == Law::filament) amps = std::min(size / (ohms * second), rated / ohms * std::pow(size / rated, Real(0.55)));
     if (branch.law == Law::motor) amps = std::min(size / second, Real(0.1) * rated / ohms + Real(0.9) * size / ohms);
     return volts < 0 ? -amps : amps;
 }
@@ -198,9 +192,8 @@ void same(const Extent& engine, const Ends& corners, double share = 1e-9) {
 }
 
 Ends corners_of(const Network& net, int red, Real siemens = meter_siemens, Held held = {}) {
-    return every_corner(net.parameters, [&](const Values& values) {
-        return static_cast<double>(solved(net, values, red, siemens, held)[red]);
-    });
+    return every_corner(net.parameters,
+                        [&](const Values& values) { return static_cast<double>(solved(net, values, red, siemens, held)[red]); });
 }
 
 } // namespace
@@ -400,8 +393,7 @@ TEST_CASE("what two readings share cancels in their difference") {
     const std::size_t shared = without.net.parameters.size();
     const Ends corners = every_corner(with.net.parameters, [&](const Values& values) {
         const Values common(values.begin(), values.begin() + static_cast<std::ptrdiff_t>(shared));
-        return static_cast<double>(solved(with.net, values, 2, meter_siemens)[2] -
-                                   solved(without.net, common, 2, meter_siemens)[2]);
+        return static_cast<double>(solved(with.net, values, 2, meter_siemens)[2] - solved(without.net, common, 2, meter_siemens)[2]);
     });
     const Extent extent = extent_of(terms, shared);
     same(extent, corners);
@@ -418,9 +410,7 @@ TEST_CASE("random networks: the ends are those of every corner, but for one in a
     constexpr int networks = 40; // under sanitizers
 #endif
     std::mt19937 random(7);
-    const auto draw = [&](double low, double high) {
-        return std::uniform_real_distribution<double>(low, high)(random);
-    };
+    const auto draw = [&](double low, double high) { return std::uniform_real_distribution<double>(low, high)(random); };
     int short_of = 0;
     double most = 0;
     for (int n = 0; n < networks; ++n) {

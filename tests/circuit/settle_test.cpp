@@ -44,8 +44,7 @@ plant stuck "A" K1.30/87a stuck closed
     CHECK(is(car.read("pressed"), ReadingKind::chatters));
     CHECK(car.looks("rattle") == Truth::yes);
     CHECK(car.value("pulled") == doctest::Approx(12.6).epsilon(0.001));
-    CHECK(car.value("pressed", "stuck") ==
-          doctest::Approx(12.6).epsilon(0.01)); // its break contact welded: it stays in
+    CHECK(car.value("pressed", "stuck") == doctest::Approx(12.6).epsilon(0.01)); // its break contact welded: it stays in
     CHECK(car.looks("rattle", "stuck") == Truth::no);
 }
 
@@ -183,12 +182,11 @@ plant open "D" W3 open
     CHECK(car.value("feed") == doctest::Approx(12.6).epsilon(0.001));
     CHECK(car.looks("link") == Truth::yes);
     CHECK(car.blown("behind") == std::vector<std::string>{"F1"});
-    CHECK(is(car.read("feed", "behind"), ReadingKind::floating)); // the button is open, the fuse too
+    CHECK(is(car.read("feed", "behind"), ReadingKind::floating));         // the button is open, the fuse too
     CHECK(car.read("feed", "behind").high == doctest::Approx(0.04 * 12)); // a ghost at most
     CHECK(car.looks("link", "behind") == Truth::no);
     CHECK(car.looks("other", "behind") == Truth::yes);
-    CHECK(car.value("across", "behind") ==
-          doctest::Approx(12.6).epsilon(0.001)); // the whole battery across the blown link
+    CHECK(car.value("across", "behind") == doctest::Approx(12.6).epsilon(0.001)); // the whole battery across the blown link
     CHECK(is(car.read("lamp", "behind"), ReadingKind::no));
     CHECK(is(car.read("lamp", "before"), ReadingKind::no));
     CHECK(car.blown("before") == std::vector<std::string>{"F1"});
@@ -200,11 +198,12 @@ plant open "D" W3 open
     CHECK(unused.read({}, MeasureKind::volts, car.check("feed").rows[0]).value == doctest::Approx(12.6).epsilon(0.001));
 }
 
-// ISO 8820-3: 110 % for 100 h, 135 % for half an hour at most. A resistor of 0.8 ohm ±1 % on 12.6 V behind 12 A, 10 A and 15 A: 1.31, 1.57 and
-// 1.05 of the rating.
+// ISO 8820-3: 110 % for 100 h, 135 % for half an hour at most. A resistor of 0.8 ohm ±1 % on 12.6 V behind 12 A, 10 A and 15 A: 1.31, 1.57
+// and 1.05 of the rating.
 TEST_CASE("a fuse between 110 and 135 % may be whole or blown, above it is blown, below it is whole") {
     const auto car = [](const std::string& rating) {
-        return Car("plan FUSE-01 \"Fuse\"\nbattery G1 12.6 V ±0.01 V\nground XE1\nswitch S1, at rest, at pressed 1/2\nresistor R1 1/2 100 ohm ±1 %\nfuse F1 " +
+        return Car("plan FUSE-01 \"Fuse\"\nbattery G1 12.6 V ±0.01 V\nground XE1\nswitch S1, at rest, at pressed 1/2\nresistor R1 1/2 100 "
+                   "ohm ±1 %\nfuse F1 " +
                    rating + R"(
 wire W1 G1.+ -> F1.1 6 mm2 0.1 m
 wire W2 F1.2 -> S1.1 6 mm2 0.1 m
@@ -274,8 +273,7 @@ plant thirsty "D" U1 draws 3 A
 }
 } // namespace
 
-TEST_CASE(
-    "a control unit without its ground does nothing: its driver leaves the coil's volts, its sensor has no supply") {
+TEST_CASE("a control unit without its ground does nothing: its driver leaves the coil's volts, its sensor has no supply") {
     const Car one(module_with(""));
     CHECK(one.value("driver") < 0.1); // 0.14 A of the 1 A at which 0.2 V are usual
     CHECK(one.value("supply") == doctest::Approx(5).epsilon(0.01));
@@ -381,18 +379,17 @@ plant burnt "D" K2.30/45 open
     CHECK(car.value("amps") == doctest::Approx(130).epsilon(0.1));
     CHECK(car.value("posts") == doctest::Approx(12.6 - 0.006 * (car.value("amps") + 11)).epsilon(0.005));
     CHECK(car.read("signal", "hold-open").may_chatter); // in over the motor, out when the contact shorts that
-    CHECK(car.looks("clicks", "burnt") == Truth::yes); // the windings pull; the contact gives nothing
+    CHECK(car.looks("clicks", "burnt") == Truth::yes);  // the windings pull; the contact gives nothing
     CHECK(car.looks("turns", "burnt") == Truth::no);
     CHECK(car.value("amps", "burnt") == doctest::Approx(0));
-    CHECK(car.value("amps", "seized") ==
-          doctest::Approx(12.6 / (12.0 / 420 + 0.008)).epsilon(0.03)); // stalled, behind 8 mohm
+    CHECK(car.value("amps", "seized") == doctest::Approx(12.6 / (12.0 / 420 + 0.008)).epsilon(0.03)); // stalled, behind 8 mohm
     CHECK(car.looks("stays", "seized") == Truth::yes);
     CHECK(car.looks("turns", "seized") == Truth::no);
     CHECK(car.value("posts", "seized") < car.value("posts") - 1);
 }
 
-// By hand, from ampere and ohm alone. Windings of 1 and 0.25 ohm with the same turns, in at 8 V on both: 8 + 32 = 40 A; out at 3 V on that of
-// 1 ohm: 3 A. At 12 V both together draw 60 A (0.2 ohm), so that R before them leaves 12 / (0.2 + R) A.
+// By hand, from ampere and ohm alone. Windings of 1 and 0.25 ohm with the same turns, in at 8 V on both: 8 + 32 = 40 A; out at 3 V on that
+// of 1 ohm: 3 A. At 12 V both together draw 60 A (0.2 ohm), so that R before them leaves 12 / (0.2 + R) A.
 TEST_CASE("what pulls a relay with two coils is the sum of their amperes") {
     const Car car(R"(plan TWO-01 "Two coils"
 battery G1 12 V ±0.01 V, inner 0.5 mohm
@@ -430,13 +427,13 @@ plant hold-poor "D" K1.86/85 1 ohm
 plant pull-poor "E" K1.96/95 0.25 ohm
 plant pull-shorted "F" K1.96/95 reads 0.02 ohm
 )");
-    CHECK(car.looks("both") == Truth::yes); // 60 A
-    CHECK(car.looks("hold") == Truth::unknown); // 12 A hold it, and do not pull it in: hangs on what was before
-    CHECK(car.looks("pull") == Truth::yes); // 48 A
+    CHECK(car.looks("both") == Truth::yes);                // 60 A
+    CHECK(car.looks("hold") == Truth::unknown);            // 12 A hold it, and do not pull it in: hangs on what was before
+    CHECK(car.looks("pull") == Truth::yes);                // 48 A
     CHECK(car.looks("both", "feed-enough") == Truth::yes); // 52 A
     CHECK(car.looks("both", "feed-poor") == Truth::maybe); // 30 A: enough to hold, too few to pull it in
-    CHECK(car.looks("both", "hold-open") == Truth::yes); // 48 A
-    CHECK(car.looks("both", "hold-poor") == Truth::yes); // 48 + 6 A
+    CHECK(car.looks("both", "hold-open") == Truth::yes);   // 48 A
+    CHECK(car.looks("both", "hold-poor") == Truth::yes);   // 48 + 6 A
     CHECK(car.looks("pull", "pull-poor") == Truth::maybe); // 24 A; the volts along the joint inside pull nothing
     CHECK(car.looks("both", "pull-poor") == Truth::maybe); // 24 + 12 A
     const Predictor shorted(*car.with(""), car.plan.plants[5].fault, {});
@@ -658,16 +655,19 @@ std::string timer(const std::string& inside, const std::string& positions, const
     return R"(plan TIMER-01 "Window stays cold"
 battery G1 12.6 V
 ground XE1
-switch S6, )" + positions + R"(
+switch S6, )" +
+           positions + R"(
 relay K8 coil 86/85 85 ohm, contact 30/87
 module U2, supply 15, ground 31, draws 50 mA
-  )" + inside + R"(
+  )" + inside +
+           R"(
   output R pulls down 0.5 A follows S6
 fuse F7 7.5 A
 wire W1 G1.+ -> F7.1 1 mm2 1 m
 wire W4 F7.2 -> K8.86 1 mm2 1 m
 wire W5 F7.2 -> U2.15 1 mm2 1 m
-wire W6 )" + button_feed + R"( -> S6.1 1 mm2 1 m
+wire W6 )" +
+           button_feed + R"( -> S6.1 1 mm2 1 m
 wire W7 S6.2 -> U2.S 1 mm2 1 m
 wire W8 U2.R -> K8.85 1 mm2 1 m
 wire W9 U2.31 -> XE1 1 mm2 1 m
@@ -829,7 +829,8 @@ check link "The link"
   ohms F1.1 to F1.2
   pass -> done
 plant behind "A" W3 touches ground
-)", first));
+)",
+                               first));
     };
     const Car alike = car("15"), smaller = car("10"), larger = car("20");
     CHECK(alike.looks("first", "behind") == Truth::maybe);

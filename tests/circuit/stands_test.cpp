@@ -55,7 +55,9 @@ public:
             const auto again = std::find_if(way.begin(), way.end(), [&](const Passed& each) { return each.stand == next; }) - way.begin();
             const bool rests = next == stand, goes_round = again < static_cast<std::ptrdiff_t>(way.size());
             way.push_back(here);
-            const int fuse = rests ? greatest(here.loads, 1) : goes_round ? worn({way.begin() + again, way.end()}) : greatest(here.loads, passes_);
+            const int fuse = rests        ? greatest(here.loads, 1)
+                             : goes_round ? worn({way.begin() + again, way.end()})
+                                          : greatest(here.loads, passes_);
             if (fuse == none && rests) return stand;
             if (fuse == none && goes_round) return std::nullopt;
             if (fuse != none)
@@ -96,7 +98,9 @@ private:
         std::vector<double> loads(net_.fuses.size(), 0);
         for (std::size_t i = 0; i < loads.size(); ++i)
             for (const Passed& each : round)
-                loads[i] = &each == &round.front() ? each.loads[i] : wears_ ? std::max(loads[i], each.loads[i]) : std::min(loads[i], each.loads[i]);
+                loads[i] = &each == &round.front() ? each.loads[i]
+                           : wears_                ? std::max(loads[i], each.loads[i])
+                                                   : std::min(loads[i], each.loads[i]);
         return greatest(loads, 1);
     }
 
@@ -111,7 +115,8 @@ private:
 
 // Feed, unit, two relays and what they switch: where each hangs is drawn.
 std::string drawn_plan(Random& random) {
-    std::string text = fmt::format("plan DRAWN-01 \"Drawn\"\nbattery G1, 12.6 V, inner {:.4f} ohm\nground XE1\n", of_decades(random, 0.004, 0.03));
+    std::string text =
+        fmt::format("plan DRAWN-01 \"Drawn\"\nbattery G1, 12.6 V, inner {:.4f} ohm\nground XE1\n", of_decades(random, 0.004, 0.03));
     int wires = 0;
     const auto wire = [&](const std::string& from, const std::string& to, double mm2) {
         text += fmt::format("wire W{} {} -> {} {} mm2 {:.1f} m\n", ++wires, from, to, mm2, of_decades(random, 0.3, 5));
@@ -129,7 +134,8 @@ std::string drawn_plan(Random& random) {
     wire(any_of(random, feeds), "K1.86", 1), wire("K1.85", any_of(random, std::vector<std::string>{"U1.1", "U1.1", "XE1"}), 1);
     wire(any_of(random, feeds), "K1.30", 2.5), wire(any_of(random, std::vector<std::string>{"K1.87", "K1.87", "K1.87a"}), "M1.1", 2.5);
     wire("M1.2", "XE1", 2.5);
-    wire(any_of(random, std::vector<std::string>{"J1", "J2", "J3", "K1.87", "K1.87a", "U1.2", "M1.1"}), "K2.86", 1), wire("K2.85", "XE1", 1);
+    wire(any_of(random, std::vector<std::string>{"J1", "J2", "J3", "K1.87", "K1.87a", "U1.2", "M1.1"}), "K2.86", 1),
+        wire("K2.85", "XE1", 1);
     wire(any_of(random, std::vector<std::string>{"J2", "J3", "U1.2"}), "K2.30", 1.5);
     wire(any_of(random, std::vector<std::string>{"K2.87", "K2.87a"}), "E1.1", 1.5), wire("E1.2", "XE1", 1.5);
     const auto some_wire = [&] { return "W" + std::to_string(random() % static_cast<unsigned>(wires) + 1); };
@@ -174,7 +180,8 @@ TEST_CASE("no car comes to rest where it is not foreseen, or rattles unforeseen,
                 DrawnCar one(rig.setting(), random);
                 const std::optional<Stand> rest = one.settle();
                 rattles |= !rest;
-                const bool foreseen = rest ? std::find(stands.list.begin(), stands.list.end(), *rest) != stands.list.end() : stands.may_chatter;
+                const bool foreseen =
+                    rest ? std::find(stands.list.begin(), stands.list.end(), *rest) != stands.list.end() : stands.may_chatter;
                 if (rest && std::find(seen.begin(), seen.end(), *rest) == seen.end()) seen.push_back(*rest);
                 if (foreseen) continue;
                 std::string list = stands.may_chatter ? "rattles " : "";

@@ -9,9 +9,8 @@ using namespace loomsheet;
 TEST_CASE("AWG sizes follow ASTM B258") {
     CHECK(gauge_area(10) * 1e6 == doctest::Approx(5.2612).epsilon(2e-4));
     CHECK(gauge_area(-3) * 1e6 == doctest::Approx(107.22).epsilon(2e-4)); // 4/0, worked value 5
-    for (const GaugeRow& row : gauges()) // ideal copper at 20 degC: AWG 10 3.277 mohm/m, worked value 2
-        if (row.n == 10)
-            CHECK(1000 * copper_ohm_mm2_per_m / (gauge_area(row.n) * 1e6) == doctest::Approx(3.277).epsilon(5e-4));
+    for (const GaugeRow& row : gauges())                                  // ideal copper at 20 degC: AWG 10 3.277 mohm/m, worked value 2
+        if (row.n == 10) CHECK(1000 * copper_ohm_mm2_per_m / (gauge_area(row.n) * 1e6) == doctest::Approx(3.277).epsilon(5e-4));
 }
 
 TEST_CASE("an engine space takes 15 % off the ampacities of ABYC E-11") {

@@ -42,8 +42,8 @@ TEST_CASE("which sheet, in which words, on which paper") {
     REQUIRE(own.arguments);
     CHECK(own.arguments->own_template == "shop/bay.sheet");
     CHECK(own.arguments->words == "shop/own.words");
-    CHECK(read({"print", "--words", "frensh", "a.plan"})
-              .says.find("only english, german, spanish and files that end in .words") != std::string::npos);
+    CHECK(read({"print", "--words", "frensh", "a.plan"}).says.find("only english, german, spanish and files that end in .words") !=
+          std::string::npos);
     CHECK(read({"print", "--sheet", "bay", "a.plan"}).says.find("there is no 'bay', only ") != std::string::npos);
 }
 

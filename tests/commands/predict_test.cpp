@@ -77,8 +77,8 @@ TEST_CASE("a ground point, and all that proof prints, is put in") {
     CHECK(line_of(predicted({"lamp.plan"}).out, "ground-drop").ends_with("passes"));
     CHECK(line_of(open.out, "ground-drop").ends_with("fails"));
     CHECK(holds(line_of(open.out, "ground-drop"), "12.6 V"));
-    for (const char* fault : {"U1 dead", "U1.47 never on", "U1.47 always on", "M3.1/2 shorted inside", "G1 weak",
-                              "W10 0.3 .. 1 ohm", "joint X30.1 100 ohm .. 10 kohm"})
+    for (const char* fault : {"U1 dead", "U1.47 never on", "U1.47 always on", "M3.1/2 shorted inside", "G1 weak", "W10 0.3 .. 1 ohm",
+                              "joint X30.1 100 ohm .. 10 kohm"})
         CHECK_MESSAGE(predicted({"--fault", fault, "fan.plan"}).exit == Exit::clean, fault);
 }
 

@@ -24,16 +24,14 @@ Ran proof(const std::string& text, const std::string& format = "short") {
 
 // Of a page as poppler reads it, with the signs that are typed in plans.
 std::string page_words(const std::string& pdf, int page) {
-    const std::string command =
-        "pdftotext -raw -f " + std::to_string(page) + " -l " + std::to_string(page) + " '" + pdf + "' -";
+    const std::string command = "pdftotext -raw -f " + std::to_string(page) + " -l " + std::to_string(page) + " '" + pdf + "' -";
     FILE* pipe = popen(command.c_str(), "r");
     REQUIRE(pipe != nullptr);
     std::string words;
     for (int c = std::fgetc(pipe); c != EOF; c = std::fgetc(pipe))
         words += static_cast<char>(c);
     REQUIRE(pclose(pipe) == 0);
-    for (const auto& [from, to] :
-         {std::pair<std::string, std::string>{"\u2212", "-"}, {"\u03A9", "ohm"}, {"\u00A0", " "}})
+    for (const auto& [from, to] : {std::pair<std::string, std::string>{"\u2212", "-"}, {"\u03A9", "ohm"}, {"\u00A0", " "}})
         for (std::size_t at = words.find(from); at != std::string::npos; at = words.find(from, at + to.size()))
             words.replace(at, from.size(), to);
     return words;
@@ -76,8 +74,7 @@ TEST_CASE("standard input is a plan like others and is called so") {
     CHECK(bad.exit == 1);
     CHECK(bad.out.starts_with("standard input:1:"));
     const Scratch scratch;
-    CHECK(run_program({"print", "-"}, {.input = fan, .folder = scratch.path.string()})
-              .out.starts_with("standard-input.pdf, "));
+    CHECK(run_program({"print", "-"}, {.input = fan, .folder = scratch.path.string()}).out.starts_with("standard-input.pdf, "));
     CHECK(read_file(scratch / "standard-input.pdf").starts_with("%PDF-"));
 }
 
@@ -92,8 +89,7 @@ TEST_CASE("a class set is printed with one command; its cards read what predict 
         int page;
         const char* fault;
     };
-    for (const Card& card :
-         {Card{2, "joint X30.1 2.2 ohm"}, {4, "K5.86/85 open"}, {6, "joint X1.47 open"}, {8, "W10 0.6 ohm"}}) {
+    for (const Card& card : {Card{2, "joint X30.1 2.2 ohm"}, {4, "K5.86/85 open"}, {6, "joint X1.47 open"}, {8, "W10 0.6 ohm"}}) {
         CAPTURE(card.fault);
         const std::string back = page_words(scratch / "fan-card.pdf", card.page);
         const std::string predicted = run_program({"predict", "--fault", card.fault, fan_path}).out;
@@ -165,9 +161,8 @@ TEST_CASE("a byte order mark and CRLF change nothing, places included") {
 }
 
 TEST_CASE("a line of 10 MB is refused in few words") {
-    for (const std::string& text :
-         {std::string(10'000'000, 'x'), "plan A-01 \"" + std::string(10'000'000, 'y') + "\"\n",
-          fan + "# " + std::string(10'000'000, 'z')}) {
+    for (const std::string& text : {std::string(10'000'000, 'x'), "plan A-01 \"" + std::string(10'000'000, 'y') + "\"\n",
+                                    fan + "# " + std::string(10'000'000, 'z')}) {
         for (const std::string format : {"text", "short", "json"}) {
             const Ran ran = proof(text, format);
             CHECK(ran.exit == 1);
@@ -260,8 +255,7 @@ TEST_CASE("a full disk leaves no half-written sheet") {
 
 TEST_CASE("a folder of fonts without the fonts is named") {
     const Scratch scratch;
-    const Ran ran = run_program({"print", fan_path, "-o", scratch / "out"},
-                                {.variables = {{"LOOMSHEET_FONTS", scratch.path.string()}}});
+    const Ran ran = run_program({"print", fan_path, "-o", scratch / "out"}, {.variables = {{"LOOMSHEET_FONTS", scratch.path.string()}}});
     CHECK(ran.exit == 2);
     CHECK(ran.out == "");
     CHECK(holds(ran.err, scratch.path.string()));
@@ -282,8 +276,7 @@ TEST_CASE("JSON can be read by a program, from either command") {
 
 TEST_CASE("colour and progress on a terminal, not with NO_COLOR, never elsewhere") {
     const Scratch scratch;
-    const std::vector<std::string> words = {"proof", scratch.write("x.plan", "fuse F1\n"),
-                                            scratch.write("y.plan", "fuse F1\n")};
+    const std::vector<std::string> words = {"proof", scratch.write("x.plan", "fuse F1\n"), scratch.write("y.plan", "fuse F1\n")};
     const auto on_terminal = [&](std::vector<std::pair<std::string, std::string>> variables) {
         return run_program(words, {.variables = std::move(variables), .terminal = true}).err;
     };

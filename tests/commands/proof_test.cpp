@@ -2,8 +2,8 @@
 #include "commands/run.hpp"
 #include "scratch.hpp"
 #include <algorithm>
-#include <doctest/doctest.h>
 #include <cstdlib>
+#include <doctest/doctest.h>
 #include <fstream>
 #include <nlohmann/json.hpp>
 #include <sstream>
@@ -31,8 +31,10 @@ bool holds(const std::string& text, std::string_view part) { return text.find(pa
 TEST_CASE("the answer comes first, then what stands behind it") {
     const Said said = proved({"fan.plan"});
     CHECK(said.exit == Exit::clean);
-    CHECK(said.out.starts_with("FAN-01 Radiator fan does not run\nOf 100 cars with this complaint, this plan surely names the fault on 96;"));
-    for (const char* part : {"Every verdict holds", "told apart ", "first try ", "longest way  battery-rest, fan-called", "nothing is blamed on it", "Surely found: "})
+    CHECK(
+        said.out.starts_with("FAN-01 Radiator fan does not run\nOf 100 cars with this complaint, this plan surely names the fault on 96;"));
+    for (const char* part : {"Every verdict holds", "told apart ", "first try ", "longest way  battery-rest, fan-called",
+                             "nothing is blamed on it", "Surely found: "})
         CHECK_MESSAGE(holds(said.out, part), part);
     CHECK(!holds(said.out, "? may pass or not"));
 }

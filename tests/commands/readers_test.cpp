@@ -1,9 +1,9 @@
 // A printed sheet read back by engines that others wrote: the codes by zbarimg, what is read while probing by
 // tesseract, from renders as a worn copier makes them.
-#include "pdf/write.hpp"
 #include "analysis/analysis.hpp"
-#include "scratch.hpp"
 #include "page/axes.hpp"
+#include "pdf/write.hpp"
+#include "scratch.hpp"
 #include "sheet/sheet.hpp"
 #include <algorithm>
 #include <cstdio>
@@ -71,10 +71,8 @@ public:
     static constexpr std::size_t scale = 2, width = 1200;
     void add(const Bitmap& page, double dpi, const page::Text& text) {
         const double px = dpi / 25.4, cap = cap_per_em * text.pt * mm_per_pt, above = cap + 1.0, below = 1.2;
-        const auto x0 = static_cast<std::size_t>((text.x - 0.3) * px),
-                   y0 = static_cast<std::size_t>((text.y - above) * px);
-        const auto w = static_cast<std::size_t>((text.width + 0.6) * px),
-                   h = static_cast<std::size_t>((above + below) * px);
+        const auto x0 = static_cast<std::size_t>((text.x - 0.3) * px), y0 = static_cast<std::size_t>((text.y - above) * px);
+        const auto w = static_cast<std::size_t>((text.width + 0.6) * px), h = static_cast<std::size_t>((above + below) * px);
         rows_.resize(rows_.size() + 24, std::string(width, '\xFF'));
         for (std::size_t y = 0; y < h * scale; ++y) {
             std::string row(width, '\xFF');
@@ -119,14 +117,13 @@ TEST_CASE("the code of every page is read from a full-page render in black and w
     for (const auto& [dpi, pages] :
          {std::pair<int, std::size_t>{100, fan.document.pages.size()}, {150, fan.document.pages.size()}, {300, 4}}) {
         CAPTURE(dpi);
-        const std::string read = said_by(fmt::format(
-            "cd '{0}' && rm -f code-* && pdftoppm -r {1} -mono -l {2} fan.pdf code && zbarimg -q --raw code-*.pbm",
-            scratch.path.string(), dpi, pages));
+        const std::string read =
+            said_by(fmt::format("cd '{0}' && rm -f code-* && pdftoppm -r {1} -mono -l {2} fan.pdf code && zbarimg -q --raw code-*.pbm",
+                                scratch.path.string(), dpi, pages));
         for (std::size_t i = 0; i < pages; ++i) {
             const auto& marks = fan.document.pages[i].marks;
-            const auto code = std::find_if(marks.begin(), marks.end(), [](const page::Mark& mark) {
-                return std::holds_alternative<page::Code>(mark);
-            });
+            const auto code =
+                std::find_if(marks.begin(), marks.end(), [](const page::Mark& mark) { return std::holds_alternative<page::Code>(mark); });
             REQUIRE(code != marks.end());
             CHECK_MESSAGE(read.find(std::get<page::Code>(*code).words + "\n") != std::string::npos, "page ", i + 1);
         }

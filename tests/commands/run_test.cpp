@@ -106,8 +106,7 @@ TEST_CASE("findings of several plans are one JSON array") {
     MemoryDisk disk = disk_of_two();
     disk.files["worse.plan"] = with_mistake();
     const auto list =
-        nlohmann::json::parse(say(disk, {"proof", "--format", "json", "bad.plan", "good.plan", "worse.plan"}).out)
-            .at("findings");
+        nlohmann::json::parse(say(disk, {"proof", "--format", "json", "bad.plan", "good.plan", "worse.plan"}).out).at("findings");
     REQUIRE(list.size() == 2);
     CHECK(list[0]["file"] == "bad.plan");
     CHECK(list[1]["file"] == "worse.plan");

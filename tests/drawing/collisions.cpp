@@ -72,9 +72,7 @@ bool on(const Spot& spot, const Piece1& piece) {
            spot.y > std::min(piece.a.y, piece.b.y) - by && spot.y < std::max(piece.a.y, piece.b.y) + by;
 }
 
-std::string place(const Piece1& piece) {
-    return fmt::format("({:.1f} {:.1f} {:.1f} {:.1f})", piece.a.x, piece.a.y, piece.b.x, piece.b.y);
-}
+std::string place(const Piece1& piece) { return fmt::format("({:.1f} {:.1f} {:.1f} {:.1f})", piece.a.x, piece.a.y, piece.b.x, piece.b.y); }
 
 class Finder {
 public:
@@ -98,14 +96,12 @@ private:
                     found_.push_back(fmt::format("\"{}\" on \"{}\"", one.text, picture_.words[j].text));
             for (const Piece1& piece : pieces_)
                 if (enters(piece, box, slack))
-                    found_.push_back(
-                        fmt::format("\"{}\" ({:.1f} {:.1f}) on a line {}", one.text, one.x, one.y, place(piece)));
+                    found_.push_back(fmt::format("\"{}\" ({:.1f} {:.1f}) on a line {}", one.text, one.x, one.y, place(piece)));
             for (const Ring& ring : picture_.rings)
                 if (ring_meets(ring, box)) found_.push_back(fmt::format("\"{}\" on a circle", one.text));
             for (const Pill& pill : picture_.pills) {
                 const Box frame{pill.x, pill.y, pill.x + pill.w, pill.y + pill.h};
-                const bool inside = box.left > frame.left && box.right < frame.right && box.top > frame.top &&
-                                    box.bottom < frame.bottom;
+                const bool inside = box.left > frame.left && box.right < frame.right && box.top > frame.top && box.bottom < frame.bottom;
                 if (box.meets(frame) && !inside) found_.push_back(fmt::format("\"{}\" on a frame", one.text));
             }
         }
@@ -133,8 +129,7 @@ private:
             const auto across = [&](const Spot& s) { return upright ? s.x : s.y; };
             const auto along = [&](const Spot& s) { return upright ? s.y : s.x; };
             const double low = std::max(std::min(along(one.a), along(one.b)), std::min(along(other.a), along(other.b)));
-            const double high =
-                std::min(std::max(along(one.a), along(one.b)), std::max(along(other.a), along(other.b)));
+            const double high = std::min(std::max(along(one.a), along(one.b)), std::max(along(other.a), along(other.b)));
             if (std::abs(across(one.a) - across(other.a)) < side_by_side && high - low > slack) return true;
         }
         return on(one.a, other) || on(one.b, other) || on(other.a, one) || on(other.b, one);
@@ -144,30 +139,26 @@ private:
             const Cover& cover = picture_.covers[i];
             const Box box{cover.x, cover.y, cover.x + cover.w, cover.y + cover.h};
             for (const Piece1& piece : pieces_)
-                if (piece.stroke->use == Use::wire && enters(piece, box, 0.3))
-                    found_.push_back("a wire through a symbol " + place(piece));
+                if (piece.stroke->use == Use::wire && enters(piece, box, 0.3)) found_.push_back("a wire through a symbol " + place(piece));
             for (std::size_t j = i + 1; j < picture_.covers.size(); ++j) {
                 const Cover& other = picture_.covers[j];
-                if (box.meets({other.x, other.y, other.x + other.w, other.y + other.h}))
-                    found_.push_back("a symbol on a symbol");
+                if (box.meets({other.x, other.y, other.x + other.w, other.y + other.h})) found_.push_back("a symbol on a symbol");
             }
         }
         for (std::size_t i = 0; i < picture_.rings.size(); ++i)
             for (std::size_t j = i + 1; j < picture_.rings.size(); ++j) {
                 const Ring &a = picture_.rings[i], &b = picture_.rings[j];
-                if (a.fill == Fill::none && b.fill == Fill::none &&
-                    std::hypot(a.x - b.x, a.y - b.y) < a.r + b.r - slack)
+                if (a.fill == Fill::none && b.fill == Fill::none && std::hypot(a.x - b.x, a.y - b.y) < a.r + b.r - slack)
                     found_.push_back("a circle on a circle");
             }
     }
     void outside() {
         if (picture_.width > area_.width + 1e-6 || picture_.height > area_.height + 1e-6)
-            found_.push_back(fmt::format("{:.1f} x {:.1f} mm is more than {:.1f} x {:.1f}", picture_.width,
-                                         picture_.height, area_.width, area_.height));
+            found_.push_back(
+                fmt::format("{:.1f} x {:.1f} mm is more than {:.1f} x {:.1f}", picture_.width, picture_.height, area_.width, area_.height));
         const auto inside = [&](double left, double top, double right, double bottom, const std::string& what) {
             if (left < -slack || top < -slack || right > picture_.width + slack || bottom > picture_.height + slack)
-                found_.push_back(
-                    fmt::format("{} leaves the area: {:.1f} {:.1f} {:.1f} {:.1f}", what, left, top, right, bottom));
+                found_.push_back(fmt::format("{} leaves the area: {:.1f} {:.1f} {:.1f} {:.1f}", what, left, top, right, bottom));
         };
         for (const drawing::Words& one : picture_.words) {
             const Box box = box_of(one);

@@ -11,12 +11,10 @@ namespace {
 struct Wires { // of one net: x above and below
     std::vector<double> uppers, lowers;
     double low() const {
-        return std::min(*std::min_element(uppers.begin(), uppers.end()),
-                        *std::min_element(lowers.begin(), lowers.end()));
+        return std::min(*std::min_element(uppers.begin(), uppers.end()), *std::min_element(lowers.begin(), lowers.end()));
     }
     double high() const {
-        return std::max(*std::max_element(uppers.begin(), uppers.end()),
-                        *std::max_element(lowers.begin(), lowers.end()));
+        return std::max(*std::max_element(uppers.begin(), uppers.end()), *std::max_element(lowers.begin(), lowers.end()));
     }
 };
 // Two nets, each drawn as verticals and one bar, the first one's bar higher: how many points they share.

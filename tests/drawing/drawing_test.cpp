@@ -66,8 +66,7 @@ TEST_CASE("a tangled circuit on small paper: every wire on one picture, no pictu
 
 TEST_CASE("without parts there is no picture; a single wire is drawn whatever the room") {
     CHECK(drawn({}, {}).empty());
-    const std::vector<Picture> pictures =
-        drawn(hand::circuit("lamp E1 1/2 5 W\nlamp E2 1/2 5 W\nwire W1 E1.1 -> E2.1\n"), {10, 10, 10});
+    const std::vector<Picture> pictures = drawn(hand::circuit("lamp E1 1/2 5 W\nlamp E2 1/2 5 W\nwire W1 E1.1 -> E2.1\n"), {10, 10, 10});
     REQUIRE_FALSE(pictures.empty());
     CHECK(pictures[0].wires.size() == 1);
 }

@@ -98,8 +98,7 @@ TEST_CASE("a second throw has the next column, and its pin stands there") {
 
 TEST_CASE("columns are ordered so that no bar crosses the line of another joint, where that can be") {
     // The joint 0 joins the outer columns as given; moved side by side they cross nothing.
-    const Grid grid =
-        lay_grid({cell(0, 2), cell(1, 3), cell(0, 4)}, {{0, true}, {1, true}, {2, false}, {3, false}, {4, false}}, 5);
+    const Grid grid = lay_grid({cell(0, 2), cell(1, 3), cell(0, 4)}, {{0, true}, {1, true}, {2, false}, {3, false}, {4, false}}, 5);
     CHECK(std::abs(grid.cells[0].column - grid.cells[2].column) == 1);
     REQUIRE(grid.bars.size() == 1);
     CHECK(grid.bars[0].to - grid.bars[0].from == 1);
@@ -143,8 +142,7 @@ TEST_CASE("generated insides: cells keep apart, every joint is held together") {
             const int top = chance.below(joints - 1);
             cells.push_back(cell(top, top + 1 + chance.below(joints - 1 - top)));
             if (chance.below(4) == 0 && joints > 2) cells.back().side = joints - 1;
-            if (cells.back().side == cells.back().bottom || cells.back().side == cells.back().top)
-                cells.back().side = none;
+            if (cells.back().side == cells.back().bottom || cells.back().side == cells.back().top) cells.back().side = none;
         }
         std::vector<GridPin> pins;
         for (int joint = 0; joint < joints; ++joint)

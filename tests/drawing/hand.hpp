@@ -9,8 +9,8 @@
 namespace hand {
 
 const loomsheet::drawing::Measure& measure();
-const loomsheet::drawing::Phrases& phrases();         // "to 2", "from 1, 3"
-loomsheet::Circuit circuit(const std::string& lines); // of a plan; what is wrong with it fails the running test
+const loomsheet::drawing::Phrases& phrases();                                     // "to 2", "from 1, 3"
+loomsheet::Circuit circuit(const std::string& lines);                             // of a plan; what is wrong with it fails the running test
 loomsheet::PinId pin(const loomsheet::Circuit& circuit, const std::string& name); // "F1.2", of a splice "J1"
 // By hand: a node of a kind with one port above and one below, and an edge between the lower port of one and the upper
 // port of another.

@@ -37,8 +37,7 @@ void is_proper(const Layered& layered, const Scheme& from) {
         ++pieces[segment.edge];
     }
     for (std::size_t e = 0; e < from.edges.size(); ++e)
-        CHECK(pieces[e] ==
-              layered.scheme.nodes[from.edges[e].to].layer - layered.scheme.nodes[from.edges[e].from].layer);
+        CHECK(pieces[e] == layered.scheme.nodes[from.edges[e].to].layer - layered.scheme.nodes[from.edges[e].from].layer);
     for (const drawing::Node& node : layered.scheme.nodes)
         CHECK((node.layer >= 0 && node.layer < layered.layers));
 }
@@ -55,8 +54,7 @@ constexpr NodeKind part = NodeKind::part, point = NodeKind::point, ground = Node
 } // namespace
 
 TEST_CASE("a chain lies in layers one below the other, its grounds in the last") {
-    const Scheme scheme =
-        scheme_of({part, part, ground, ground}, {hand::edge(0, 1), hand::edge(1, 2), hand::edge(0, 3)});
+    const Scheme scheme = scheme_of({part, part, ground, ground}, {hand::edge(0, 1), hand::edge(1, 2), hand::edge(0, 3)});
     const Layered layered = lay_layers(scheme, false);
     CHECK(layers(layered, 4) == std::vector<int>{0, 1, 2, 2});
     CHECK(layered.layers == 3);
@@ -68,9 +66,8 @@ TEST_CASE("a chain lies in layers one below the other, its grounds in the last")
 
 TEST_CASE("what may lie high or low lies where its dear wires are short") {
     // 1 lies between 0 and 4, three layers apart; a wire to a point costs 3, one to a part 2.
-    const Scheme to_point =
-        scheme_of({part, part, part, part, point},
-                  {hand::edge(0, 2), hand::edge(2, 3), hand::edge(3, 4), hand::edge(0, 1), hand::edge(1, 4)});
+    const Scheme to_point = scheme_of({part, part, part, part, point},
+                                      {hand::edge(0, 2), hand::edge(2, 3), hand::edge(3, 4), hand::edge(0, 1), hand::edge(1, 4)});
     CHECK(layers(lay_layers(to_point, false), 5)[1] == 2); // near the point
     Scheme rail = to_point;
     rail.nodes[0].rail = true; // from a rail: 4
@@ -97,8 +94,7 @@ TEST_CASE("the words of a wire stand at the pin where it ends alone, below befor
     CHECK(layered.scheme.nodes[1].ports[0].label == 0);
     CHECK(labels_of(layered, 0) == 1);
     // Where two meet below, at the upper end.
-    const Layered meeting =
-        lay_layers(scheme_of({part, part, part}, {hand::edge(0, 2, 3), hand::edge(1, 2, 4)}), false);
+    const Layered meeting = lay_layers(scheme_of({part, part, part}, {hand::edge(0, 2, 3), hand::edge(1, 2, 4)}), false);
     CHECK(meeting.scheme.nodes[0].ports[1].label == 0);
     CHECK(meeting.scheme.nodes[1].ports[1].label == 1);
     // A pin before a point.
@@ -108,9 +104,8 @@ TEST_CASE("the words of a wire stand at the pin where it ends alone, below befor
 
 TEST_CASE("between two junctions a wire gets a stretch of its own for its words") {
     // 0 and 1 meet in point 2; from point 3, 4 and 5 go on; 2 -> 3 has no end alone.
-    const Scheme scheme =
-        scheme_of({part, part, point, point, part, part}, {hand::edge(0, 2), hand::edge(1, 2), hand::edge(2, 3, 7),
-                                                           hand::edge(3, 4), hand::edge(3, 5), hand::edge(2, 5)});
+    const Scheme scheme = scheme_of({part, part, point, point, part, part}, {hand::edge(0, 2), hand::edge(1, 2), hand::edge(2, 3, 7),
+                                                                             hand::edge(3, 4), hand::edge(3, 5), hand::edge(2, 5)});
     Scheme doubled = scheme;
     doubled.edges.push_back(hand::edge(0, 3)); // now two end at 3 as well
     const Layered layered = lay_layers(doubled, false);
@@ -140,8 +135,8 @@ TEST_CASE("a clamp's number goes where the words of its wire are") {
 }
 
 TEST_CASE("cavities of one pair lie in one layer, unless one leads to the other") {
-    Scheme scheme = scheme_of({part, NodeKind::cavity, part, part, NodeKind::cavity},
-                              {hand::edge(0, 1), hand::edge(2, 3), hand::edge(3, 4)});
+    Scheme scheme =
+        scheme_of({part, NodeKind::cavity, part, part, NodeKind::cavity}, {hand::edge(0, 1), hand::edge(2, 3), hand::edge(3, 4)});
     scheme.parted = {{1, 4}};
     CHECK(layers(lay_layers(scheme, false), 5)[1] == layers(lay_layers(scheme, false), 5)[4]);
     scheme.edges.push_back(hand::edge(1, 2));
@@ -150,8 +145,8 @@ TEST_CASE("cavities of one pair lie in one layer, unless one leads to the other"
 }
 
 TEST_CASE("a point with nothing above it is topmost, others are not") {
-    const Layered layered = lay_layers(
-        scheme_of({point, part, point, turn}, {hand::edge(0, 1), hand::edge(1, 2), hand::edge(3, 2)}), false);
+    const Layered layered =
+        lay_layers(scheme_of({point, part, point, turn}, {hand::edge(0, 1), hand::edge(1, 2), hand::edge(3, 2)}), false);
     CHECK(layered.scheme.nodes[0].topmost);
     CHECK_FALSE(layered.scheme.nodes[2].topmost);
     CHECK_FALSE(layered.scheme.nodes[3].topmost);
@@ -159,9 +154,8 @@ TEST_CASE("a point with nothing above it is topmost, others are not") {
 
 TEST_CASE("pressed, a layer's figures go to a neighbour where no wire is in the way") {
     // 0 -> 1 -> (point) -> 3, and a lone part 4 that a long wire keeps in the layer of the point.
-    const Scheme scheme =
-        scheme_of({part, part, point, part, part, part}, {hand::edge(0, 1), hand::edge(1, 2), hand::edge(2, 3),
-                                                          hand::edge(0, 4), hand::edge(4, 5), hand::edge(5, 3)});
+    const Scheme scheme = scheme_of({part, part, point, part, part, part}, {hand::edge(0, 1), hand::edge(1, 2), hand::edge(2, 3),
+                                                                            hand::edge(0, 4), hand::edge(4, 5), hand::edge(5, 3)});
     const Layered roomy = lay_layers(scheme, false), pressed = lay_layers(scheme, true);
     is_proper(roomy, scheme);
     is_proper(pressed, scheme);

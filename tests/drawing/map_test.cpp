@@ -27,9 +27,7 @@ MapWay to_stop(const std::string& label, WayEnd end = WayEnd::stop) {
     way.label = label, way.end = end, way.sign = end == WayEnd::stop ? "STOP" : "DONE";
     return way;
 }
-std::vector<Picture> drawn(const std::vector<MapCheck>& checks, Area area = a4) {
-    return draw_map(checks, hand::measure(), area);
-}
+std::vector<Picture> drawn(const std::vector<MapCheck>& checks, Area area = a4) { return draw_map(checks, hand::measure(), area); }
 const drawing::Words* find(const Picture& page, const std::string& text) {
     for (const drawing::Words& words : page.words)
         if (words.text == text) return &words;
@@ -99,8 +97,7 @@ TEST_CASE("a check that is reached from several stands once; elsewhere its numbe
 TEST_CASE("a long row of checks goes over pages, each no higher than the area") {
     std::vector<MapCheck> checks;
     for (int i = 0; i < 40; ++i)
-        checks.push_back(
-            {i + 1, "Battery", {i < 39 ? to_check(i + 1, "pass", true) : to_stop("pass"), to_verdict("A", "fail")}});
+        checks.push_back({i + 1, "Battery", {i < 39 ? to_check(i + 1, "pass", true) : to_stop("pass"), to_verdict("A", "fail")}});
     const std::vector<Picture> pages = drawn(checks);
     CHECK(pages.size() == 3);
     CHECK(boxes_in(pages) == checks.size());
@@ -123,9 +120,7 @@ TEST_CASE("generated maps: every check has one box, nothing lies on anything els
             for (int k = 1 + chance.below(4); k > 0; --k) {
                 const std::string label = labels[chance.below(5)];
                 const int end = chance.below(4);
-                check.ways.push_back(end == 0   ? to_check(chance.below(count), label)
-                                     : end == 1 ? to_stop(label)
-                                                : to_verdict("C", label));
+                check.ways.push_back(end == 0 ? to_check(chance.below(count), label) : end == 1 ? to_stop(label) : to_verdict("C", label));
             }
             checks.push_back(std::move(check));
         }

@@ -132,8 +132,7 @@ TEST_CASE("bands: cavities, grounds, marks of pages, points and dummies") {
         return titled;
     }());
     CHECK(ground.extents[0].left[1] == doctest::Approx(10)); // half of its words
-    CHECK(sizes_of(ruler(), scheme, hand::node(NodeKind::ground)).extents[0].right[1] ==
-          doctest::Approx(mm::ground_half));
+    CHECK(sizes_of(ruler(), scheme, hand::node(NodeKind::ground)).extents[0].right[1] == doctest::Approx(mm::ground_half));
 }
 
 TEST_CASE("a point's name stands left of it; of a topmost one, below") {
@@ -221,8 +220,7 @@ TEST_CASE("a part reaches as far as its signs, labels and title; its outline add
 
 TEST_CASE("a rating beside its designator takes no line of its own") {
     drawing::Node part = hand::node(NodeKind::part);
-    part.title = {title_line(hand::measure(), Type::designator, "F1"),
-                  title_line(hand::measure(), Type::small, "40 A")};
+    part.title = {title_line(hand::measure(), Type::designator, "F1"), title_line(hand::measure(), Type::small, "40 A")};
     part.title[1].x = 5.6, part.title[1].y = -1;
     CHECK(title_width(part) == doctest::Approx(5.6 + 8));
     CHECK(title_height(part) == doctest::Approx(pitch_of(Type::designator)));

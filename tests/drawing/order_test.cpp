@@ -302,8 +302,8 @@ TEST_CASE("grounds of one point that stand side by side become one, and keep one
         return layered.scheme.add(node);
     };
     for (int i = 0; i < 3; ++i) {
-        const int top = add(NodeKind::part, 0, i), middle = add(NodeKind::dummy, 1, none),
-                  ground = add(NodeKind::ground, 2, i < 2 ? 7 : 8), edge = i;
+        const int top = add(NodeKind::part, 0, i), middle = add(NodeKind::dummy, 1, none), ground = add(NodeKind::ground, 2, i < 2 ? 7 : 8),
+                  edge = i;
         layered.scheme.nodes[static_cast<std::size_t>(ground)].ports[0].label = edge;
         layered.scheme.nodes[static_cast<std::size_t>(ground)].ports[0].checks = {5};
         layered.scheme.edges.push_back(hand::edge(top, ground, i));

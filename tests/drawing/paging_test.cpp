@@ -58,12 +58,10 @@ TEST_CASE("a splice of three wires holds its group together, and what it joins c
     CHECK(groups_of(Strands(joined)).size() > 3);
 }
 
-TEST_CASE(
-    "in-line pairs and plugs keep a pin's wires together, not those of other pins; a part without a wire is there") {
-    const Circuit circuit =
-        hand::circuit(supply + "connector X1, 2 pins, mates X2\nlamp E1 1/2 5 W\nlamp E2 1/2 5 W\nlamp E3 1/2 5 W\n"
-                               "connector X3, 2 pins, on E2\nwire W1 G1.+ -> X1.1\nwire W2 X2.1 -> E1.1\n"
-                               "wire W3 G1.+ -> X1.2\nwire W4 X2.2 -> X3.1\nwire W5 X3.2 -> XE1\n");
+TEST_CASE("in-line pairs and plugs keep a pin's wires together, not those of other pins; a part without a wire is there") {
+    const Circuit circuit = hand::circuit(supply + "connector X1, 2 pins, mates X2\nlamp E1 1/2 5 W\nlamp E2 1/2 5 W\nlamp E3 1/2 5 W\n"
+                                                   "connector X3, 2 pins, on E2\nwire W1 G1.+ -> X1.1\nwire W2 X2.1 -> E1.1\n"
+                                                   "wire W3 G1.+ -> X1.2\nwire W4 X2.2 -> X3.1\nwire W5 X3.2 -> XE1\n");
     const std::vector<Group> groups = groups_of(Strands(circuit));
     REQUIRE(groups.size() == 4);
     CHECK(names(circuit, groups[1]) == Labels{"W1", "W2"});
@@ -92,8 +90,8 @@ TEST_CASE("a module of eight wired pins is divisible, of seven not; its elements
         std::string text = supply + "module U1, supply 1, ground 2\n  between 3/4 120 ohm\n  between 5/6 120 ohm\n"
                                     "  between 7/8 120 ohm\n";
         for (int pin = 1; pin <= pins; ++pin)
-            text += "lamp E" + std::to_string(pin) + " 1/2 5 W\nwire W" + std::to_string(pin) + " U1." +
-                    std::to_string(pin) + " -> E" + std::to_string(pin) + ".1\n";
+            text += "lamp E" + std::to_string(pin) + " 1/2 5 W\nwire W" + std::to_string(pin) + " U1." + std::to_string(pin) + " -> E" +
+                    std::to_string(pin) + ".1\n";
         return hand::circuit(text);
     };
     const Circuit seven = module(7), eight = module(8);
@@ -159,8 +157,7 @@ TEST_CASE("every wire is on one page, and each pin that it leaves on another pag
         for (std::size_t wire = 0; wire < circuit.wires.size(); ++wire)
             CHECK(pages[0].wires[wire] + pages[1].wires[wire] + pages[2].wires[wire] == 1);
         for (const char* part : {"G1", "F1", "F2", "F3", "E1", "E2", "E3"})
-            CHECK(shows(circuit, pages[0], part) + shows(circuit, pages[1], part) + shows(circuit, pages[2], part) ==
-                  1);
+            CHECK(shows(circuit, pages[0], part) + shows(circuit, pages[1], part) + shows(circuit, pages[2], part) == 1);
         for (PinId pin = 0; pin < static_cast<PinId>(circuit.pins.size()); ++pin) {
             const PartId part = circuit.pins[static_cast<std::size_t>(pin)].part;
             if (circuit.parts[static_cast<std::size_t>(part)].kind == PartKind::ground) continue;
@@ -187,10 +184,10 @@ TEST_CASE("the marks lead from the page whose volts are higher") {
                                                    "wire W2 F1.2 -> E1.1\nwire W3 E1.2 -> XE1\n");
     const Strands strands(circuit);
     // The lamp's page comes first: it is fed from the second.
-    const std::vector<Extract> pages = extracts_of(strands, volts_of_pins(circuit),
-                                                   {{{circuit.find_wire("W3"), circuit.find_wire("W2")}, {}},
-                                                    {{circuit.find_wire("W1"), circuit.find_wire("W90")}, {}}},
-                                                   hand::phrases());
+    const std::vector<Extract> pages =
+        extracts_of(strands, volts_of_pins(circuit),
+                    {{{circuit.find_wire("W3"), circuit.find_wire("W2")}, {}}, {{circuit.find_wire("W1"), circuit.find_wire("W90")}, {}}},
+                    hand::phrases());
     const PinId fuse = hand::pin(circuit, "F1.1"); // F1 is on the first page, W1 on the second
     CHECK(pages[0].from.at(fuse) == "F1.1\nfrom 2");
     CHECK(pages[1].to.at(fuse) == "F1.1\nto 1");
@@ -200,15 +197,14 @@ TEST_CASE("a divisible module is on each page where it has a wire, and an elemen
     std::string text = supply + "module U1, supply 1, ground 2\n  between 3/4 120 ohm\n  between 5/6 120 ohm\n"
                                 "  between 7/8 120 ohm\n";
     for (int pin = 1; pin <= 8; ++pin)
-        text += "lamp E" + std::to_string(pin) + " 1/2 5 W\nwire W" + std::to_string(pin) + " U1." +
-                std::to_string(pin) + " -> E" + std::to_string(pin) + ".1\n";
+        text += "lamp E" + std::to_string(pin) + " 1/2 5 W\nwire W" + std::to_string(pin) + " U1." + std::to_string(pin) + " -> E" +
+                std::to_string(pin) + ".1\n";
     const Circuit circuit = hand::circuit(text);
     const Strands strands(circuit);
     const auto wire = [&](const char* name) { return circuit.find_wire(name); };
-    const std::vector<Extract> pages = extracts_of(strands, volts_of_pins(circuit),
-                                                   {{{wire("W1"), wire("W2"), wire("W3")}, {}},
-                                                    {{wire("W4"), wire("W5"), wire("W6"), wire("W7"), wire("W8")}, {}}},
-                                                   hand::phrases());
+    const std::vector<Extract> pages = extracts_of(
+        strands, volts_of_pins(circuit),
+        {{{wire("W1"), wire("W2"), wire("W3")}, {}}, {{wire("W4"), wire("W5"), wire("W6"), wire("W7"), wire("W8")}, {}}}, hand::phrases());
     CHECK((shows(circuit, pages[0], "U1") && shows(circuit, pages[1], "U1")));
     // The key of 3/4 is 3, on the first page; 4 comes along there, its wire is on the second.
     const PinId four = hand::pin(circuit, "U1.4");

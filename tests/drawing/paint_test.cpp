@@ -35,8 +35,7 @@ const Circuit& circuit_called(const std::string& name) {
 std::vector<double> widths_of(const Picture& picture, Use use) {
     std::vector<double> list;
     for (const Stroke& stroke : picture.strokes)
-        if (stroke.use == use && std::find(list.begin(), list.end(), stroke.pt) == list.end())
-            list.push_back(stroke.pt);
+        if (stroke.use == use && std::find(list.begin(), list.end(), stroke.pt) == list.end()) list.push_back(stroke.pt);
     std::sort(list.begin(), list.end());
     return list;
 }
@@ -116,8 +115,7 @@ TEST_CASE("lines are as thick as their wires: from 4 and from 16 mm² on, a batt
     CHECK(widths("wire W1 E1.1 -> E2.2 4 mm2 RD\n") == std::vector<double>{pt::wire, pt::thick});
     CHECK(widths("wire W1 E1.1 -> E2.2 10 mm2 RD\n") == std::vector<double>{pt::wire, pt::thick});
     CHECK(widths("wire W1 E1.1 -> E2.2 16 mm2 RD\n") == std::vector<double>{pt::wire, pt::heavy});
-    const std::vector<double> railed =
-        widths_of(drawn(circuit_called("a fan with its relay"), {}, {}, true), Use::wire);
+    const std::vector<double> railed = widths_of(drawn(circuit_called("a fan with its relay"), {}, {}, true), Use::wire);
     CHECK(railed.back() == pt::rail);
 }
 
@@ -127,8 +125,7 @@ TEST_CASE("wires that a point or a dummy joins are one net, those of different p
     Wiring wiring(circuit, layered);
     const auto net_of = [&](const std::string& name) {
         for (std::size_t s = 0; s < layered.segments.size(); ++s)
-            if (layered.scheme.edges[static_cast<std::size_t>(layered.segments[s].edge)].wire ==
-                circuit.find_wire(name))
+            if (layered.scheme.edges[static_cast<std::size_t>(layered.segments[s].edge)].wire == circuit.find_wire(name))
                 return wiring.net_of(static_cast<int>(s));
         FAIL("no segment of " << name);
         return none;
@@ -148,8 +145,7 @@ TEST_CASE("wires that a point or a dummy joins are one net, those of different p
 
 TEST_CASE("three wires that meet have a dot, two that turn a corner have none") {
     const auto dots = [](const Picture& picture) {
-        return std::count_if(picture.rings.begin(), picture.rings.end(),
-                             [](const Ring& ring) { return ring.fill == Fill::black; });
+        return std::count_if(picture.rings.begin(), picture.rings.end(), [](const Ring& ring) { return ring.fill == Fill::black; });
     };
     CHECK(dots(drawn(circuit_called("a lamp"), {}, {}, true)) == 1); // two wires over one ground
     CHECK(dots(drawn(hand::circuit("lamp E1 1/2 5 W\nlamp E2 1/2 5 W\nwire W1 E1.1 -> E2.1\n"), {}, {}, true)) == 0);
@@ -182,8 +178,7 @@ TEST_CASE("rough places are about where the fine ones are; the layers alone are 
         const Layout rough = place_roughly(ruler, order_roughly(ruler, layered, 180, effort), 180);
         CHECK(rough.width <= 1.2 * fine.width);
         CHECK(rough.width >= 0.8 * fine.width);
-        const double least =
-            least_height(ruler, layered); // grounds that are joined may still give a line of words back
+        const double least = least_height(ruler, layered); // grounds that are joined may still give a line of words back
         CHECK(fine.height >= least - mm::colour_line);
         CHECK(fine.height <= 1.5 * least);
     }

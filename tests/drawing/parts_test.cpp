@@ -13,8 +13,7 @@ namespace {
 
 const std::string supply = "battery G1 12.6 V\nground XE1\nwire W90 G1.- -> XE1\n";
 
-drawing::Node drawn(const std::string& lines, const std::string& part, bool partly = false,
-                    const std::vector<std::string>& only = {}) {
+drawing::Node drawn(const std::string& lines, const std::string& part, bool partly = false, const std::vector<std::string>& only = {}) {
     const Circuit circuit = hand::circuit(lines);
     std::vector<char> wired(circuit.pins.size(), only.empty() ? 1 : 0);
     for (const std::string& name : only)
@@ -50,12 +49,11 @@ TEST_CASE("each part has its own sign") {
     for (const Row& row :
          {Row{"fuse F1 10 A\n", "F1", Sign::fuse}, Row{"breaker F2 20 A\n", "F2", Sign::breaker},
           Row{"motor M1 1/2 8 A\n", "M1", Sign::motor}, Row{"lamp E1 1/2 5 W\n", "E1", Sign::lamp},
-          Row{"heater E2 1/2 100 W at 12 V\n", "E2", Sign::heater},
-          Row{"solenoid Y1 1/2 24 ohm\n", "Y1", Sign::solenoid}, Row{"horn H1 1/2 5 A\n", "H1", Sign::horn},
-          Row{"resistor R1 1/2 5 ohm\n", "R1", Sign::resistor}, Row{"diode V1 1/2\n", "V1", Sign::diode},
-          Row{"sensor B1 ntc 1/2 10 kohm at 25 degC beta 3900 K\n", "B1", Sign::ntc},
-          Row{"sensor B2 coil 1/2 1.2 kohm\n", "B2", Sign::inductor},
-          Row{"sensor B3 pot 1/2/3 5 kohm\n", "B3", Sign::pot}, Row{"battery G1 12.6 V\n", "G1", Sign::battery}}) {
+          Row{"heater E2 1/2 100 W at 12 V\n", "E2", Sign::heater}, Row{"solenoid Y1 1/2 24 ohm\n", "Y1", Sign::solenoid},
+          Row{"horn H1 1/2 5 A\n", "H1", Sign::horn}, Row{"resistor R1 1/2 5 ohm\n", "R1", Sign::resistor},
+          Row{"diode V1 1/2\n", "V1", Sign::diode}, Row{"sensor B1 ntc 1/2 10 kohm at 25 degC beta 3900 K\n", "B1", Sign::ntc},
+          Row{"sensor B2 coil 1/2 1.2 kohm\n", "B2", Sign::inductor}, Row{"sensor B3 pot 1/2/3 5 kohm\n", "B3", Sign::pot},
+          Row{"battery G1 12.6 V\n", "G1", Sign::battery}}) {
         CAPTURE(row.part);
         const drawing::Node node = drawn(row.line, row.part);
         CHECK(node.kind == NodeKind::part);
@@ -81,17 +79,15 @@ TEST_CASE("a lone sign has no outline") { CHECK_FALSE(drawn("lamp E1 1/2 5 W\n",
 
 TEST_CASE("a change-over has one sign where both throws are below, two contacts where one is above") {
     const std::string relay = "relay K1 coil 86/85 85 ohm, contact 30/87/87a\n";
-    const drawing::Node both =
-        drawn(supply + relay +
-                  "lamp E1 1/2 5 W\nlamp E2 1/2 5 W\nwire W1 G1.+ -> K1.30\nwire W2 K1.87 -> E1.1\n"
-                  "wire W3 K1.87a -> E2.1\nwire W4 E1.2 -> XE1\nwire W5 E2.2 -> XE1\n",
-              "K1");
+    const drawing::Node both = drawn(supply + relay +
+                                         "lamp E1 1/2 5 W\nlamp E2 1/2 5 W\nwire W1 G1.+ -> K1.30\nwire W2 K1.87 -> E1.1\n"
+                                         "wire W3 K1.87a -> E2.1\nwire W4 E1.2 -> XE1\nwire W5 E2.2 -> XE1\n",
+                                     "K1");
     CHECK(signs(both) == std::vector<Sign>{Sign::coil, Sign::change_over});
-    const drawing::Node parted =
-        drawn(supply + relay +
-                  "motor M1 1/2 5 A\nwire W1 G1.+ -> K1.87\nwire W2 K1.30 -> M1.1\nwire W3 M1.2 -> XE1\n"
-                  "wire W4 K1.87a -> XE1\n",
-              "K1");
+    const drawing::Node parted = drawn(supply + relay +
+                                           "motor M1 1/2 5 A\nwire W1 G1.+ -> K1.87\nwire W2 K1.30 -> M1.1\nwire W3 M1.2 -> XE1\n"
+                                           "wire W4 K1.87a -> XE1\n",
+                                       "K1");
     CHECK(signs(parted) == std::vector<Sign>{Sign::coil, Sign::contact, Sign::contact});
     CHECK_FALSE(parted.grid.cells[1].closed);
     CHECK(parted.grid.cells[2].closed); // the break contact is closed at rest
@@ -127,8 +123,7 @@ TEST_CASE("a switch says when its contacts are closed: a lone one under its name
 }
 
 TEST_CASE("a title has designator, rating without its tolerance, and name; what is wide goes on below") {
-    CHECK(title(drawn("resistor R1 \"Blower\", 1/2 5 ohm ±10 %\n", "R1")) ==
-          std::vector<std::string>{"R1", "5 Ω", "Blower"});
+    CHECK(title(drawn("resistor R1 \"Blower\", 1/2 5 ohm ±10 %\n", "R1")) == std::vector<std::string>{"R1", "5 Ω", "Blower"});
     const drawing::Node fuse = drawn("fuse F1 \"Fan\", 40 A\n", "F1");
     REQUIRE(title(fuse) == std::vector<std::string>{"F1", "40 A", "Fan"});
     CHECK(fuse.title[0].type == Type::designator);
@@ -143,11 +138,10 @@ TEST_CASE("a title has designator, rating without its tolerance, and name; what 
 }
 
 TEST_CASE("a module is a box: what it is fed with, what comes in and what it pulls down stands at the top") {
-    const drawing::Node node =
-        drawn(supply + "module U1 \"Unit\", supply 1, ground 2, draws 1 A\n  output 3 \"lamp\" pulls up 5 A\n"
-                       "  output 4 \"relay\" pulls down 1 A\n  gives 5 5 V\n  pull-up 6 5 V 2.2 kohm\n"
-                       "wire W1 G1.+ -> U1.1\nwire W2 U1.2 -> XE1\n",
-              "U1");
+    const drawing::Node node = drawn(supply + "module U1 \"Unit\", supply 1, ground 2, draws 1 A\n  output 3 \"lamp\" pulls up 5 A\n"
+                                              "  output 4 \"relay\" pulls down 1 A\n  gives 5 5 V\n  pull-up 6 5 V 2.2 kohm\n"
+                                              "wire W1 G1.+ -> U1.1\nwire W2 U1.2 -> XE1\n",
+                                     "U1");
     CHECK(node.kind == NodeKind::box);
     CHECK(node.columns == 6);
     const auto top = [&](const char* name) { return port(node, name).top; };

@@ -37,17 +37,16 @@ std::string text_of(const Picture& picture) {
         text += "\n";
     }
     for (const Ring& ring : picture.rings)
-        text += fmt::format("{} {},{} radius {}\n", ring.fill == Fill::black ? "dot" : "circle", number(ring.x),
-                            number(ring.y), number(ring.r));
+        text += fmt::format("{} {},{} radius {}\n", ring.fill == Fill::black ? "dot" : "circle", number(ring.x), number(ring.y),
+                            number(ring.r));
     for (const Pill& pill : picture.pills)
         text += fmt::format("frame {},{} {} x {}\n", number(pill.x), number(pill.y), number(pill.w), number(pill.h));
     for (const Cover& cover : picture.covers)
-        text +=
-            fmt::format("cover {},{} {} x {}\n", number(cover.x), number(cover.y), number(cover.w), number(cover.h));
+        text += fmt::format("cover {},{} {} x {}\n", number(cover.x), number(cover.y), number(cover.w), number(cover.h));
     constexpr const char* types[] = {"colour", "designator", "number", "small", "bold"};
     for (const Words& words : picture.words)
-        text += fmt::format("{}{} {},{}: {}\n", words.white ? "white " : "", types[static_cast<int>(words.type)],
-                            number(words.x), number(words.y), words.text);
+        text += fmt::format("{}{} {},{}: {}\n", words.white ? "white " : "", types[static_cast<int>(words.type)], number(words.x),
+                            number(words.y), words.text);
     return text;
 }
 

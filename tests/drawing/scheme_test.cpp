@@ -22,13 +22,12 @@ struct Drawn {
     Scheme scheme;
 
     int count(NodeKind kind) const {
-        return static_cast<int>(std::count_if(scheme.nodes.begin(), scheme.nodes.end(),
-                                              [kind](const drawing::Node& node) { return node.kind == kind; }));
+        return static_cast<int>(
+            std::count_if(scheme.nodes.begin(), scheme.nodes.end(), [kind](const drawing::Node& node) { return node.kind == kind; }));
     }
     int node_of(const std::string& part) const {
         for (std::size_t n = 0; n < scheme.nodes.size(); ++n)
-            if (scheme.nodes[n].part != none && circuit.parts[scheme.nodes[n].part].id == part)
-                return static_cast<int>(n);
+            if (scheme.nodes[n].part != none && circuit.parts[scheme.nodes[n].part].id == part) return static_cast<int>(n);
         FAIL("no node of " << part);
         return none;
     }
@@ -65,8 +64,7 @@ void keeps_ports(const Scheme& scheme) {
 
 TEST_CASE("a wire leads from the part of high volts to that of low volts, whichever way it is written") {
     for (const char* wire : {"wire W2 F1.2 -> E1.1\n", "wire W2 E1.1 -> F1.2\n"}) {
-        const Drawn drawn(car + "fuse F1 10 A\nlamp E1 1/2 21 W\nwire W1 G1.+ -> F1.1\n" + wire +
-                          "wire W3 E1.2 -> XE1\n");
+        const Drawn drawn(car + "fuse F1 10 A\nlamp E1 1/2 21 W\nwire W1 G1.+ -> F1.1\n" + wire + "wire W3 E1.2 -> XE1\n");
         CHECK(drawn.edge_of("W2").from == drawn.node_of("F1"));
         CHECK(drawn.edge_of("W2").to == drawn.node_of("E1"));
         keeps_ports(drawn.scheme);
@@ -93,10 +91,8 @@ TEST_CASE("a bolted case leads to the symbol of what it is bolted to") {
 }
 
 TEST_CASE("a splice is one point where its wires meet; what it joins is joined without a wire") {
-    const Drawn drawn(
-        car +
-        "splice J1 \"Joint\", joins E2.1\nlamp E1 1/2 5 W\nlamp E2 1/2 5 W\nfuse F1 10 A\n"
-        "wire W0 G1.+ -> F1.1\nwire W1 F1.2 -> J1\nwire W2 J1 -> E1.1\nwire W3 E1.2 -> XE1\nwire W4 E2.2 -> XE1\n");
+    const Drawn drawn(car + "splice J1 \"Joint\", joins E2.1\nlamp E1 1/2 5 W\nlamp E2 1/2 5 W\nfuse F1 10 A\n"
+                            "wire W0 G1.+ -> F1.1\nwire W1 F1.2 -> J1\nwire W2 J1 -> E1.1\nwire W3 E1.2 -> XE1\nwire W4 E2.2 -> XE1\n");
     CHECK(drawn.count(NodeKind::point) == 1);
     const int point = drawn.node_of("J1");
     CHECK(drawn.edge_of("W1").to == point);

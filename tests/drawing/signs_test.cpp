@@ -48,8 +48,8 @@ struct Box {
 Box box_of(const Picture& picture, bool leads) {
     Box box;
     for (const Stroke& stroke : picture.strokes) {
-        const bool lead = std::all_of(stroke.through.begin(), stroke.through.end(),
-                                      [](const Spot& spot) { return spot.x == x || spot.x == side_x; });
+        const bool lead =
+            std::all_of(stroke.through.begin(), stroke.through.end(), [](const Spot& spot) { return spot.x == x || spot.x == side_x; });
         if (lead && !leads) continue;
         for (const Spot& spot : stroke.through)
             box.take(spot.x, spot.y);

@@ -11,8 +11,7 @@ namespace {
 long cost(const std::vector<int>& x, const std::vector<Constraint>& constraints) {
     long sum = 0;
     for (const Constraint& s : constraints)
-        sum +=
-            static_cast<long>(s.weight) * (x[static_cast<std::size_t>(s.head)] - x[static_cast<std::size_t>(s.tail)]);
+        sum += static_cast<long>(s.weight) * (x[static_cast<std::size_t>(s.head)] - x[static_cast<std::size_t>(s.tail)]);
     return sum;
 }
 bool holds(const std::vector<int>& x, const std::vector<Constraint>& constraints) {

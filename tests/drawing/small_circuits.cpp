@@ -10,14 +10,13 @@ const std::string car = "battery G1 \"Battery\", 12.6 V\nground XE1 \"Left wing\
                         "wire W90 G1.- -> XE1 25 mm2 BK\n";
 
 std::string lamps(int count) {
-    std::string text =
-        car + "splice J1 \"Bar\"\nfuse F0 40 A\nwire W91 G1.+ -> F0.1 16 mm2 RD\nwire W92 F0.2 -> J1 16 mm2 RD\n";
+    std::string text = car + "splice J1 \"Bar\"\nfuse F0 40 A\nwire W91 G1.+ -> F0.1 16 mm2 RD\nwire W92 F0.2 -> J1 16 mm2 RD\n";
     for (int i = 1; i <= count; ++i) {
         const std::string n = std::to_string(i);
-        text += "fuse F" + n + " \"Lamp " + n + "\", 10 A\nswitch S" + n + " \"Lamp switch " + n +
-                "\", 1/2 closed when key on\nlamp E" + n + " 1/2 21 W\nwire W" + n + "1 J1 -> F" + n +
-                ".1 2.5 mm2 RD\nwire W" + n + "2 F" + n + ".2 -> S" + n + ".1 1.5 mm2 RD/BU\nwire W" + n + "3 S" + n +
-                ".2 -> E" + n + ".1 1.5 mm2 BU\nwire W" + n + "4 E" + n + ".2 -> XE1 1.5 mm2 BN\n";
+        text += "fuse F" + n + " \"Lamp " + n + "\", 10 A\nswitch S" + n + " \"Lamp switch " + n + "\", 1/2 closed when key on\nlamp E" +
+                n + " 1/2 21 W\nwire W" + n + "1 J1 -> F" + n + ".1 2.5 mm2 RD\nwire W" + n + "2 F" + n + ".2 -> S" + n +
+                ".1 1.5 mm2 RD/BU\nwire W" + n + "3 S" + n + ".2 -> E" + n + ".1 1.5 mm2 BU\nwire W" + n + "4 E" + n +
+                ".2 -> XE1 1.5 mm2 BN\n";
     }
     return text;
 }

@@ -11,9 +11,8 @@ namespace {
 // The share at a pin between two parts in series from plus to ground.
 double between(const std::string& parts, const std::string& upper, const std::string& joint, const std::string& other,
                const std::string& lower) {
-    const Circuit circuit =
-        hand::circuit("battery G1 12.6 V\nground XE1\n" + parts + "wire W1 G1.+ -> " + upper + "\nwire W2 " + joint +
-                      " -> " + other + "\nwire W3 " + lower + " -> XE1\nwire W4 G1.- -> XE1\n");
+    const Circuit circuit = hand::circuit("battery G1 12.6 V\nground XE1\n" + parts + "wire W1 G1.+ -> " + upper + "\nwire W2 " + joint +
+                                          " -> " + other + "\nwire W3 " + lower + " -> XE1\nwire W4 G1.- -> XE1\n");
     return volts_of_pins(circuit)[static_cast<std::size_t>(hand::pin(circuit, joint))];
 }
 
@@ -59,8 +58,7 @@ TEST_CASE("a module draws little through its supply, less through an input") {
     const Circuit circuit = hand::circuit("battery G1 12.6 V\nground XE1\n" + parts +
                                           "wire W1 G1.+ -> E1.1\nwire W2 E1.2 -> U1.5\nwire W3 U1.2 -> XE1\n"
                                           "wire W4 G1.- -> XE1\n");
-    CHECK(volts_of_pins(circuit)[static_cast<std::size_t>(hand::pin(circuit, "U1.5"))] ==
-          doctest::Approx(1000.0 / 1020).epsilon(0.005));
+    CHECK(volts_of_pins(circuit)[static_cast<std::size_t>(hand::pin(circuit, "U1.5"))] == doctest::Approx(1000.0 / 1020).epsilon(0.005));
 }
 
 TEST_CASE("what nothing feeds is 0, also with no battery at all") {

@@ -1,6 +1,6 @@
 // A lamp with a fuse, a switch and a plug, and plans for it that are sound, blind or wrong.
-#include "faults/suspects.hpp"
 #include "analysis/analysis.hpp"
+#include "faults/suspects.hpp"
 #include "source/render.hpp"
 #include <doctest/doctest.h>
 
@@ -27,7 +27,8 @@ wire W5 G1.- -> XE1 16 mm2 BK 0.4 m
 )";
 
 struct Proved {
-    explicit Proved(Analysis all) : made(std::move(all)), plan(*made.plan), prediction(*made.prediction), diagnosis(*made.diagnosis), findings(made.proof_findings) {}
+    explicit Proved(Analysis all)
+        : made(std::move(all)), plan(*made.plan), prediction(*made.prediction), diagnosis(*made.diagnosis), findings(made.proof_findings) {}
     Analysis made;
     const Plan& plan;
     const Prediction& prediction;

@@ -3,10 +3,10 @@
 // by cars that complain.
 //
 // LOOMSHEET_SAMPLES sets how many cars are drawn for a cell.
+#include "analysis/analysis.hpp"
 #include "circuit/setting.hpp"
 #include "faults/matrix.hpp"
 #include "faults/together.hpp"
-#include "analysis/analysis.hpp"
 #include <cmath>
 #include <cstdlib>
 #include <doctest/doctest.h>
@@ -62,7 +62,8 @@ public:
         : measure_(measure), shared_(car.parameters().list.size()), volts_(car.parameters().system_volts), setting_(std::move(setting)) {
         Stand usual = setting_.from;
         const Values values = usual_values(*setting_.network);
-        if (setting_.bench->settle(values, usual) == Settling::settled && setting_.term.amps && setting_.bench->instrument_amps() < 0) sign_ = -1;
+        if (setting_.bench->settle(values, usual) == Settling::settled && setting_.term.amps && setting_.bench->instrument_amps() < 0)
+            sign_ = -1;
     }
     const Network& network() const { return *setting_.network; }
     const Bench& bench() const { return *setting_.bench; }
@@ -120,8 +121,10 @@ private:
 
 Asked asked(const Predictor& car, const Check& check, const Row& row) {
     const Fault& fault = *car.fault();
-    return {car, set_up(car.circuit(), car.parameters(), placed(check.with, row), check.measure, row, &fault, car.blown_before(), Asked::open_volts),
-            check.measure};
+    return {
+        car,
+        set_up(car.circuit(), car.parameters(), placed(check.with, row), check.measure, row, &fault, car.blown_before(), Asked::open_volts),
+        check.measure};
 }
 
 // One cell: a car with the fault at the rows of a check.
@@ -140,7 +143,8 @@ public:
         }
         if (!complaint) return;
         complaint_ = *complaint;
-        complaining_.emplace(car, set_up(car.circuit(), car.parameters(), plan.complaint_with, &*car.fault(), car.blown_before()), MeasureKind::look);
+        complaining_.emplace(car, set_up(car.circuit(), car.parameters(), plan.complaint_with, &*car.fault(), car.blown_before()),
+                             MeasureKind::look);
     }
 
     // The outcome of a car; none where it does not complain, where something comes to no rest, or where a beeper or a lamp may do either.
@@ -173,7 +177,8 @@ private:
     bool complains() const {
         for (std::size_t i = 0; i < complaining_->network().graph.edges.size(); ++i) {
             const Edge& edge = complaining_->network().graph.edges[i];
-            if (edge.kind == EdgeKind::load && edge.part == complaint_.part) return complaining_->bench().volts(static_cast<int>(i)) <= complaint_.most;
+            if (edge.kind == EdgeKind::load && edge.part == complaint_.part)
+                return complaining_->bench().volts(static_cast<int>(i)) <= complaint_.most;
         }
         return true;
     }
@@ -185,7 +190,9 @@ private:
 };
 
 bool is_drawn(const Plan& plan, const Check& check) {
-    if (check.rows.empty() || check.measure == MeasureKind::look || check.measure == MeasureKind::read || check.measure == MeasureKind::volts_ac) return false;
+    if (check.rows.empty() || check.measure == MeasureKind::look || check.measure == MeasureKind::read ||
+        check.measure == MeasureKind::volts_ac)
+        return false;
     const auto one = [](const Setup& with) { return one_by_one(with).size() == 1; };
     const Limit* limit = limit_of(check, check.rows.front().name);
     return one(check.with) && (!limit || limit->reference == none || one(plan.checks[limit->reference].with));
@@ -219,8 +226,8 @@ TEST_CASE("no car that is drawn comes to an outcome that its cell of the matrix 
                 if (!set) continue;
                 ++judged;
                 if ((*set & ~allowed) != 0 && wrong++ < 20)
-                    MESSAGE(fmt::format("{}: {} at {} comes to {:x}, and the cell has {:x}", plan.id, fault_words(plan.circuit, matrix.faults[fault].fault),
-                                        plan.checks[check].label, *set, allowed));
+                    MESSAGE(fmt::format("{}: {} at {} comes to {:x}, and the cell has {:x}", plan.id,
+                                        fault_words(plan.circuit, matrix.faults[fault].fault), plan.checks[check].label, *set, allowed));
             }
         }
     }

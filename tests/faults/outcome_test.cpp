@@ -99,7 +99,8 @@ TEST_CASE("a range: within, low, high; the ends are good; what may lie on both s
 }
 
 TEST_CASE("below in volts: with a minus the leads are swapped, and the size counts") {
-    const Plan plan = read("check a \"A\"\n drop X1.2 to part G1.-\n expect below 0.15 V\n pass -> done\n 0.15 .. 3 V -> suspects\n fail -> suspects\n");
+    const Plan plan =
+        read("check a \"A\"\n drop X1.2 to part G1.-\n expect below 0.15 V\n pass -> done\n 0.15 .. 3 V -> suspects\n fail -> suspects\n");
     CHECK(at(plan, number(0, 0.1)) == "1");
     CHECK(at(plan, number(-0.1, -0.1)) == "1");
     CHECK(at(plan, number(-0.66, -0.66)) == "3");
@@ -137,7 +138,8 @@ TEST_CASE("against an earlier reading: that less so much, or more; too much only
 }
 
 TEST_CASE("a row's own fail goes before what holds for all rows") {
-    const Plan plan = read("check a \"A\"\n volts \"One\" X1.1 to X1.2\n volts \"Two\" X1.1 to ground\n expect above 11 V\n pass -> done\n low -> suspects\n fail \"One\" -> suspects\n");
+    const Plan plan = read("check a \"A\"\n volts \"One\" X1.1 to X1.2\n volts \"Two\" X1.1 to ground\n expect above 11 V\n pass -> done\n "
+                           "low -> suspects\n fail \"One\" -> suspects\n");
     const Check& check = plan.checks.front();
     const auto rows = [&](double one, double two) {
         CheckPrediction made;
@@ -154,13 +156,16 @@ TEST_CASE("a row's own fail goes before what holds for all rows") {
 }
 
 TEST_CASE("no current counts where all rows are within: an open contact that is measured across is a fail of its row") {
-    const Plan plan = read("check a \"A\"\n with S1 pressed\n drop \"Feed\" part G1.+ to X1.1\n drop \"Ground\" X1.2 to part G1.-\n expect below 0.5 V\n"
-                           " pass -> done\n fail \"Feed\" -> suspects\n fail \"Ground\" -> suspects\n no current -> suspects\n");
+    const Plan plan =
+        read("check a \"A\"\n with S1 pressed\n drop \"Feed\" part G1.+ to X1.1\n drop \"Ground\" X1.2 to part G1.-\n expect below 0.5 V\n"
+             " pass -> done\n fail \"Feed\" -> suspects\n fail \"Ground\" -> suspects\n no current -> suspects\n");
     CHECK(sound(plan) == "1");
     CHECK(with(plan, FaultKind::open, "", "W3") == "2");
     CHECK(with(plan, FaultKind::open, "", "W4") == "3");
-    CHECK(with(plan, FaultKind::open, "E1") == "1 4"); // in W1 the heater's current still flows: one sees it there, another sees none behind
-    const Plan behind = read("check a \"A\"\n with S1 pressed\n drop F1.2 to X1.1\n expect below 0.5 V\n pass -> done\n fail -> suspects\n no current -> suspects\n");
+    CHECK(with(plan, FaultKind::open, "E1") ==
+          "1 4"); // in W1 the heater's current still flows: one sees it there, another sees none behind
+    const Plan behind = read("check a \"A\"\n with S1 pressed\n drop F1.2 to X1.1\n expect below 0.5 V\n pass -> done\n fail -> suspects\n "
+                             "no current -> suspects\n");
     CHECK(sound(behind) == "1");
     CHECK(with(behind, FaultKind::open, "E1") == "3"); // F1.2 and behind it nothing else flows
 }
@@ -176,7 +181,8 @@ TEST_CASE("one of several fuses pulled, each in turn: the part whose pulling bri
 }
 
 TEST_CASE("a look: what the parts may be found doing decides, each answer where it holds, NO where none does") {
-    const Plan plan = read("check a \"A\"\n with S1 pressed\n look \"Lamp\": E1 lit\n pass -> done\n \"dim\": E1 dim -> suspects\n fail -> suspects\n");
+    const Plan plan =
+        read("check a \"A\"\n with S1 pressed\n look \"Lamp\": E1 lit\n pass -> done\n \"dim\": E1 dim -> suspects\n fail -> suspects\n");
     CHECK(sound(plan) == "1");
     CHECK(with(plan, FaultKind::open, "", "W3") == "3");
     // A heater may get what it needs or not: YES and NO are both possible, for `works` as for `lit`.
@@ -196,6 +202,7 @@ TEST_CASE("what no outcome names has a line of its own on paper, which leads to 
     CHECK(leaves_something(read(volts + " expect below 1 V\n pass -> done\n 1 .. 3 V -> suspects\n").checks.front()));
     const std::string look = "check a \"A\"\n with S1 pressed\n look \"Lamp\"";
     CHECK(leaves_something(read(look + ": E1 lit\n pass -> done\n").checks.front()));
-    CHECK(!leaves_something(read(look + ": E1 lit\n pass -> done\n \"dim\": E1 dim -> suspects\n \"dark\": E1 dark -> suspects\n").checks.front()));
+    CHECK(!leaves_something(
+        read(look + ": E1 lit\n pass -> done\n \"dim\": E1 dim -> suspects\n \"dark\": E1 dark -> suspects\n").checks.front()));
     CHECK(leaves_something(read(look + "\n \"lit\": E1 lit -> done\n \"dark\": E1 dark -> suspects\n").checks.front()));
 }

@@ -1,6 +1,6 @@
 // Any bytes, from the file to the model of pages: a plan without errors becomes pages, the same ones twice.
-#include "fuzz/take.hpp"
 #include "analysis/analysis.hpp"
+#include "fuzz/take.hpp"
 #include "sheet/sheet.hpp"
 #include "source/render.hpp"
 
@@ -21,8 +21,7 @@ void take(std::string_view bytes) {
     Sources sources;
     Analysis result = analyse(sources, disk, {"fuzz.plan"});
     promise(result.unreadable.empty(), "the file is there");
-    promise(render_short(sources, result.findings, {}).empty() == result.findings.empty(),
-            "findings show");
+    promise(render_short(sources, result.findings, {}).empty() == result.findings.empty(), "findings show");
     if (!result.usable()) return;
     for (const Paper paper : {Paper::a4, Paper::letter}) {
         const SheetResult sheet = lay_out(*result.plan, faces(), {paper});

@@ -13,9 +13,8 @@ TEST_CASE("colours are those of IEC 60757, in the order of its table") {
         const char *code, *word;
     };
     const Row rows[] = {
-        {"BK", "black"}, {"BN", "brown"}, {"RD", "red"},       {"OG", "orange"}, {"YE", "yellow"},
-        {"GN", "green"}, {"BU", "blue"},  {"VT", "violet"},    {"GY", "grey"},   {"WH", "white"},
-        {"PK", "pink"},  {"GD", "gold"},  {"TQ", "turquoise"}, {"SR", "silver"},
+        {"BK", "black"},  {"BN", "brown"}, {"RD", "red"},   {"OG", "orange"}, {"YE", "yellow"}, {"GN", "green"},     {"BU", "blue"},
+        {"VT", "violet"}, {"GY", "grey"},  {"WH", "white"}, {"PK", "pink"},   {"GD", "gold"},   {"TQ", "turquoise"}, {"SR", "silver"},
     };
     REQUIRE(colours().size() == std::size(rows) + 1);
     for (std::size_t i = 0; i < std::size(rows); ++i) {
@@ -44,8 +43,7 @@ TEST_CASE("a code is two capitals, but for the one that joins two colours of the
         CHECK(row.code == std::string(row.base) + std::string(row.stripe));
         REQUIRE(find_colour_code(row.base) != nullptr);
         REQUIRE(find_colour_code(row.stripe) != nullptr);
-        CHECK(row.word == std::string(find_colour_code(row.base)->word) + " and " +
-                              std::string(find_colour_code(row.stripe)->word));
+        CHECK(row.word == std::string(find_colour_code(row.base)->word) + " and " + std::string(find_colour_code(row.stripe)->word));
     }
 }
 

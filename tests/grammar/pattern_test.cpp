@@ -10,8 +10,7 @@ using namespace loomsheet;
 
 namespace {
 const PhrasePattern& pattern(Form form) {
-    const auto found =
-        std::find_if(phrases().begin(), phrases().end(), [form](const PhraseRow& row) { return row.form == form; });
+    const auto found = std::find_if(phrases().begin(), phrases().end(), [form](const PhraseRow& row) { return row.form == form; });
     REQUIRE(found != phrases().end());
     return pattern_of(*found);
 }
@@ -22,8 +21,7 @@ std::string written(const PhrasePattern& nodes) {
     for (const Node& node : nodes) {
         if (!all.empty()) all += ' ';
         if (node.kind == NodeKind::item)
-            all += node.atom == Atom::word ? std::string(node.word)
-                                           : "<" + std::to_string(static_cast<int>(node.atom)) + ">";
+            all += node.atom == Atom::word ? std::string(node.word) : "<" + std::to_string(static_cast<int>(node.atom)) + ">";
         else {
             all += node.kind == NodeKind::choice ? "(" : "[";
             for (std::size_t i = 0; i < node.branches.size(); ++i)
@@ -78,17 +76,15 @@ TEST_CASE("every pattern of both vocabularies has closed brackets and nothing em
     for (const Vocabulary* vocabulary : {&plan_vocabulary(), &sheet_vocabulary()}) {
         for (const PhraseRow& row : vocabulary->phrases) {
             CAPTURE(row.pattern);
-            CHECK(std::count(row.pattern.begin(), row.pattern.end(), '(') ==
-                  std::count(row.pattern.begin(), row.pattern.end(), ')'));
-            CHECK(std::count(row.pattern.begin(), row.pattern.end(), '[') ==
-                  std::count(row.pattern.begin(), row.pattern.end(), ']'));
+            CHECK(std::count(row.pattern.begin(), row.pattern.end(), '(') == std::count(row.pattern.begin(), row.pattern.end(), ')'));
+            CHECK(std::count(row.pattern.begin(), row.pattern.end(), '[') == std::count(row.pattern.begin(), row.pattern.end(), ']'));
             CHECK_FALSE(pattern_of(row).empty());
             each_item(pattern_of(row), [](const Node& node) {
                 if (node.atom != Atom::word) return;
                 CHECK_FALSE(node.word.empty());
                 // CAPITALS that are no atom would be words of the language, and plans have none.
-                const bool capitals = node.word.size() > 1 && std::all_of(node.word.begin(), node.word.end(),
-                                                                          [](char c) { return c >= 'A' && c <= 'Z'; });
+                const bool capitals =
+                    node.word.size() > 1 && std::all_of(node.word.begin(), node.word.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
                 CHECK_MESSAGE((!capitals || node.word == "AWG"), node.word);
             });
         }
@@ -108,6 +104,5 @@ TEST_CASE("every atom is told apart in messages, with an example in the unit tha
     CHECK(told.contains("`fuse`"));
     CHECK(describe(pattern(Form::inner).back()) == "a resistance such as 85 ohm");
     CHECK(describe(pattern(Form::contact).back()) == "three pins such as 30/87/87a or two pins such as 30/87");
-    CHECK(describe(pattern(Form::pair_value)[1]) ==
-          "a current such as 40 A or a power such as 55 W or a resistance such as 85 ohm");
+    CHECK(describe(pattern(Form::pair_value)[1]) == "a current such as 40 A or a power such as 55 W or a resistance such as 85 ohm");
 }

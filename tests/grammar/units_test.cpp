@@ -70,8 +70,7 @@ TEST_CASE("a prefix in a unit is the one that the SI has, squared in an area") {
         for (const auto& [letter, times] : prefixes)
             for (const auto& [base, factor] : named)
                 if (written == letter + base && written != "min") {
-                    CHECK_MESSAGE(unit.factor ==
-                                      doctest::Approx(squared ? times * times * factor : times * factor).epsilon(1e-12),
+                    CHECK_MESSAGE(unit.factor == doctest::Approx(squared ? times * times * factor : times * factor).epsilon(1e-12),
                                   written);
                     ++prefixed;
                 }
@@ -99,8 +98,8 @@ TEST_CASE("a dimension is kept in one base unit, and where the language has that
             CHECK_MESSAGE(unit->dimension == static_cast<Dimension>(i), base);
             CHECK_MESSAGE(unit->factor == 1, base);
         }
-        const bool any = std::any_of(units().begin(), units().end(),
-                                     [i](const Unit& unit) { return unit.dimension == static_cast<Dimension>(i); });
+        const bool any =
+            std::any_of(units().begin(), units().end(), [i](const Unit& unit) { return unit.dimension == static_cast<Dimension>(i); });
         CHECK_MESSAGE(any, base);
     }
 }

@@ -15,8 +15,7 @@ struct Built {
     explicit Built(const std::vector<std::string>& texts) {
         std::vector<loomsheet::Tree> trees;
         for (const auto& text : texts)
-            trees.push_back(loomsheet::parse(
-                sources, sources.add(fmt::format("{}.plan", texts.size() - trees.size()), text), findings));
+            trees.push_back(loomsheet::parse(sources, sources.add(fmt::format("{}.plan", texts.size() - trees.size()), text), findings));
         plan = loomsheet::build(sources, trees, findings);
         findings.sort();
     }
@@ -38,8 +37,7 @@ struct Built {
         for (const auto& finding : findings.list()) {
             if (loomsheet::severity_of(finding) == loomsheet::Severity::note) continue;
             const auto at = sources[finding.at.file].position(finding.at.begin);
-            all += fmt::format("{}{}@{}:{}", all.empty() ? "" : " ", loomsheet::code_name(finding.code), at.line,
-                               at.column);
+            all += fmt::format("{}{}@{}:{}", all.empty() ? "" : " ", loomsheet::code_name(finding.code), at.line, at.column);
         }
         return all;
     }

@@ -68,14 +68,14 @@ Setup with(std::vector<SetupItem> items) { return {std::move(items), {}}; }
 
 TEST_CASE("from the car at rest: connections first, then load and bridge, then key, outputs, hands") {
     const Setup to = with({item(ItemKind::pressed, 2), output(47), key("on"), between(ItemKind::bridge, 1, 2, 10),
-                           between(ItemKind::load, 3, 4, 21), item(ItemKind::unplugged, 21), item(ItemKind::pulled, 5),
-                           minus_off(9), item(ItemKind::words, none, "gear lever in neutral")});
+                           between(ItemKind::load, 3, 4, 21), item(ItemKind::unplugged, 21), item(ItemKind::pulled, 5), minus_off(9),
+                           item(ItemKind::words, none, "gear lever in neutral")});
     CHECK(tell(changes({}, to)) == " +minus +X21 +F5 +gear lever in neutral +load21 +bridge +key:on +call47 +press");
 }
 
 TEST_CASE("back to rest: hands, outputs, engine, key, then load and bridge, then plugs, the battery's minus last") {
-    const Setup from = with({minus_off(9), item(ItemKind::unplugged, 21), between(ItemKind::load, 3, 4, 21),
-                             item(ItemKind::engine_running), key("on"), output(47), item(ItemKind::pressed, 2)});
+    const Setup from = with({minus_off(9), item(ItemKind::unplugged, 21), between(ItemKind::load, 3, 4, 21), item(ItemKind::engine_running),
+                             key("on"), output(47), item(ItemKind::pressed, 2)});
     CHECK(tell(changes(from, {})) == " -press -call47 -engine -key:on -load21 -X21 -minus");
 }
 
@@ -102,22 +102,19 @@ TEST_CASE("a lamp of other watts, or across other points, comes off and goes on 
     const Setup big = with({between(ItemKind::load, 3, 4, 21)});
     CHECK(tell(changes(big, with({between(ItemKind::load, 3, 4, 5)}))) == " -load21 +load5");
     CHECK(tell(changes(big, with({between(ItemKind::load, 6, 7, 21)}))) == " -load21 +load21");
-    CHECK(tell(changes(big, with({between(ItemKind::load, 4, 3, 21)}))) ==
-          " =load21"); // turned round is the same place
+    CHECK(tell(changes(big, with({between(ItemKind::load, 4, 3, 21)}))) == " =load21"); // turned round is the same place
 }
 
 TEST_CASE("key and switches go from one position to the next without a step between") {
     CHECK(tell(changes(with({key("on")}), with({key("crank")}))) == " +key:crank");
-    CHECK(tell(changes(with({item(ItemKind::position, 4, "low")}), with({item(ItemKind::position, 4, "high")}))) ==
-          " +at:high");
+    CHECK(tell(changes(with({item(ItemKind::position, 4, "low")}), with({item(ItemKind::position, 4, "high")}))) == " +at:high");
     CHECK(tell(changes(with({key("on")}), with({key("off")}))) == " -key:on"); // off is the car at rest
     CHECK(changes({}, with({key("off")})).empty());
 }
 
 TEST_CASE("a running engine needs the key; stopping it takes the key off and on") {
     CHECK(tell(changes(with({key("on")}), with({item(ItemKind::engine_running)}))) == " +engine");
-    CHECK(tell(changes(with({key("on"), item(ItemKind::engine_running)}), with({key("on")}))) ==
-          " -engine -key:on +key:on");
+    CHECK(tell(changes(with({key("on"), item(ItemKind::engine_running)}), with({key("on")}))) == " -engine -key:on +key:on");
 }
 
 TEST_CASE("a load across the points measured takes the points of the check") {

@@ -49,8 +49,7 @@ TEST_CASE("a plug meets its part and an in-line half its twin, pin by pin") {
     CHECK(door.half == "door");
     CHECK(door.cavities == 4);
     CHECK(door.place == "sill");
-    CHECK(built.circuit().find_pin(built.circuit().find_part("X31"), "54g") !=
-          none); // the mark of cavity 2, on both halves
+    CHECK(built.circuit().find_pin(built.circuit().find_part("X31"), "54g") != none); // the mark of cavity 2, on both halves
     CHECK(built.circuit().plug_of(built.circuit().find_part("M3")) == built.circuit().find_part("X21"));
     CHECK(built.circuit().plug_of(built.circuit().find_part("X30")) == built.circuit().find_part("X31"));
 }
@@ -107,8 +106,7 @@ TEST_CASE("elements: who is a, b and c") {
                       "80 100 kohm\n  between 6/7 120 ohm ±1 %\n");
     CHECK_MESSAGE(built.said() == "", built.said());
     const auto& contact = built.part("K5").elements.at(1);
-    CHECK(built.pin(contact.a) + " " + built.pin(contact.b) + " " + built.pin(contact.c) ==
-          "K5.30 K5.87 K5.87a"); // common, make, break
+    CHECK(built.pin(contact.a) + " " + built.pin(contact.b) + " " + built.pin(contact.c) == "K5.30 K5.87 K5.87a"); // common, make, break
     CHECK(built.part("S4").elements.size() == 3);
     REQUIRE(built.part("S4").find_position("up") != nullptr);
     CHECK(built.part("S4").find_position("up")->closed.size() == 2);
@@ -116,8 +114,7 @@ TEST_CASE("elements: who is a, b and c") {
     CHECK(built.part("S1").elements.at(0).when->key == std::vector<std::string>{"on", "crank"});
     CHECK(built.part("S1").elements.at(1).when->engine_running);
     const auto& pot = built.part("B5").elements.at(0);
-    CHECK(built.pin(pot.a) + " " + built.pin(pot.b) + " " + built.pin(pot.c) ==
-          "B5.2 B5.4 B5.3"); // end +, wiper, end -
+    CHECK(built.pin(pot.a) + " " + built.pin(pot.b) + " " + built.pin(pot.c) == "B5.2 B5.4 B5.3"); // end +, wiper, end -
     CHECK(pot.table.at(1).position == "pressed");
     CHECK(pot.table.at(1).value->si == doctest::Approx(0.76));
     const auto& ntc = built.part("B2").elements.at(0);
@@ -134,10 +131,9 @@ TEST_CASE("elements: who is a, b and c") {
 }
 
 TEST_CASE("wires, cables, and the shop's own colours") {
-    const Built built(parts +
-                      "colour TN \"tan\"\nwire W1 G1.+ -> F1.1 6 mm2 RD unfused\nwire W2 F1.2 -> X21.1 2.5 mm2 TN/BK\n"
-                      "wire W3 X21.2 -> XE1 blue/white\nwire W4 J1 -> X30.L GNYE\nwire W5 X31.L -> XE1 purple\ncable "
-                      "C1 \"Pair\" W2 W3 twisted\n");
+    const Built built(parts + "colour TN \"tan\"\nwire W1 G1.+ -> F1.1 6 mm2 RD unfused\nwire W2 F1.2 -> X21.1 2.5 mm2 TN/BK\n"
+                              "wire W3 X21.2 -> XE1 blue/white\nwire W4 J1 -> X30.L GNYE\nwire W5 X31.L -> XE1 purple\ncable "
+                              "C1 \"Pair\" W2 W3 twisted\n");
     CHECK_MESSAGE(built.said() == "", built.said());
     CHECK(built.wire("W1").unfused);
     CHECK(built.wire("W2").colour.code() == "TN/BK");
@@ -177,20 +173,16 @@ TEST_CASE("relay pins of the shipped plans are those of DIN 72552") {
             std::string text;
             REQUIRE(disk.read(path, text).empty());
             const Built built(text);
-            const auto name = [&](PinId pin) {
-                return pin == none ? std::string("none") : built.circuit().pins.at(pin).name;
-            };
+            const auto name = [&](PinId pin) { return pin == none ? std::string("none") : built.circuit().pins.at(pin).name; };
             for (const Part& part : built.circuit().parts) {
                 if (part.kind != PartKind::relay) continue;
                 ++relays;
                 for (const Element& e : part.elements) {
                     const auto pins = name(e.a) + "/" + name(e.b) + (e.c == none ? "" : "/" + name(e.c));
                     if (part.assembly != none && starter.contains(name(e.b))) {
-                        CHECK_MESSAGE((starter.contains(name(e.a)) && starter.contains(name(e.b))), path, " ", part.id,
-                                      " ", pins);
+                        CHECK_MESSAGE((starter.contains(name(e.a)) && starter.contains(name(e.b))), path, " ", part.id, " ", pins);
                     } else if (e.kind == ElementKind::contact) {
-                        CHECK_MESSAGE((pins == "30/87" || pins == "30/87/87a" || pins == "30/87a"), path, " ", part.id,
-                                      " ", pins);
+                        CHECK_MESSAGE((pins == "30/87" || pins == "30/87/87a" || pins == "30/87a"), path, " ", part.id, " ", pins);
                     } else {
                         CHECK_MESSAGE(pins == "86/85", path, " ", part.id, " ", pins);
                     }

@@ -11,8 +11,7 @@ using namespace loomsheet;
 
 namespace {
 const PhrasePattern& pattern(Form form) {
-    const auto found =
-        std::find_if(phrases().begin(), phrases().end(), [form](const PhraseRow& row) { return row.form == form; });
+    const auto found = std::find_if(phrases().begin(), phrases().end(), [form](const PhraseRow& row) { return row.form == form; });
     REQUIRE(found != phrases().end());
     return pattern_of(*found);
 }
@@ -95,13 +94,11 @@ TEST_CASE("what can be measured is what the grammar has, in the meter's units") 
     for (const Form form : {Form::points, Form::through, Form::clamp, Form::look, Form::read})
         known.merge(spellings(pattern(form)));
     const auto has = [&](std::string_view word) {
-        return std::any_of(known.begin(), known.end(), [word](const std::string& each) {
-            return each == word || each.starts_with(std::string(word) + " ");
-        });
+        return std::any_of(known.begin(), known.end(),
+                           [word](const std::string& each) { return each == word || each.starts_with(std::string(word) + " "); });
     };
-    for (const MeasureKind kind :
-         {MeasureKind::volts, MeasureKind::volts_ac, MeasureKind::drop, MeasureKind::ohms, MeasureKind::continuity,
-          MeasureKind::amps, MeasureKind::clamp, MeasureKind::testlamp, MeasureKind::look, MeasureKind::read}) {
+    for (const MeasureKind kind : {MeasureKind::volts, MeasureKind::volts_ac, MeasureKind::drop, MeasureKind::ohms, MeasureKind::continuity,
+                                   MeasureKind::amps, MeasureKind::clamp, MeasureKind::testlamp, MeasureKind::look, MeasureKind::read}) {
         CHECK_MESSAGE(has(measure_word(kind)), measure_word(kind));
         CHECK(measure_kind(measure_word(kind)) == kind);
         if (const auto dimension = dimension_of(kind)) CHECK(row_of(*dimension).base_unit == shown_unit(kind));

@@ -84,8 +84,8 @@ bool whole(const Circuit& circuit) {
     for (const Wire& wire : circuit.wires)
         good = good && is_pin(wire.from) && is_pin(wire.to);
     for (const Part& part : circuit.parts) {
-        good = good && is_part(part.plugs_on) && is_part(part.twin) && is_part(part.assembly) &&
-               is_part(part.bolted_to) && is_pin(part.bolted_pin);
+        good = good && is_part(part.plugs_on) && is_part(part.twin) && is_part(part.assembly) && is_part(part.bolted_to) &&
+               is_pin(part.bolted_pin);
         for (const Element& e : part.elements)
             good = good && is_pin(e.a) && is_pin(e.b) && is_pin(e.c);
         for (const PinId joined : part.joined)
@@ -110,8 +110,7 @@ TEST_CASE("spoiled plans") {
         const bool good = std::all_of(found.begin(), found.end(), [&](const Diagnostic& finding) {
             const auto& related = finding.related;
             return inside(built.sources, finding.at) && find_in_catalogue(finding.code) != nullptr &&
-                   std::all_of(related.begin(), related.end(),
-                               [&](const Related& r) { return inside(built.sources, r.at); });
+                   std::all_of(related.begin(), related.end(), [&](const Related& r) { return inside(built.sources, r.at); });
         });
         CHECK_MESSAGE(good, "number ", i, "\n", text);
         CHECK_MESSAGE(whole(built.circuit()), "number ", i, "\n", text);

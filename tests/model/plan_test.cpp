@@ -36,12 +36,10 @@ std::string told(const Built& built, const PointRef& point) {
 } // namespace
 
 TEST_CASE("points: wire end, part, joint, element, whole, body") {
-    const Built built =
-        plan_with("verdict a blames X21.1 part M3.1 joint X21.1 K5.30/87 W4 XE1 M3 \"engine locked\" X21.1 to XE1\n"
-                  "check b volts part   G1.+ to ground\n");
+    const Built built = plan_with("verdict a blames X21.1 part M3.1 joint X21.1 K5.30/87 W4 XE1 M3 \"engine locked\" X21.1 to XE1\n"
+                                  "check b volts part   G1.+ to ground\n");
     const Verdict& verdict = built.plan.verdicts.at(0);
-    const char* wanted[] = {"wire end X21.1", "part M3.1", "joint X21.1", "part K5.30 K5.87",
-                            "whole W4",       "whole XE1", "whole M3"};
+    const char* wanted[] = {"wire end X21.1", "part M3.1", "joint X21.1", "part K5.30 K5.87", "whole W4", "whole XE1", "whole M3"};
     REQUIRE(verdict.blames.size() == std::size(wanted));
     for (std::size_t i = 0; i < std::size(wanted); ++i)
         CHECK(told(built, verdict.blames[i]) == std::string(wanted[i]));
@@ -55,19 +53,17 @@ TEST_CASE("points: wire end, part, joint, element, whole, body") {
 }
 
 TEST_CASE("set-up items, each of its kind") {
-    const Built built =
-        plan_with("check a look \"x\"\n  with key on, asleep for 20 min, engine running, at 2000 rpm, X21 unplugged, "
-                  "F1 pulled, G1.- disconnected,\n"
-                  "    S4 pressed, U1.47 on, B2 at 80 degC, B2 as found, S4 at up, B5 from released to pressed,\n"
-                  "    bridge K5.30 to K5.87 fused 10 A, load 21 W, load 5 W across X21.1 to X21.2, one of F1 F2 "
-                  "pulled, \"gear lever in neutral\"\n");
+    const Built built = plan_with("check a look \"x\"\n  with key on, asleep for 20 min, engine running, at 2000 rpm, X21 unplugged, "
+                                  "F1 pulled, G1.- disconnected,\n"
+                                  "    S4 pressed, U1.47 on, B2 at 80 degC, B2 as found, S4 at up, B5 from released to pressed,\n"
+                                  "    bridge K5.30 to K5.87 fused 10 A, load 21 W, load 5 W across X21.1 to X21.2, one of F1 F2 "
+                                  "pulled, \"gear lever in neutral\"\n");
     const auto& items = built.plan.checks.at(0).with.items;
-    const ItemKind kinds[] = {ItemKind::key,          ItemKind::asleep,        ItemKind::engine_running,
-                              ItemKind::engine_speed, ItemKind::unplugged,     ItemKind::pulled,
-                              ItemKind::disconnected, ItemKind::pressed,       ItemKind::output_on,
-                              ItemKind::at_value,     ItemKind::as_found,      ItemKind::position,
-                              ItemKind::moved,        ItemKind::bridge,        ItemKind::load,
-                              ItemKind::load,         ItemKind::one_of_pulled, ItemKind::words};
+    const ItemKind kinds[] = {ItemKind::key,           ItemKind::asleep,   ItemKind::engine_running, ItemKind::engine_speed,
+                              ItemKind::unplugged,     ItemKind::pulled,   ItemKind::disconnected,   ItemKind::pressed,
+                              ItemKind::output_on,     ItemKind::at_value, ItemKind::as_found,       ItemKind::position,
+                              ItemKind::moved,         ItemKind::bridge,   ItemKind::load,           ItemKind::load,
+                              ItemKind::one_of_pulled, ItemKind::words};
     REQUIRE(items.size() == std::size(kinds));
     for (std::size_t i = 0; i < items.size(); ++i)
         CHECK(items[i].kind == kinds[i]);
@@ -92,8 +88,7 @@ TEST_CASE("labels of set-ups are replaced by what they stand for, labels in labe
     for (const auto& item : built.plan.checks.at(0).with.items)
         all += fmt::format("{} ", static_cast<int>(item.kind));
     CHECK(all == fmt::format("{} {} {} {} {} ", static_cast<int>(ItemKind::key), static_cast<int>(ItemKind::output_on),
-                             static_cast<int>(ItemKind::unplugged), static_cast<int>(ItemKind::load),
-                             static_cast<int>(ItemKind::pulled)));
+                             static_cast<int>(ItemKind::unplugged), static_cast<int>(ItemKind::load), static_cast<int>(ItemKind::pulled)));
     CHECK(built.plan.setups.at(0).used);
     CHECK(built.plan.setups.at(1).setup.items.size() == 4);
 }
@@ -111,15 +106,14 @@ TEST_CASE("a tower of labels, each naming the next one twice, is no trouble up t
 }
 
 TEST_CASE("checks: rows, limits by row, outcomes, bands, answers") {
-    const Built built =
-        plan_with("check a \"Rows\"\n  volts \"Left\" E21.1 to E21.2\n  volts \"Right\" E23.1 to E23.2\n  expect above "
-                  "11 V\n  expect \"Right\" 0.5 .. 3 V\n"
-                  "  0.3 .. 3 V -> v\n  fail \"Left\" -> b\n  pass -> next\n  no current -> suspects E21.1 to E21.2\n  "
-                  "time 4 min, marks 2\n  steps \"one\"\n  steps \"two\"\n"
-                  "check b\n  look \"Both light\": E21 lit and E23 lit\n  \"one flickers\": E21 dim or E23 dim -> "
-                  "suspects E21 E23\n  pass -> done\n  fail -> v\n"
-                  "check c\n  volts G1.+ to G1.-\n  expect within 0.5 V of a not computed\n  pass -> done\n"
-                  "verdict v blames nothing\n  repair \"x\"\n  after a b\n  -> b\n");
+    const Built built = plan_with("check a \"Rows\"\n  volts \"Left\" E21.1 to E21.2\n  volts \"Right\" E23.1 to E23.2\n  expect above "
+                                  "11 V\n  expect \"Right\" 0.5 .. 3 V\n"
+                                  "  0.3 .. 3 V -> v\n  fail \"Left\" -> b\n  pass -> next\n  no current -> suspects E21.1 to E21.2\n  "
+                                  "time 4 min, marks 2\n  steps \"one\"\n  steps \"two\"\n"
+                                  "check b\n  look \"Both light\": E21 lit and E23 lit\n  \"one flickers\": E21 dim or E23 dim -> "
+                                  "suspects E21 E23\n  pass -> done\n  fail -> v\n"
+                                  "check c\n  volts G1.+ to G1.-\n  expect within 0.5 V of a not computed\n  pass -> done\n"
+                                  "verdict v blames nothing\n  repair \"x\"\n  after a b\n  -> b\n");
     const Check& a = built.plan.checks.at(0);
     CHECK(a.title == "Rows");
     CHECK(a.measure == MeasureKind::volts);

@@ -72,14 +72,13 @@ TEST_CASE("ranges: the unit at the right or at both ends, signs, and what runs b
 }
 
 TEST_CASE("out of reach: what is possible is said, and the prefix that was meant") {
-    CHECK(says("battery G1 12.6 V, inner 6 Mohm",
-               "`6 Mohm` is not possible: an inner resistance is 0.5 mΩ to 1 Ω (did you mean `6 mohm`?)"));
+    CHECK(
+        says("battery G1 12.6 V, inner 6 Mohm", "`6 Mohm` is not possible: an inner resistance is 0.5 mΩ to 1 Ω (did you mean `6 mohm`?)"));
     CHECK(says("battery G1 126 V", "a battery voltage is 1 to 60 V"));
     CHECK(says("fuse F1 4000 A", "a fuse rating is 0.1 to 600 A (did you mean `4000 mA`?)"));
     CHECK(says("relay K1 coil 86/85 85 mohm, contact 30/87", "did you mean `85 ohm`?"));
     CHECK(says("wire W1 F1.1 -> F1.2 6 mm2 140 m\nfuse F1 10 A", "a length is 5 mm to 50 m"));
-    CHECK(
-        says("motor M1 1/2 22 A, stalls at 20 A", "M1 stalls at 20 A, which is not above its running current of 22 A"));
+    CHECK(says("motor M1 1/2 22 A, stalls at 20 A", "M1 stalls at 20 A, which is not above its running current of 22 A"));
     CHECK(says("relay K1 coil 86/85 85 ohm, contact 30/87, pulls in at 3 V, drops out at 8 V",
                "K1 drops out at 8 V, which is not under the 3 V"));
     CHECK(says("fuse F1 " + std::string(400, '9') + " A", "is not possible"));
@@ -124,9 +123,7 @@ TEST_CASE("AWG sizes against ASTM B258") {
     };
     for (const Row& row : rows) {
         CHECK_MESSAGE(awg_area(row.size) * 1e6 == doctest::Approx(row.area).epsilon(1e-4), row.size);
-        CHECK_MESSAGE(std::sqrt(awg_area(row.size) * 4 / 3.14159265358979) * 1e3 ==
-                          doctest::Approx(row.diameter).epsilon(1e-4),
-                      row.size);
+        CHECK_MESSAGE(std::sqrt(awg_area(row.size) * 4 / 3.14159265358979) * 1e3 == doctest::Approx(row.diameter).epsilon(1e-4), row.size);
     }
     CHECK(std::abs(awg_area("10") * 1e6 - 5.2612) < 0.0005); // row 1 names this tolerance
     for (const char* none_such : {"41", "-1", "5/0", "0/0", "1/1", "10a", "", "/0"})

@@ -34,13 +34,15 @@ bool together(const Loom& loom, const Branch& one, const Branch& other) {
     const auto closed = [&](const TableRow& position, const Branch& contact) {
         const Element& it = part.elements[contact.element];
         const std::pair<int, int> ends{it.a, contact.make ? it.b : it.c}, turned{ends.second, ends.first};
-        return std::any_of(position.closed.begin(), position.closed.end(), [&](const auto& each) { return each == ends || each == turned; });
+        return std::any_of(position.closed.begin(), position.closed.end(),
+                           [&](const auto& each) { return each == ends || each == turned; });
     };
-    return part.positions.empty() || std::any_of(part.positions.begin(), part.positions.end(), [&](const TableRow& each) { return closed(each, one) && closed(each, other); });
+    return part.positions.empty() || std::any_of(part.positions.begin(), part.positions.end(),
+                                                 [&](const TableRow& each) { return closed(each, one) && closed(each, other); });
 }
 
-// The nearest way from one node to another, and what lies side by side with it: every branch on a way that passes no node twice, over contacts
-// that are closed with those of the nearest. With a branch laid between the two nodes, those of its block.
+// The nearest way from one node to another, and what lies side by side with it: every branch on a way that passes no node twice, over
+// contacts that are closed with those of the nearest. With a branch laid between the two nodes, those of its block.
 class Blocks {
 public:
     Blocks(const Loom& loom, int from, int to) : beside_(loom.nodes) {
@@ -48,9 +50,13 @@ public:
         if (way.empty()) return;
         for (std::size_t i = 0; i < loom.branches.size(); ++i) {
             const Branch& each = loom.branches[i];
-            const auto of_part = [&](int step) { return loom.branches[step].gate == Gate::contact && loom.branches[step].part == each.part; };
-            const bool stands = each.gate != Gate::contact || (std::any_of(way.begin(), way.end(), of_part) &&
-                                                               std::all_of(way.begin(), way.end(), [&](int step) { return !of_part(step) || together(loom, each, loom.branches[step]); }));
+            const auto of_part = [&](int step) {
+                return loom.branches[step].gate == Gate::contact && loom.branches[step].part == each.part;
+            };
+            const bool stands = each.gate != Gate::contact ||
+                                (std::any_of(way.begin(), way.end(), of_part) && std::all_of(way.begin(), way.end(), [&](int step) {
+                                     return !of_part(step) || together(loom, each, loom.branches[step]);
+                                 }));
             if (each.carries() && stands) join(each.a, each.b, static_cast<int>(i));
         }
         join(from, to, laid);
@@ -112,7 +118,8 @@ bool Blame::names(const Point& point) const {
     if (at.metal == "joint") {
         if (point.metal == "joint") return point.pin == at.pin || plan.pins[point.pin].mate == at.pin;
         const bool plug = point.metal == "whole" && point.part != none && plan.parts[point.part].kind == "connector";
-        return plug && (plan.pins[at.pin].part == point.part || (plan.pins[at.pin].mate != none && plan.pins[plan.pins[at.pin].mate].part == point.part));
+        return plug && (plan.pins[at.pin].part == point.part ||
+                        (plan.pins[at.pin].mate != none && plan.pins[plan.pins[at.pin].mate].part == point.part));
     }
     if (point.metal == "joint" || at.part == none || point.part == none) return false;
     if (!point.pins.empty()) return point.part == at.part && at.pins == point.pins;

@@ -27,7 +27,8 @@ std::vector<int> named(const Loom& loom, const Point& at) {
             const Element& it = plan.parts[each.part].elements[each.element];
             const int end = each.gate == Gate::contact && !each.make ? it.c : it.b;
             const bool one = at.pins.size() == 1 && it.a == at.pins[0];
-            const bool two = at.pins.size() == 2 && ((it.a == at.pins[0] && end == at.pins[1]) || (it.a == at.pins[1] && end == at.pins[0]));
+            const bool two =
+                at.pins.size() == 2 && ((it.a == at.pins[0] && end == at.pins[1]) || (it.a == at.pins[1] && end == at.pins[0]));
             if (one || two) found.push_back(index);
         } else if (at.part != none && (each.part == at.part || (each.part != none && plan.parts[each.part].in == at.part))) {
             found.push_back(index);
@@ -60,7 +61,8 @@ void stick(const Loom& loom, const std::vector<int>& at, bool closed, Damage& da
     for (const int branch : at) {
         const Branch& each = loom.branches[branch];
         (closed ? damage.closed : damage.never).push_back(branch);
-        if (closed && each.gate == Gate::contact && loom.plan.parts[each.part].kind == "relay") damage.armature.emplace_back(each.part, each.make);
+        if (closed && each.gate == Gate::contact && loom.plan.parts[each.part].kind == "relay")
+            damage.armature.emplace_back(each.part, each.make);
     }
 }
 
@@ -78,8 +80,10 @@ Damage damage_of(const Loom& loom, const Fault& fault, Dice& hand) {
     };
     const auto is_whole = [&](const char* kind) { return whole && part->kind == kind; };
     if (fault.kind == "open" || fault.kind == "blown") {
-        if (is_whole("splice")) open_splice(loom, fault.at.part, damage);
-        else damage.open = at;
+        if (is_whole("splice"))
+            open_splice(loom, fault.at.part, damage);
+        else
+            damage.open = at;
         if (is_whole("module")) damage.dead.push_back(fault.at.part);
     } else if (fault.kind == "added" && fault.value) {
         add_in_series(loom, at, drawn_ohms(), damage);
@@ -115,9 +119,11 @@ Damage damage_of(const Loom& loom, const Fault& fault, Dice& hand) {
 }
 
 Car::Car(const Loom& loom, Dice& dice, const Damage& wrong, Dice& hand)
-    : reals(loom.branches.size()), copper(loom.branches.size()), open(loom.branches.size()), closed(loom.branches.size()), still(loom.branches.size()),
-      dead(loom.plan.parts.size()), armature(loom.plan.parts.size()), blows(loom.branches.size()), blown(loom.branches.size()), damage(wrong) {
-    const double rattling = hand.log_between(1, rattling_surely / blows_at.high), passing = hand.log_between(passing_from / blows_at.low, passing_most);
+    : reals(loom.branches.size()), copper(loom.branches.size()), open(loom.branches.size()), closed(loom.branches.size()),
+      still(loom.branches.size()), dead(loom.plan.parts.size()), armature(loom.plan.parts.size()), blows(loom.branches.size()),
+      blown(loom.branches.size()), damage(wrong) {
+    const double rattling = hand.log_between(1, rattling_surely / blows_at.high),
+                 passing = hand.log_between(passing_from / blows_at.low, passing_most);
     for (std::size_t i = 0; i < reals.size(); ++i) {
         reals[i] = loom.branches[i].real(dice);
         if (loom.branches[i].gate == Gate::link) {

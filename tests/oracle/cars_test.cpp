@@ -18,7 +18,8 @@ std::vector<std::string> shipped() {
     return files;
 }
 
-// Shares `cars` among the plans that ship; a few more are drawn, for some faults are too small to be complained of. Of what can be planted every `nth` thing is asked of `predict`.
+// Shares `cars` among the plans that ship; a few more are drawn, for some faults are too small to be complained of. Of what can be planted
+// every `nth` thing is asked of `predict`.
 void walk_shipped(std::uint64_t seed, std::size_t cars, std::size_t sound, std::size_t nth) {
     const std::vector<std::string> files = shipped();
     std::size_t walked = 0;
@@ -26,7 +27,8 @@ void walk_shipped(std::uint64_t seed, std::size_t cars, std::size_t sound, std::
         const Json all = prove(file);
         REQUIRE(all.at("plans").size() == 1);
         Asked asked;
-        asked.seed = seed, asked.cars = cars / files.size() * 6 / 5, asked.sound_cars = sound, asked.each_harmless = 1, asked.old_batteries = 0;
+        asked.seed = seed, asked.cars = cars / files.size() * 6 / 5, asked.sound_cars = sound, asked.each_harmless = 1,
+        asked.old_batteries = 0;
         Opinion opinion = second_opinion(all.at("plans").front(), asked);
         hold_against_planted(all.at("plans").front(), file, seed, opinion, seed % nth, nth);
         std::ostringstream words;

@@ -17,7 +17,8 @@ void Loom::listen() {
     };
     const auto hear = [&](int module, int output, const Setting& at_rest, const Setting& operated) {
         const std::vector<double> before = levels(at_rest, module), after = levels(operated, module);
-        const double high = usual["an input reads high from, of its pull-up's or the system's volts"].usual, low = usual["an input reads low up to, of the same"].usual;
+        const double high = usual["an input reads high from, of its pull-up's or the system's volts"].usual,
+                     low = usual["an input reads low up to, of the same"].usual;
         for (std::size_t e = 0; e < before.size(); ++e) {
             const Element& input = plan.parts[module].elements[e];
             if (input.kind != "input" && input.kind != "pull-up") continue;

@@ -11,8 +11,9 @@ namespace {
 struct Copper {
     double mm2, most;
 };
-constexpr Copper coppers[] = {{0.35, 54.4}, {0.5, 39.0},  {0.75, 26.0}, {1, 19.5},   {1.5, 13.3}, {2, 9.42},   {2.5, 7.98}, {3, 6.15},   {4, 4.95},
-                              {6, 3.30},    {10, 1.91},   {16, 1.21},   {25, 0.780}, {35, 0.554}, {50, 0.386}, {70, 0.272}, {95, 0.206}, {120, 0.161}};
+constexpr Copper coppers[] = {{0.35, 54.4}, {0.5, 39.0}, {0.75, 26.0}, {1, 19.5},   {1.5, 13.3}, {2, 9.42},
+                              {2.5, 7.98},  {3, 6.15},   {4, 4.95},    {6, 3.30},   {10, 1.91},  {16, 1.21},
+                              {25, 0.780},  {35, 0.554}, {50, 0.386},  {70, 0.272}, {95, 0.206}, {120, 0.161}};
 constexpr double kelvin = 0.00393; // of copper, from 20 °C
 
 Range copper(double mm2) { // ohm/m at 20 °C
@@ -42,26 +43,40 @@ bool Setting::holds(const std::optional<When>& when) const {
 Setting setting_of(const Setup& setup) {
     Setting made;
     for (const Item& item : setup) {
-        if (item.kind == "key") made.key = item.word;
-        else if (item.kind == "asleep") made.asleep = true;
-        else if (item.kind == "engine running" || item.kind == "engine speed") made.engine = true;
-        else if (item.kind == "unplugged") made.unplugged.insert(item.part);
-        else if (item.kind == "pulled") made.pulled.insert(item.part);
-        else if (item.kind == "disconnected") made.disconnected.insert(item.pin);
-        else if (item.kind == "position") made.position[item.part] = item.word;
-        else if (item.kind == "pressed") made.position[item.part] = "pressed";
-        else if (item.kind == "output on") made.on.insert(item.pin);
-        else if (item.kind == "at value" && item.value) made.temperature[item.part] = item.value->si;
-        else if (item.kind == "bridge") made.bridges.push_back(item);
-        else if (item.kind == "load") made.loads.push_back(item);
-        else if (item.kind != "words" && item.kind != "as found") made.understood = false;
+        if (item.kind == "key")
+            made.key = item.word;
+        else if (item.kind == "asleep")
+            made.asleep = true;
+        else if (item.kind == "engine running" || item.kind == "engine speed")
+            made.engine = true;
+        else if (item.kind == "unplugged")
+            made.unplugged.insert(item.part);
+        else if (item.kind == "pulled")
+            made.pulled.insert(item.part);
+        else if (item.kind == "disconnected")
+            made.disconnected.insert(item.pin);
+        else if (item.kind == "position")
+            made.position[item.part] = item.word;
+        else if (item.kind == "pressed")
+            made.position[item.part] = "pressed";
+        else if (item.kind == "output on")
+            made.on.insert(item.pin);
+        else if (item.kind == "at value" && item.value)
+            made.temperature[item.part] = item.value->si;
+        else if (item.kind == "bridge")
+            made.bridges.push_back(item);
+        else if (item.kind == "load")
+            made.loads.push_back(item);
+        else if (item.kind != "words" && item.kind != "as found")
+            made.understood = false;
     }
     if (made.engine && made.key == "off") made.key = "on";
     return made;
 }
 
 Loom::Loom(const Plan& the_plan, const Usual& the_usual)
-    : plan(the_plan), usual(the_usual), wire_side_(plan.pins.size(), none), part_side_(plan.pins.size(), none), by_part_(plan.parts.size()) {
+    : plan(the_plan), usual(the_usual), wire_side_(plan.pins.size(), none), part_side_(plan.pins.size(), none),
+      by_part_(plan.parts.size()) {
     lay_points();
     lay_joints();
     lay_wires();
@@ -164,7 +179,8 @@ void Loom::lay_joints() {
         joint.gate = Gate::joint;
         joint.pins = {index};
         if (pin.mate != none) joint.pins.push_back(pin.mate);
-        const Range ohms = part.kind == "battery" ? usual["a battery clamp on its post"] : usual["a plug or socket contact"].times(1 / square(index));
+        const Range ohms =
+            part.kind == "battery" ? usual["a battery clamp on its post"] : usual["a plug or socket contact"].times(1 / square(index));
         joint.real = [ohms](Dice& dice) { return Real{dice(ohms)}; };
     }
 }
@@ -192,8 +208,11 @@ void Loom::lay_wires() {
             continue;
         }
         const double mm2 = *wire.area * 1e6, metres = *wire.length;
-        const Range crimp = usual["a crimp"].times(1 / mm2), ohms = copper(mm2), length = usual["length of a wire"], warm = usual["copper of a wire"];
-        made.real = [=](Dice& dice) { return Real{metres * dice(length) * dice(ohms) * (1 + kelvin * (dice(warm) - 20)) + dice(crimp) + dice(crimp)}; };
+        const Range crimp = usual["a crimp"].times(1 / mm2), ohms = copper(mm2), length = usual["length of a wire"],
+                    warm = usual["copper of a wire"];
+        made.real = [=](Dice& dice) {
+            return Real{metres * dice(length) * dice(ohms) * (1 + kelvin * (dice(warm) - 20)) + dice(crimp) + dice(crimp)};
+        };
     }
 }
 
@@ -216,14 +235,17 @@ void Loom::lay_battery(int index) {
     int plus = part_side_[part.pins[0]], minus = part_side_[part.pins[1]];
     if (plan.pins[part.pins[0]].name.ends_with('-')) std::swap(plus, minus);
     const double size = plan.system / 12; // of two batteries in series everything is twice
-    const Range inner = part.inner ? usual.written(*part.inner, "a battery's inner resistance") : usual["a battery's inner resistance"].times(0.006 * size);
+    const Range inner =
+        part.inner ? usual.written(*part.inner, "a battery's inner resistance") : usual["a battery's inner resistance"].times(0.006 * size);
     for (std::size_t i = 0; i < part.gives.size(); ++i) {
         Branch& source = lay(plus, minus, index);
         source.law = Law::source, source.gate = Gate::given, source.choice = static_cast<int>(i);
         const Quantity& volts = part.gives[i].value;
         const bool charging = part.gives[i].when && part.gives[i].when->engine_running;
-        const Range range = volts.plus_minus ? Range{volts.low(), volts.si, volts.high()}
-                                                 : usual[charging ? "volts with the engine running" : "a battery's volts, engine off"].times(size).plus(volts.si);
+        const Range range =
+            volts.plus_minus
+                ? Range{volts.low(), volts.si, volts.high()}
+                : usual[charging ? "volts with the engine running" : "a battery's volts, engine off"].times(size).plus(volts.si);
         source.real = [=](Dice& dice) { return Real{dice(inner), dice(range), 0}; };
     }
 }
@@ -252,7 +274,8 @@ void Loom::lay_element(int index, int number) {
         diode.real = [=](Dice& dice) { return Real{dice(ohms), dice(drop), 0}; };
     } else if (it.kind == "load" && part.kind == "lamp" && it.value->unit != "ohm") {
         Branch& lamp = lay(a, b, index, number);
-        const Range share = it.value->plus_minus ? usual.written(*it.value, "a lamp's power").times(1 / it.value->si) : usual["a lamp's power"];
+        const Range share =
+            it.value->plus_minus ? usual.written(*it.value, "a lamp's power").times(1 / it.value->si) : usual["a lamp's power"];
         const Range cold = usual["a filament, cold to hot ohms"];
         const double amps = it.value->unit == "W" ? it.value->si / volts : it.value->si;
         lamp.law = Law::filament;
@@ -295,7 +318,8 @@ int Loom::node(const Point& at) const {
     int pin = at.pin;
     if (pin == none && at.part != none && plan.parts[at.part].pins.size() == 1) pin = plan.parts[at.part].pins.front();
     if (pin == none) return none;
-    if (at.metal == "part") return part_side_[pin] != none ? part_side_[pin] : plan.pins[pin].mate != none ? part_side_[plan.pins[pin].mate] : none;
+    if (at.metal == "part")
+        return part_side_[pin] != none ? part_side_[pin] : plan.pins[pin].mate != none ? part_side_[plan.pins[pin].mate] : none;
     return wire_side_[pin];
 }
 

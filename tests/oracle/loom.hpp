@@ -7,7 +7,7 @@
 namespace oracle {
 
 enum class Law { ohms, source, filament, motor, diode };
-struct Real { // of one branch in one car
+struct Real {         // of one branch in one car
     double ohms = 0;  // of a motor held still, a filament cold, inside a source, beside a diode's volts
     double volts = 0; // of a source, a diode; of a motor or filament those at which it draws `amps`
     double amps = 0;
@@ -45,7 +45,8 @@ struct Branch {
     int choice = none;     // given: which of the part's list; -2 - n: of what it draws
     // What a run is made of: wires, joints, bolts, fuses, contacts in whatever position.
     bool carries() const {
-        return wire != none || gate == Gate::joint || gate == Gate::link || gate == Gate::contact || (gate == Gate::always && element == none && part != none && law == Law::ohms);
+        return wire != none || gate == Gate::joint || gate == Gate::link || gate == Gate::contact ||
+               (gate == Gate::always && element == none && part != none && law == Law::ohms);
     }
     std::function<Real(Dice&)> real;
     std::function<double(const Real&, const Setting&)> ohms_there; // where they hang on how the car stands; may be empty
@@ -64,14 +65,14 @@ public:
     int body() const { return metal_.at("body"); }
     int supply(int module) const { return rails_.at(module).first; }
     int ground(int module) const { return rails_.at(module).second; }
-    int node(const Point& at) const; // where a lead touches; none where none can
-    int joint(int pin) const;        // its branch; none where there is none
-    double needs(int part) const;    // V: motor, horn ..., control unit; a lamp's are of its filament
+    int node(const Point& at) const;                                 // where a lead touches; none where none can
+    int joint(int pin) const;                                        // its branch; none where there is none
+    double needs(int part) const;                                    // V: motor, horn ..., control unit; a lamp's are of its filament
     double filament_lit(const Branch& filament, double volts) const; // share of its volts
     const std::vector<int>& of_part(int part) const { return by_part_[part]; }
     struct Heard {
-        int pin = none;    // of the input; none: the switch moves none, and the output follows the hand on it
-        bool high = true;  // how it reads when the switch is operated
+        int pin = none;   // of the input; none: the switch moves none, and the output follows the hand on it
+        bool high = true; // how it reads when the switch is operated
     };
     Heard heard(int module, int output) const {
         const auto at = heard_.find({module, output});

@@ -15,9 +15,10 @@ void Loom::lay_sensor(int index, int number, int a, int b, int c) {
         std::vector<std::pair<double, double>> curve; // degC, ohm
         for (const TableRow& row : it.table)
             if (row.at && row.value) curve.emplace_back(row.at->si, row.value->si);
-        const Range share = !it.table.empty() && it.table.front().value && it.table.front().value->plus_minus
-                                ? usual.written(*it.table.front().value, "an NTC's ohms at its temperature").times(1 / it.table.front().value->si)
-                                : usual["an NTC's ohms at its temperature"];
+        const Range share =
+            !it.table.empty() && it.table.front().value && it.table.front().value->plus_minus
+                ? usual.written(*it.table.front().value, "an NTC's ohms at its temperature").times(1 / it.table.front().value->si)
+                : usual["an NTC's ohms at its temperature"];
         const Range shop = usual["a sensor whose temperature nobody said"], hot = usual["the same with the engine running"];
         const double reference = it.value ? it.value->si : 0, at = it.at ? it.at->si : 25, beta = it.more ? it.more->si : 0;
         Branch& made = lay(a, b, index, number);
@@ -25,7 +26,10 @@ void Loom::lay_sensor(int index, int number, int a, int b, int c) {
         made.ohms_there = [=](const Real& real, const Setting& setting) {
             const auto said = setting.temperature.find(index);
             const double warm = said != setting.temperature.end() ? said->second : setting.engine ? real.amps : real.volts;
-            if (curve.size() < 2) return real.ohms * (beta > 0 ? reference * std::exp(beta * (1 / (warm + 273.15) - 1 / (at + 273.15))) : curve.empty() ? reference : curve[0].second);
+            if (curve.size() < 2)
+                return real.ohms * (beta > 0        ? reference * std::exp(beta * (1 / (warm + 273.15) - 1 / (at + 273.15)))
+                                    : curve.empty() ? reference
+                                                    : curve[0].second);
             std::size_t i = 1;
             while (i + 1 < curve.size() && curve[i].first < warm)
                 ++i;
@@ -81,7 +85,8 @@ void Loom::lay_module(int index) {
         if (it.kind == "output") {
             Branch& driver = lay(it.pulls_down ? pin : supply, it.pulls_down ? ground : pin, index, number);
             driver.gate = Gate::driver;
-            const Range ohms = it.value ? usual["a driver, volts at the current it says"].times(1 / it.value->si) : usual["a driver that says no current"];
+            const Range ohms =
+                it.value ? usual["a driver, volts at the current it says"].times(1 / it.value->si) : usual["a driver that says no current"];
             driver.real = [=](Dice& dice) { return Real{dice(ohms)}; };
         } else if (it.kind == "gives" || it.kind == "pull-up") {
             Branch& source = lay(pin, ground, index, number);

@@ -1,16 +1,16 @@
 #include "oracle/opinion.hpp"
 #include "oracle/blame.hpp"
-#include <nlohmann/json.hpp>
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <nlohmann/json.hpp>
 
 namespace oracle {
 namespace {
 
 constexpr Manner manners[] = {Manner::corner, Manner::uniform, Manner::triangular};
-constexpr int most_draws = 4;        // of one car that is to complain
-constexpr double knee = 2e-3;        // V: a diode's knee at microamperes, which the reference page leaves open
+constexpr int most_draws = 4; // of one car that is to complain
+constexpr double knee = 2e-3; // V: a diode's knee at microamperes, which the reference page leaves open
 
 struct Listed { // an ending of the proof
     End end;
@@ -49,7 +49,8 @@ private:
         Car car(loom_, values, no_damage_, hand);
         Technician reads(shop_, car, hand);
         reads.use_before();
-        const bool diodes = std::any_of(loom_.branches.begin(), loom_.branches.end(), [](const Branch& each) { return each.law == Law::diode; });
+        const bool diodes =
+            std::any_of(loom_.branches.begin(), loom_.branches.end(), [](const Branch& each) { return each.law == Law::diode; });
         for (std::size_t c = 0; c < plan_.checks.size(); ++c) {
             const Check& check = plan_.checks[c];
             if (!setting_of(check.with).understood) continue;
@@ -61,7 +62,8 @@ private:
                 ++opinion_.values;
                 const double apart = 1e-6 + 1e-6 * std::abs(theirs) + (diodes ? knee : 0);
                 if (mine.kind != Reading::Kind::number || std::abs(mine.value - theirs) > apart)
-                    opinion_.add("usual value", fmt::format("{} row {}", check.label, r + 1), fmt::format("{} here, {} there", mine.value, theirs));
+                    opinion_.add("usual value", fmt::format("{} row {}", check.label, r + 1),
+                                 fmt::format("{} here, {} there", mine.value, theirs));
             }
         }
     }
@@ -78,8 +80,10 @@ private:
                 compare_rows(reads, c);
             Technician goes(shop_, car, hand);
             const Walk walk = goes.walk([](int) { return false; });
-            if (!walk.understood) ++opinion_.not_understood;
-            else if (!lists(listed, walk.end)) opinion_.add("ending of a sound car", walk.end.words(plan_), walk.way_words(plan_));
+            if (!walk.understood)
+                ++opinion_.not_understood;
+            else if (!lists(listed, walk.end))
+                opinion_.add("ending of a sound car", walk.end.words(plan_), walk.way_words(plan_));
         }
     }
     void compare_rows(Technician& reads, std::size_t c) {
@@ -97,7 +101,8 @@ private:
                 if (kind != "chatters" && !row.at("may_chatter").get<bool>()) opinion_.add("range", where, "jumps, and they do not say so");
             } else if (kind == "number") {
                 const double low = row.at("low"), high = row.at("high");
-                if (mine.kind == Reading::Kind::open && !row.at("may_be_open").get<bool>()) opinion_.add("range", where, fmt::format("open here, {} .. {} there", low, high));
+                if (mine.kind == Reading::Kind::open && !row.at("may_be_open").get<bool>())
+                    opinion_.add("range", where, fmt::format("open here, {} .. {} there", low, high));
                 if (mine.kind == Reading::Kind::number && (mine.shown < low - 1e-6 || mine.shown > high + 1e-6))
                     opinion_.add("range", where, fmt::format("{} here ({} as it is), {} .. {} there", mine.shown, mine.value, low, high));
             } else if (kind == "open" && mine.kind != Reading::Kind::open) {
@@ -190,9 +195,12 @@ private:
             if (found && found->judged == "wrong") opinion_.add("blame", where, "blamed here, not there");
             return;
         }
-        if (found && found->judged == "wrong") ++opinion_.wrong_told;
-        else if (walk.near) ++opinion_.wrong_allowed;
-        else opinion_.add("wrong part", where, walk.way_words(plan_));
+        if (found && found->judged == "wrong")
+            ++opinion_.wrong_told;
+        else if (walk.near)
+            ++opinion_.wrong_allowed;
+        else
+            opinion_.add("wrong part", where, walk.way_words(plan_));
         if (found && found->judged == "found") opinion_.add("blame", where, "blamed there, not here");
     }
 
@@ -222,27 +230,33 @@ private:
                 if (walk.end.kind == End::Kind::verdict && !blamed(walk.end.verdict)) ++count, ++wrong[walk.end.words(plan_)];
             });
             for (const auto& [end, times] : wrong)
-                opinion_.add("not tried", fault.words, fmt::format("{} of {} that complain end at a wrong part, {} of them at {}", count, all, times, end));
+                opinion_.add("not tried", fault.words,
+                             fmt::format("{} of {} that complain end at a wrong part, {} of them at {}", count, all, times, end));
         }
     }
 
     // What the program says of itself.
     void consistent() {
         const auto all = [&](const char* what, const char* holds) {
-            return std::all_of(proved_.at(what).begin(), proved_.at(what).end(), [&](const Json& each) { return each.at(holds).get<bool>(); });
+            return std::all_of(proved_.at(what).begin(), proved_.at(what).end(),
+                               [&](const Json& each) { return each.at(holds).get<bool>(); });
         };
         const bool all_hold = all("verdicts", "holds") && all("checks", "suspects_hold");
         const double wrong = proved_.at("figures").at("blames_else");
-        if (all_hold && wrong > 0) opinion_.add("figures", "every verdict holds", fmt::format("and {} of the cars may be told something else", wrong));
+        if (all_hold && wrong > 0)
+            opinion_.add("figures", "every verdict holds", fmt::format("and {} of the cars may be told something else", wrong));
     }
 };
 
 } // namespace
 
 void Opinion::add(const std::string& what, const std::string& where, const std::string& example) {
-    const auto at = std::find_if(disagreements.begin(), disagreements.end(), [&](const Disagreement& each) { return each.what == what && each.where == where; });
-    if (at != disagreements.end()) ++at->count;
-    else disagreements.push_back({what, where, example, 1});
+    const auto at = std::find_if(disagreements.begin(), disagreements.end(),
+                                 [&](const Disagreement& each) { return each.what == what && each.where == where; });
+    if (at != disagreements.end())
+        ++at->count;
+    else
+        disagreements.push_back({what, where, example, 1});
 }
 
 std::size_t Opinion::count(const std::string& what) const {
@@ -255,9 +269,10 @@ std::size_t Opinion::count(const std::string& what) const {
 Opinion second_opinion(const Json& proved, const Asked& asked) { return Opiner(proved, asked).give(); }
 
 void print(std::ostream& out, const std::string& plan, const Opinion& opinion) {
-    out << fmt::format("{}: {} usual values, {} readings of sound cars, {} cars walked of {} drawn; at a wrong part near a limit {}, told by proof {}; blurred {}, not understood {}\n",
-                       plan, opinion.values, opinion.readings, opinion.walked, opinion.drawn, opinion.wrong_allowed, opinion.wrong_told, opinion.blurred,
-                       opinion.not_understood);
+    out << fmt::format("{}: {} usual values, {} readings of sound cars, {} cars walked of {} drawn; at a wrong part near a limit {}, told "
+                       "by proof {}; blurred {}, not understood {}\n",
+                       plan, opinion.values, opinion.readings, opinion.walked, opinion.drawn, opinion.wrong_allowed, opinion.wrong_told,
+                       opinion.blurred, opinion.not_understood);
     for (const Disagreement& each : opinion.disagreements)
         out << fmt::format("  {} x{}: {}: {}\n", each.what, each.count, each.where, each.example);
 }

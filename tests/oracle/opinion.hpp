@@ -11,7 +11,7 @@ struct Asked {
     std::size_t sound_cars = 400;  // that are read
     std::size_t each_harmless = 3; // cars with each fault that is said to cause no complaint
     std::size_t old_batteries = 100;
-    std::string only = {};         // faults whose words begin so
+    std::string only = {}; // faults whose words begin so
 };
 struct Disagreement {
     std::string what;    // "usual value", "range", "ending", "wrong part", "harmless" ...

@@ -1,6 +1,6 @@
 #include "oracle/plan.hpp"
-#include <nlohmann/json.hpp>
 #include <algorithm>
+#include <nlohmann/json.hpp>
 #include <stdexcept>
 
 namespace oracle {
@@ -53,13 +53,15 @@ public:
         States made;
         if (!of.contains(key)) return made;
         made.any = yes(of.at(key), "any");
-        made.list = list<State>(of.at(key), "list", [&](const Json& one) { return State{point(one, "of"), text(one, "verb"), text(one, "from"), text(one, "to")}; });
+        made.list = list<State>(of.at(key), "list", [&](const Json& one) {
+            return State{point(one, "of"), text(one, "verb"), text(one, "from"), text(one, "to")};
+        });
         return made;
     }
     Setup items(const Json& of, const char* key) const {
         return list<Item>(of, key, [&](const Json& one) {
-            return Item{text(one, "kind"), text(one, "word"), part(one, "part"), pin(one, "pin"), all(parts_, one, "parts"),
-                        quantity(one, "value"), point(one, "a"), point(one, "b"), yes(one, "across_points")};
+            return Item{text(one, "kind"),      text(one, "word"), part(one, "part"), pin(one, "pin"),          all(parts_, one, "parts"),
+                        quantity(one, "value"), point(one, "a"),   point(one, "b"),   yes(one, "across_points")};
         });
     }
     TableRow table_row(const Json& of) const {
@@ -70,18 +72,12 @@ public:
         return made;
     }
     Element element(const Json& of) const {
-        return {of.at("kind"),
-                pin(of, "a"),
-                pin(of, "b"),
-                pin(of, "c"),
-                quantity(of, "value"),
-                quantity(of, "at"),
-                quantity(of, "more"),
-                list<TableRow>(of, "table", [&](const Json& row) { return table_row(row); }),
-                yes(of, "pulls_down"),
-                yes(of, "flashes"),
-                part(of, "follows"),
-                when(of, "when")};
+        return {of.at("kind"),         pin(of, "a"),
+                pin(of, "b"),          pin(of, "c"),
+                quantity(of, "value"), quantity(of, "at"),
+                quantity(of, "more"),  list<TableRow>(of, "table", [&](const Json& row) { return table_row(row); }),
+                yes(of, "pulls_down"), yes(of, "flashes"),
+                part(of, "follows"),   when(of, "when")};
     }
     void part_of(const Json& of, Part& made) const {
         made.kind = text(of, "kind"), made.metal = text(of, "metal");
@@ -224,7 +220,13 @@ Plan read_plan(const Json& of) {
 Fault read_fault(const Plan& plan, const Json& put_in) {
     Plan& names = const_cast<Plan&>(plan); // the reader only asks it for names
     const Reader read(names);
-    return {"", put_in.at("kind"), Reader::text(put_in, "position"), read.point(put_in, "at"), read.point(put_in, "other"), Reader::quantity(put_in, "value"), 0};
+    return {"",
+            put_in.at("kind"),
+            Reader::text(put_in, "position"),
+            read.point(put_in, "at"),
+            read.point(put_in, "other"),
+            Reader::quantity(put_in, "value"),
+            0};
 }
 
 } // namespace oracle

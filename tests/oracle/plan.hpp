@@ -107,7 +107,7 @@ struct Row {
     std::string name;
     Point red, black;
 };
-struct Way { // printed
+struct Way {               // printed
     std::size_t index = 0; // of the outcome in the plan; one behind them: the fail that is not written
     std::string words, sign;
 };

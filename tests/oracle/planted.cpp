@@ -10,7 +10,7 @@ constexpr double added = 5; // ohm
 constexpr std::size_t cars = 12;
 
 const std::map<std::string, double>& units() {
-    static const std::map<std::string, double> all = {{"V", 1},     {"mV", 1e-3},   {"A", 1},      {"mA", 1e-3}, {"ohm", 1},
+    static const std::map<std::string, double> all = {{"V", 1},       {"mV", 1e-3},  {"A", 1},      {"mA", 1e-3}, {"ohm", 1},
                                                       {"mohm", 1e-3}, {"kohm", 1e3}, {"Mohm", 1e6}, {"kV", 1e3}};
     return all;
 }
@@ -48,7 +48,8 @@ std::vector<Planted> plantable(const Plan& plan) {
     };
     for (std::size_t i = 0; i < plan.parts.size(); ++i) {
         const Part& part = plan.parts[i];
-        if (part.kind == "connector" || part.kind == "part" || part.kind == "assembly" || part.elements.size() > 1 || part.kind == "module") continue;
+        if (part.kind == "connector" || part.kind == "part" || part.kind == "assembly" || part.elements.size() > 1 || part.kind == "module")
+            continue;
         add(part.id, {"whole", static_cast<int>(i), none, none, {}});
     }
     for (std::size_t i = 0; i < plan.wires.size(); ++i)
@@ -103,7 +104,8 @@ void hold_against(const Json& proved, const Planted& planted, const std::string&
                 const double step = 0.0051 * std::max(1.0, std::abs(mine.value));
                 if (mine.kind == Reading::Kind::open || mine.shown < *says.low - step || mine.shown > *says.high + step)
                     opinion.add("predict", planted.words,
-                                fmt::format("{} row {}: {} here, {} there", check.label, r + 1, mine.kind == Reading::Kind::open ? "open" : fmt::format("{:.3f}", mine.shown), says.words));
+                                fmt::format("{} row {}: {} here, {} there", check.label, r + 1,
+                                            mine.kind == Reading::Kind::open ? "open" : fmt::format("{:.3f}", mine.shown), says.words));
             }
         }
     }

@@ -19,7 +19,8 @@ Json prove_text(const std::string& text) {
 
 std::string predict(const std::string& file, const std::string& fault) { return run_program({"predict", "--fault", fault, file}).out; }
 
-void hold_against_planted(const Json& proved, const std::string& file, std::uint64_t seed, Opinion& opinion, std::size_t first, std::size_t nth) {
+void hold_against_planted(const Json& proved, const std::string& file, std::uint64_t seed, Opinion& opinion, std::size_t first,
+                          std::size_t nth) {
     const std::vector<Planted> all = plantable(read_plan(proved));
     for (std::size_t i = first; i < all.size(); i += nth)
         hold_against(proved, all[i], predict(file, all[i].words), seed, opinion);

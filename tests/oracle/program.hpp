@@ -10,7 +10,8 @@ Json prove_text(const std::string& text);
 // What `predict --fault` prints; empty where the fault is refused.
 std::string predict(const std::string& file, const std::string& fault);
 // Each thing of the plan, or every nth of them from `first` on, planted and held against cars with that fault.
-void hold_against_planted(const Json& proved, const std::string& file, std::uint64_t seed, Opinion& opinion, std::size_t first = 0, std::size_t nth = 1);
+void hold_against_planted(const Json& proved, const std::string& file, std::uint64_t seed, Opinion& opinion, std::size_t first = 0,
+                          std::size_t nth = 1);
 
 // Plans by number: each is drawn, proved and given a second opinion. Those that the program refuses are told by their first finding.
 struct Drawn {

@@ -11,8 +11,8 @@ using Words = std::vector<std::string>;
 
 // Lines of the circuit, and what the checks may touch and the verdicts may blame.
 struct Circuit {
-    double volts = 12;            // of the system
-    std::string lines, called;    // the set-up in which the load is to work
+    double volts = 12;                              // of the system
+    std::string lines, called;                      // the set-up in which the load is to work
     std::string load, load_word, plus, minus, plug; // where its pins are probed; plug: empty where it has none
     std::string relay, unit, input, switch_, fuse, feed_wire;
     double amps = 0;
@@ -67,8 +67,10 @@ private:
         const Words thin = {"0.75", "1", "1.5"}, middle = {"1.5", "2.5", "2.5"}, thick = {"4", "6", "6"}, cable = {"16", "25"};
         const std::string size = draw_.one_of(amps <= 2 ? thin : amps <= 7 ? middle : amps <= 30 ? thick : cable);
         const std::string name = fmt::format("W{}", ++wires_);
-        if (draw_.chance(0.05) && amps <= 7) add(fmt::format("wire {} {} -> {} RD{}", name, from, to, more));
-        else add(fmt::format("wire {} {} -> {} {} mm2 RD {:.1f} m{}", name, from, to, size, draw_.between(0.3, amps > 30 ? 0.8 : 2), more));
+        if (draw_.chance(0.05) && amps <= 7)
+            add(fmt::format("wire {} {} -> {} RD{}", name, from, to, more));
+        else
+            add(fmt::format("wire {} {} -> {} {} mm2 RD {:.1f} m{}", name, from, to, size, draw_.between(0.3, amps > 30 ? 0.8 : 2), more));
         blame(name);
         return name;
     }
@@ -91,15 +93,22 @@ private:
             const char *word, *name, *state;
             double least, most;
         };
-        static constexpr Kind kinds[] = {{"motor", "M3", "runs", 3, 22}, {"lamp", "E1", "lit", 10, 60}, {"heater", "E9", "works", 4, 18}, {"horn", "H1", "works", 3, 6}, {"solenoid", "Y3", "works", 6, 20}};
+        static constexpr Kind kinds[] = {{"motor", "M3", "runs", 3, 22},
+                                         {"lamp", "E1", "lit", 10, 60},
+                                         {"heater", "E9", "works", 4, 18},
+                                         {"horn", "H1", "works", 3, 6},
+                                         {"solenoid", "Y3", "works", 6, 20}};
         const Kind kind = draw_.one_of(kinds);
         const double size = std::round(draw_.between(kind.least, kind.most));
         const std::string value = kind.word == std::string("lamp")       ? fmt::format("{} W at {} V", size, made_.volts)
                                   : kind.word == std::string("solenoid") ? fmt::format("{} ohm{}", size, draw_.chance(0.5) ? " ±5 %" : "")
                                                                          : fmt::format("{} A", size);
-        made_.amps = kind.word == std::string("lamp") ? size / made_.volts : kind.word == std::string("solenoid") ? made_.volts / size : size;
+        made_.amps = kind.word == std::string("lamp")       ? size / made_.volts
+                     : kind.word == std::string("solenoid") ? made_.volts / size
+                                                            : size;
         made_.load = kind.name, made_.load_word = kind.state;
-        const std::string needs = kind.word == std::string("motor") && draw_.chance(0.4) ? fmt::format(", needs {:.1f} V", made_.volts * 0.8) : "";
+        const std::string needs =
+            kind.word == std::string("motor") && draw_.chance(0.4) ? fmt::format(", needs {:.1f} V", made_.volts * 0.8) : "";
         add(fmt::format("{} {} \"Load\", 1/2 {}{}", kind.word, kind.name, value, needs));
         blame(made_.load), joints(made_.load, {"1", "2"});
         std::string at = made_.load;
@@ -184,7 +193,8 @@ private:
         to_load();
     }
     void by_driver() {
-        add(fmt::format("module U1 \"Unit\", supply 30, ground 31, draws 0.2 A{}", draw_.chance(0.5) ? fmt::format(", needs {:.1f} V", made_.volts * 0.75) : ""));
+        add(fmt::format("module U1 \"Unit\", supply 30, ground 31, draws 0.2 A{}",
+                        draw_.chance(0.5) ? fmt::format(", needs {:.1f} V", made_.volts * 0.75) : ""));
         add(fmt::format("  output 1 \"load\" pulls up {:.0f} A", std::ceil(made_.amps * 1.2)));
         wire("F1.2", "U1.30", made_.amps + 1), wire("U1.31", draw_.chance(0.5) ? "XE1" : load_ground_, 1);
         made_.unit = "U1", made_.called += "U1.1 on";
@@ -195,7 +205,8 @@ private:
     // The coil is fed past a diode or not, and grounded by a switch before it, by a driver, or by a driver that follows a switch.
     void by_relay(int control) {
         const bool own_diode = draw_.chance(0.2), volts = draw_.chance(0.5);
-        add(fmt::format("relay K5 \"Relay\", coil 86/85 {:.0f} ohm, contact 30/87{}{}", made_.volts * draw_.between(6, 10), draw_.chance(0.3) ? "/87a" : "", own_diode ? ", diode 86/85" : ""));
+        add(fmt::format("relay K5 \"Relay\", coil 86/85 {:.0f} ohm, contact 30/87{}{}", made_.volts * draw_.between(6, 10),
+                        draw_.chance(0.3) ? "/87a" : "", own_diode ? ", diode 86/85" : ""));
         if (volts) add(fmt::format("  pulls in at {:.1f} V\n  drops out at {:.1f} V", made_.volts * 2 / 3, made_.volts / 8));
         made_.relay = "K5";
         blame("K5"), blame("K5.30/87"), joints("K5", {"30", "87", "86", "85"});
@@ -219,7 +230,8 @@ private:
         to_load();
     }
     void unit(bool follows, const std::string& ground) {
-        add(fmt::format("module U1 \"Unit\", supply 15, ground 31, draws 0.2 A{}", draw_.chance(0.5) ? fmt::format(", needs {:.1f} V", made_.volts * 0.75) : ""));
+        add(fmt::format("module U1 \"Unit\", supply 15, ground 31, draws 0.2 A{}",
+                        draw_.chance(0.5) ? fmt::format(", needs {:.1f} V", made_.volts * 0.75) : ""));
         add(fmt::format("  output 47 \"relay\" pulls down {} A{}", draw_.chance(0.5) ? 0.5 : 1, follows ? " follows S6" : ""));
         if (follows) add("  input S 10 kohm");
         wire(second_feed_, "U1.15", 1), wire("U1.31", ground, 1);
@@ -245,7 +257,9 @@ public:
     explicit Plans(std::uint64_t seed) : draw_(seed), it_(Circuits(draw_).make()) {}
     std::string write(std::uint64_t seed) {
         choose();
-        std::string text = fmt::format("plan RND-{:02} \"Load does not work\"\n  complaint \"It does not work\"{}\n  with {}\n  system {} V\n", seed % 100, complaint(), it_.called, it_.volts);
+        std::string text =
+            fmt::format("plan RND-{:02} \"Load does not work\"\n  complaint \"It does not work\"{}\n  with {}\n  system {} V\n", seed % 100,
+                        complaint(), it_.called, it_.volts);
         text += it_.lines;
         for (std::size_t i = 0; i < drafts_.size(); ++i)
             text += one(i);
@@ -265,7 +279,9 @@ private:
         return draw_.chance(0.8) ? ": " + it_.load + " fails" : "";
     }
     std::string volts(double twelve) const { return fmt::format("{:.2f} V", twelve * it_.volts / 12); }
-    std::string with_called(const std::string& more = "") const { return "  with " + it_.called + (more.empty() ? "" : ", " + more) + "\n"; }
+    std::string with_called(const std::string& more = "") const {
+        return "  with " + it_.called + (more.empty() ? "" : ", " + more) + "\n";
+    }
 
     Draft look_load() {
         Draft made{"load-look", with_called() + fmt::format("  look \"It does its work\": {} {}\n", it_.load, it_.load_word), "", {}};
@@ -279,7 +295,8 @@ private:
         made.look = true;
         return made;
     }
-    Draft rows(const std::string& label, const std::string& with, const std::string& measure, const std::vector<std::pair<std::string, std::string>>& spans) {
+    Draft rows(const std::string& label, const std::string& with, const std::string& measure,
+               const std::vector<std::pair<std::string, std::string>>& spans) {
         Draft made{label, with, "", {}};
         for (std::size_t i = 0; i < spans.size(); ++i) {
             const std::string name = spans.size() > 1 ? fmt::format("Row {}", i + 1) : "";
@@ -298,7 +315,8 @@ private:
         const bool plus = draw_.chance(0.6);
         const Words& points = plus ? it_.way : it_.ground;
         for (std::size_t i = 0; i + 1 < points.size(); ++i)
-            if (!(points[i] == "U1.30" && points[i + 1] == "U1.1") && (plus || i != 1 || points[1] == "XE1" || draw_.chance(0.5))) spans.emplace_back(points[i], points[i + 1]);
+            if (!(points[i] == "U1.30" && points[i + 1] == "U1.1") && (plus || i != 1 || points[1] == "XE1" || draw_.chance(0.5)))
+                spans.emplace_back(points[i], points[i + 1]);
         while (spans.size() > 3)
             spans.erase(spans.begin() + static_cast<std::ptrdiff_t>(draw_.below(spans.size())));
         Draft made = rows(plus ? "plus-drops" : "minus-drops", with_called(), "drop", spans);
@@ -340,9 +358,11 @@ private:
             list.push_back(std::move(made));
         };
         list.push_back(look("click", with_called(), "K5 works", "K5 chatters"));
-        add(rows("coil-ohms", "  with K5 pulled\n", "ohms", {{"part K5.86", "part K5.85"}}), 0.3, fmt::format("{} .. {} ohm", it_.volts * 4.5, it_.volts * 14));
+        add(rows("coil-ohms", "  with K5 pulled\n", "ohms", {{"part K5.86", "part K5.85"}}), 0.3,
+            fmt::format("{} .. {} ohm", it_.volts * 4.5, it_.volts * 14));
         add(rows("coil-volts", with_called(), "volts", {{"K5.86", "K5.85"}}), 0.7, "above " + volts(9));
-        add(rows("socket-feed", "  with K5 pulled, load 21 W across K5.30 to XE1\n", "drop", {{"G1.+", "F1.1"}, {"F1.2", "K5.30"}}), 0.6, "below " + volts(0.5));
+        add(rows("socket-feed", "  with K5 pulled, load 21 W across K5.30 to XE1\n", "drop", {{"G1.+", "F1.1"}, {"F1.2", "K5.30"}}), 0.6,
+            "below " + volts(0.5));
         list.push_back(look("bridged", "  with K5 pulled, bridge K5.30 to K5.87 fused 30 A\n", it_.load + " works"));
     }
     void choose() {
@@ -382,7 +402,8 @@ private:
         std::string text = fmt::format("check {} \"{}\"\n{}", it.label, it.label, it.body);
         text += "  pass -> " + (pass_on ? next : last && draw_.chance(0.3) ? "done" : away()) + "\n";
         if (it.drop && draw_.chance(0.4)) text += "  no current -> " + (last || draw_.chance(0.5) ? away() : next) + "\n";
-        if (!it.state.empty() && draw_.chance(0.5)) text += fmt::format("  \"another answer\": {} -> {}\n", it.state, last || draw_.chance(0.6) ? away() : next);
+        if (!it.state.empty() && draw_.chance(0.5))
+            text += fmt::format("  \"another answer\": {} -> {}\n", it.state, last || draw_.chance(0.6) ? away() : next);
         if (it.ohms && draw_.chance(0.4)) text += "  open -> " + away() + "\n";
         if (!it.rows.empty() && draw_.chance(0.6)) text += fmt::format("  fail \"{}\" -> {}\n", it.rows.back(), away());
         if (!it.look && !it.fixed && it.rows.empty() && draw_.chance(0.3)) text += "  low -> " + away() + "\n";

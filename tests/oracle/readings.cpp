@@ -31,7 +31,8 @@ double meter_error(const Plan& plan, const std::string& measure, double value) {
 
 double Technician::shown(const std::string& measure, double value) {
     const double error = meter_error(plan_, measure, value);
-    const bool said = std::any_of(plan_.meters.begin(), plan_.meters.end(), [&](const auto& row) { return row.first == measure || (row.first == "volts" && is_volts(measure)); });
+    const bool said = std::any_of(plan_.meters.begin(), plan_.meters.end(),
+                                  [&](const auto& row) { return row.first == measure || (row.first == "volts" && is_volts(measure)); });
     const double gain = is_volts(measure) ? car_.meter_gain : measure == "clamp" ? car_.clamp_gain : car_.ohms_gain;
     const double share = is_volts(measure) ? 0.005 : measure == "clamp" ? 0.02 : measure == "amps" ? 0.015 : 0.008;
     // The gain is the instrument's own, the digits come as they come.
@@ -45,7 +46,11 @@ double Technician::shown(const std::string& measure, double value) {
 double Technician::along(Stand& stand, const Rest& rest, const Probe& probe) {
     std::vector<int> by(loom_.nodes, none); // the branch that a node was reached by
     std::vector<int> queue{probe.red};
-    const auto far = [&](int branch, int node) { return loom_.branches[branch].a == node ? loom_.branches[branch].b : loom_.branches[branch].b == node ? loom_.branches[branch].a : none; };
+    const auto far = [&](int branch, int node) {
+        return loom_.branches[branch].a == node   ? loom_.branches[branch].b
+               : loom_.branches[branch].b == node ? loom_.branches[branch].a
+                                                  : none;
+    };
     for (std::size_t next = 0; next < queue.size() && by[probe.black] == none; ++next)
         for (std::size_t i = 0; i < loom_.branches.size(); ++i) {
             const int branch = static_cast<int>(i), there = far(branch, queue[next]);
@@ -77,8 +82,10 @@ Reading Technician::read(const Check& check, const Row& row) {
             if (each.wire == none) continue;
             const Wire& wire = plan_.wires[each.wire];
             const double amps = stand.amperes(car_, rest.now.states, rest.now.volts, static_cast<int>(i));
-            if (row.red.wire != none ? each.wire == row.red.wire : wire.from == row.red.pin) sum += amps;
-            else if (row.red.wire == none && wire.to == row.red.pin) sum -= amps;
+            if (row.red.wire != none ? each.wire == row.red.wire : wire.from == row.red.pin)
+                sum += amps;
+            else if (row.red.wire == none && wire.to == row.red.pin)
+                sum -= amps;
         }
         made.value = std::abs(sum);
         made.shown = std::abs(shown(how, made.value));
@@ -89,7 +96,9 @@ Reading Technician::read(const Check& check, const Row& row) {
         for (std::size_t i = 0; i < loom_.branches.size(); ++i) {
             const Branch& each = loom_.branches[i];
             const bool link = row.red.part != none && each.part == row.red.part && each.gate == Gate::link;
-            if (link) probe = {Tool::ammeter, loom_.wire_side(plan_.parts[each.part].pins[0]), loom_.wire_side(plan_.parts[each.part].pins[1]), static_cast<int>(i)};
+            if (link)
+                probe = {Tool::ammeter, loom_.wire_side(plan_.parts[each.part].pins[0]), loom_.wire_side(plan_.parts[each.part].pins[1]),
+                         static_cast<int>(i)};
             if (row.red.wire != none && each.wire == row.red.wire) probe = {Tool::ammeter, each.a, each.b, static_cast<int>(i)};
         }
         if (probe.tool != Tool::ammeter) probe = {};

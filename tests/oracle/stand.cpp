@@ -6,7 +6,7 @@
 namespace oracle {
 namespace {
 
-constexpr double friction = 0.1;       // share of its current at which a motor just turns
+constexpr double friction = 0.1;        // share of its current at which a motor just turns
 constexpr double filament_power = 0.55; // a filament's current grows with this power of the volts
 constexpr double rated_lamp = 12;
 constexpr int most_newton = 60, most_steps = 40;
@@ -26,7 +26,8 @@ Flow flow(Law law, const Real& real, double volts, bool held) {
         return {sign * hot, filament_power * hot / size};
     }
     case Law::motor: {
-        const double stands = size / real.ohms, slope = (1 - friction) * real.amps / real.volts, turns = friction * real.amps + slope * size;
+        const double stands = size / real.ohms, slope = (1 - friction) * real.amps / real.volts,
+                     turns = friction * real.amps + slope * size;
         if (held || stands <= turns) return {volts / real.ohms, 1 / real.ohms};
         return {sign * turns, slope};
     }
@@ -46,7 +47,8 @@ Stand::Stand(const Loom& loom, const Setting& setting, const Probe& probe, const
             const int part = plan.pins[pin].part;
             if (setting.unplugged.contains(part) || setting.pulled.contains(part) || setting.disconnected.contains(pin)) there_[i] = 0;
         }
-        if (each.gate == Gate::contact && plan.parts[each.part].kind == "switch" && !switch_closed(each)) there_[i] = 2; // only if it sticks
+        if (each.gate == Gate::contact && plan.parts[each.part].kind == "switch" && !switch_closed(each))
+            there_[i] = 2; // only if it sticks
     }
     if (probe.instead_of != none) there_[probe.instead_of] = 0;
     for (std::size_t i = 0; i < plan.parts.size(); ++i) {
@@ -68,8 +70,13 @@ Stand::Stand(const Loom& loom, const Setting& setting, const Probe& probe, const
         leads_.push_back({a, b, setting.loads[i].value->unit == "W" ? Law::filament : Law::ohms, Lead::Of::load, i});
     }
     if (probe.tool != Tool::nothing)
-        leads_.push_back({probe.red, probe.black, probe.tool == Tool::ohmmeter ? Law::source : probe.tool == Tool::testlamp ? Law::filament : Law::ohms, Lead::Of::tool, 0});
-    leads_.erase(std::remove_if(leads_.begin(), leads_.end(), [](const Lead& lead) { return lead.a == none || lead.b == none; }), leads_.end());
+        leads_.push_back({probe.red, probe.black,
+                          probe.tool == Tool::ohmmeter   ? Law::source
+                          : probe.tool == Tool::testlamp ? Law::filament
+                                                         : Law::ohms,
+                          Lead::Of::tool, 0});
+    leads_.erase(std::remove_if(leads_.begin(), leads_.end(), [](const Lead& lead) { return lead.a == none || lead.b == none; }),
+                 leads_.end());
     for (const int branch : own_) {
         std::pair<int, int> at{loom.branches[branch].a, loom.branches[branch].b};
         for (const auto& [moved, node] : shape.moved)
@@ -107,7 +114,8 @@ void Stand::choose_given(int part, const std::vector<Draw>& list, bool draws) {
         if (list[i].when && setting_.holds(list[i].when)) chosen = static_cast<int>(i);
     if (chosen == none) return;
     for (const int branch : loom_.of_part(part))
-        if (loom_.branches[branch].gate == Gate::given && loom_.branches[branch].choice == (draws ? -2 - chosen : chosen)) there_[branch] = 1;
+        if (loom_.branches[branch].gate == Gate::given && loom_.branches[branch].choice == (draws ? -2 - chosen : chosen))
+            there_[branch] = 1;
 }
 
 bool Stand::there_part(int part) const { return !setting_.pulled.contains(part); }
@@ -136,7 +144,8 @@ Real Stand::lead_real(const Car& car, const Lead& lead) const {
     switch (probe_.tool) {
     case Tool::voltmeter: return {usual["a voltmeter"].usual};
     case Tool::ammeter: return {car.in_line};
-    case Tool::testlamp: return {usual["a filament, cold to hot ohms"].usual * volts * volts / car.lamp_watts, volts, car.lamp_watts / volts};
+    case Tool::testlamp:
+        return {usual["a filament, cold to hot ohms"].usual * volts * volts / car.lamp_watts, volts, car.lamp_watts / volts};
     default: break;
     }
     return {car.open_volts / 1e-3, car.open_volts, 0}; // an ohmmeter: 1 mA at most
@@ -215,7 +224,10 @@ void Stand::solve(const Car& car, const States_of& states, std::vector<double>& 
             steady[at.first] += real.volts * siemens_[slot], steady[at.second] -= real.volts * siemens_[slot];
         } else {
             const bool known = static_cast<int>(volts.size()) > std::max(at.first, at.second);
-            bent.push_back({slot, at.first, at.second, law, real, held, known ? volts[at.first] - volts[at.second] : law == Law::diode ? 0 : real.volts});
+            bent.push_back({slot, at.first, at.second, law, real, held,
+                            known               ? volts[at.first] - volts[at.second]
+                            : law == Law::diode ? 0
+                                                : real.volts});
         }
     };
     for (std::size_t i = 0; i < own_.size(); ++i) {
@@ -223,8 +235,10 @@ void Stand::solve(const Car& car, const States_of& states, std::vector<double>& 
         if (!conducts(car, states, branch)) continue;
         Real real = real_of(car, branch);
         Law law = loom_.branches[branch].law;
-        if (std::any_of(car.damage.reads.begin(), car.damage.reads.end(), [&](const auto& one) { return one.first == branch; })) law = Law::ohms;
-        if (std::find(car.damage.split.begin(), car.damage.split.end(), branch) != car.damage.split.end()) real.ohms = std::max(1e-6, real.ohms * car.split_at);
+        if (std::any_of(car.damage.reads.begin(), car.damage.reads.end(), [&](const auto& one) { return one.first == branch; }))
+            law = Law::ohms;
+        if (std::find(car.damage.split.begin(), car.damage.split.end(), branch) != car.damage.split.end())
+            real.ohms = std::max(1e-6, real.ohms * car.split_at);
         lay(i, ends(car, branch), law, real, car.still[branch]);
     }
     for (std::size_t i = 0; i < leads_.size(); ++i)
@@ -258,8 +272,10 @@ double Stand::amperes(const Car& car, const States_of& states, const std::vector
     const auto [a, b] = ends(car, branch);
     Real real = real_of(car, branch);
     Law law = loom_.branches[branch].law;
-    if (std::any_of(car.damage.reads.begin(), car.damage.reads.end(), [&](const auto& one) { return one.first == branch; })) law = Law::ohms;
-    if (std::find(car.damage.split.begin(), car.damage.split.end(), branch) != car.damage.split.end()) real.ohms = std::max(1e-6, real.ohms * car.split_at);
+    if (std::any_of(car.damage.reads.begin(), car.damage.reads.end(), [&](const auto& one) { return one.first == branch; }))
+        law = Law::ohms;
+    if (std::find(car.damage.split.begin(), car.damage.split.end(), branch) != car.damage.split.end())
+        real.ohms = std::max(1e-6, real.ohms * car.split_at);
     return flow(law, real, volts[a] - volts[b], car.still[branch]).amps;
 }
 
@@ -279,7 +295,8 @@ bool Stand::joined(const Car& car, const States_of& states, const std::vector<do
     for (const int branch : own_) {
         if (!conducts(car, states, branch)) continue;
         const auto [from, to] = ends(car, branch);
-        if (loom_.branches[branch].law == Law::diode && flow(Law::diode, car.reals[branch], volts[from] - volts[to], false).amps <= 0) continue;
+        if (loom_.branches[branch].law == Law::diode && flow(Law::diode, car.reals[branch], volts[from] - volts[to], false).amps <= 0)
+            continue;
         same[first(from)] = first(to);
     }
     for (const Lead& lead : leads_)
@@ -338,7 +355,8 @@ int Stand::worst_fuse(const Car& car, const Solved& at, double Car::Blows::*by, 
 Rest Stand::settle(Car& car, bool fuses_blow) {
     for (;;) {
         Rest rest;
-        States_of states{std::vector<char>(loom_.plan.parts.size()), std::vector<char>(loom_.plan.parts.size()), std::vector<char>(loom_.plan.pins.size())};
+        States_of states{std::vector<char>(loom_.plan.parts.size()), std::vector<char>(loom_.plan.parts.size()),
+                         std::vector<char>(loom_.plan.pins.size())};
         std::vector<Solved> seen;
         std::vector<double> volts = guess_;
         for (int step = 0; step < most_steps; ++step) {
@@ -365,7 +383,8 @@ Rest Stand::settle(Car& car, bool fuses_blow) {
             worst = worst_fuse(car, seen[i], &Car::Blows::passing, strain);
         if (worst == none)
             for (const Solved& each : rest.cycle)
-                if (const int fuse = worst_fuse(car, each, rest.chatters() ? &Car::Blows::rattling : &Car::Blows::at, strain); fuse != none) worst = fuse;
+                if (const int fuse = worst_fuse(car, each, rest.chatters() ? &Car::Blows::rattling : &Car::Blows::at, strain); fuse != none)
+                    worst = fuse;
         if (worst == none) return rest;
         car.blown[worst] = 1;
     }

@@ -40,7 +40,7 @@ public:
     // Whether metal joins two nodes, the instrument apart.
     bool joined(const Car& car, const States_of& states, const std::vector<double>& volts, int a, int b) const;
     bool conducts(const Car& car, const States_of& states, int branch) const; // if it is there
-    bool there(int branch) const { return there_[branch]; } // in this set-up
+    bool there(int branch) const { return there_[branch]; }                   // in this set-up
     bool there_part(int part) const;
     const Setting& setting() const { return setting_; }
     // V at an input of a control unit, of those that count as all of it.

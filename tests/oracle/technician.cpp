@@ -37,8 +37,10 @@ Stand& Workshop::with(const Setup& setup, const Probe& probe) {
 
 void Edges::note(int part, bool works, double share) {
     const auto [place, is_new] = at.try_emplace(part, 1e9, 0.0);
-    if (works) place->second.first = std::min(place->second.first, share);
-    else place->second.second = std::max(place->second.second, share);
+    if (works)
+        place->second.first = std::min(place->second.first, share);
+    else
+        place->second.second = std::max(place->second.second, share);
 }
 bool Edges::blurred() const {
     return std::any_of(at.begin(), at.end(), [](const auto& each) { return each.second.first < (1 + margin) * each.second.second; });
@@ -58,7 +60,8 @@ void Technician::note_edges(const Rest& rest, Stand& stand) {
             if (part.kind != "relay" || !stand.there_part(index)) continue;
             double share = 0;
             for (const int branch : loom_.of_part(index))
-                if (loom_.branches[branch].element != none && part.elements[loom_.branches[branch].element].kind == "coil" && car_.copper[branch] > 0)
+                if (loom_.branches[branch].element != none && part.elements[loom_.branches[branch].element].kind == "coil" &&
+                    car_.copper[branch] > 0)
                     share += std::abs(stand.amperes(car_, now.states, now.volts, branch)) * car_.sound_ohms[branch];
             edges.note(index, next.pulled[i], share);
         }
@@ -98,7 +101,9 @@ bool Technician::part_works(const Solved& at, Stand& stand, int index, double sh
         if (std::any_of(car_.damage.reads.begin(), car_.damage.reads.end(), [&](const auto& one) { return one.first == branch; })) continue;
         const double amps = std::abs(stand.amperes(car_, at.states, at.volts, branch));
         if (amps <= 0) continue;
-        const double has = each.law == Law::filament ? loom_.filament_lit(each, volts) / loom_.usual["a lamp is lit from, of its volts"].usual : volts / loom_.needs(index);
+        const double has = each.law == Law::filament
+                               ? loom_.filament_lit(each, volts) / loom_.usual["a lamp is lit from, of its volts"].usual
+                               : volts / loom_.needs(index);
         if (std::abs(has / share - 1) < margin) nearest = 0;
         if (has >= share) return true;
     }
@@ -122,7 +127,8 @@ bool Technician::state(const Solved& at, Stand& stand, const State& asked, doubl
             if (std::find(asked.of.pins.begin(), asked.of.pins.end(), it.a) == asked.of.pins.end()) continue;
         }
         if (car_.open[branch] || !stand.there(branch)) continue;
-        const bool shorted = std::any_of(car_.damage.reads.begin(), car_.damage.reads.end(), [&](const auto& one) { return one.first == branch; });
+        const bool shorted =
+            std::any_of(car_.damage.reads.begin(), car_.damage.reads.end(), [&](const auto& one) { return one.first == branch; });
         if (shorted) continue;
         const double volts = at.volts[each.a] - at.volts[each.b], amps = std::abs(stand.amperes(car_, at.states, at.volts, branch));
         if (each.law == Law::motor && !car_.still[branch]) {
@@ -214,7 +220,8 @@ bool Technician::within(const Check& check, std::size_t row, const Limit& limit,
         if (before == read_.end()) return understood_ = false;
         const Reading& other = before->second[std::min(row, before->second.size() - 1)];
         // The page gives one sum: the earlier reading less what may be lost, or plus it.
-        const bool least = std::any_of(check.ways.begin(), check.ways.end(), [](const Way& way) { return way.words.find("that or more") != std::string::npos; });
+        const bool least = std::any_of(check.ways.begin(), check.ways.end(),
+                                       [](const Way& way) { return way.words.find("that or more") != std::string::npos; });
         const double end = other.shown + (least ? -*limit.high : *limit.high);
         against(other.value + (least ? -*limit.high : *limit.high));
         side = least ? (value < end ? -1 : 0) : value > end ? 1 : 0;
@@ -239,7 +246,9 @@ std::size_t Technician::outcome_of_look(const Check& check) {
     }
     if (!check.states.list.empty() && holds(rest, stand, check.states) == Holds::yes) return pass;
     for (std::size_t i = 0; i < check.outcomes.size(); ++i) // in the order of the page it is the first that fits
-        if (check.outcomes[i].kind == "answer" && !check.outcomes[i].states.list.empty() && holds(rest, stand, check.outcomes[i].states) == Holds::yes) return i;
+        if (check.outcomes[i].kind == "answer" && !check.outcomes[i].states.list.empty() &&
+            holds(rest, stand, check.outcomes[i].states) == Holds::yes)
+            return i;
     if (check.states.list.empty()) understood_ = false;
     return fail;
 }
@@ -248,13 +257,17 @@ std::size_t Technician::bad_row(const Check& check, std::size_t row, const Readi
     const std::string& name = check.rows.size() > row ? check.rows[row].name : std::string();
     const auto find = [&](const char* kind, bool own) -> std::size_t {
         for (std::size_t i = 0; i < check.outcomes.size(); ++i)
-            if (check.outcomes[i].kind == kind && (own ? !check.outcomes[i].row.empty() && check.outcomes[i].row == name : check.outcomes[i].row.empty())) return i;
+            if (check.outcomes[i].kind == kind &&
+                (own ? !check.outcomes[i].row.empty() && check.outcomes[i].row == name : check.outcomes[i].row.empty()))
+                return i;
         return check.outcomes.size();
     };
     int unused = 0;
     for (std::size_t i = 0; i < check.outcomes.size(); ++i) {
         const Outcome& each = check.outcomes[i];
-        if (each.kind == "band" && each.band && (each.row.empty() || each.row == name) && reading.kind == Reading::Kind::number && within(check, row, *each.band, reading, unused)) return i;
+        if (each.kind == "band" && each.band && (each.row.empty() || each.row == name) && reading.kind == Reading::Kind::number &&
+            within(check, row, *each.band, reading, unused))
+            return i;
     }
     for (const bool own : {true, false}) {
         if (reading.kind == Reading::Kind::open)

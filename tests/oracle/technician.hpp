@@ -25,7 +25,7 @@ struct End {
 struct Walk {
     End end;
     std::vector<std::pair<int, std::size_t>> way; // check, outcome
-    bool near = false;       // a reading on the way lies within 5 % of a limit, or the meter's error of it
+    bool near = false;                            // a reading on the way lies within 5 % of a limit, or the meter's error of it
     bool understood = true;
     std::string way_words(const Plan& plan) const;
 };

@@ -1,6 +1,6 @@
 #include "oracle/usual.hpp"
-#include <nlohmann/json.hpp>
 #include <cmath>
+#include <nlohmann/json.hpp>
 #include <stdexcept>
 
 namespace oracle {

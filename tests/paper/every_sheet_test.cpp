@@ -6,8 +6,7 @@
 
 using namespace loomsheet;
 
-TEST_CASE(
-    "every plan that ships, on every sheet, paper and language, has no finding and keeps the rules of the paper") {
+TEST_CASE("every plan that ships, on every sheet, paper and language, has no finding and keeps the rules of the paper") {
     for (const std::string& path : printed::shipped_plans()) {
         const printed::Proved& plan = printed::proved(path);
         for (const std::string& name : shipped_names(".sheet"))
@@ -20,8 +19,7 @@ TEST_CASE(
                     const SheetResult result = printed::sheet_of(plan, paper.paper, printed::shipped(name, language));
                     for (const Diagnostic& finding : result.findings.list())
                         FAIL_CHECK(finding.says);
-                    for (const std::string& broken :
-                         broken_rules(result.document, printed::shipped(name, language).margins))
+                    for (const std::string& broken : broken_rules(result.document, printed::shipped(name, language).margins))
                         FAIL_CHECK(broken);
                 }
     }

@@ -25,22 +25,20 @@ public:
         const int cavities = some(8) ? 50 : 2 + below(6);
         const int checks = some(40) ? 0 : some(60) ? 200 : 1 + below(12);
         const int verdicts = checks == 0 ? 0 : 1 + below(std::min(checks, 28));
-        std::string text = fmt::format(
-            "plan ODD-{} {}\n  vehicle {}\n  complaint {}\n  revision 1 2026-11-26\n  author {}\n  system 12 V\n",
-            below(1000), words(60), words(60), words(90), words(20));
+        std::string text =
+            fmt::format("plan ODD-{} {}\n  vehicle {}\n  complaint {}\n  revision 1 2026-11-26\n  author {}\n  system 12 V\n", below(1000),
+                        words(60), words(60), words(90), words(20));
         for (int i = below(3); i > 0; --i)
             text += fmt::format("  caution {}\n  note {}\n", words(120), words(280));
-        text += fmt::format("battery G1 {}, 12.6 V, at {}\nground XE1 {}, at {}\n", words(30), words(40), words(30),
-                            words(60));
+        text += fmt::format("battery G1 {}, 12.6 V, at {}\nground XE1 {}, at {}\n", words(30), words(40), words(30), words(60));
         text += fmt::format("fuse F1 {}, 20 A, at {}\n", words(60), words(60));
         text += fmt::format("access lid {}, 12 min, how {}\n", words(40), words(60));
         text += fmt::format("lamp E1 {}, 1/2 21 W, at {}, behind lid\n", words(60), words(60));
-        text += fmt::format("connector X1 {}, {} pins, mates X2, half {} {}, at {}, lock \"at 3 o'clock\"\n", words(60),
-                            cavities, words(15), words(15), words(60));
+        text += fmt::format("connector X1 {}, {} pins, mates X2, half {} {}, at {}, lock \"at 3 o'clock\"\n", words(60), cavities,
+                            words(15), words(15), words(60));
         text += fmt::format("connector X3 {}, 2 pins, on E1, lock {}\n", words(40), words(30));
-        text += wire("W1", "G1.+", "F1.1", "4 mm2") + wire("W2", "F1.2", "X1.1", "2.5 mm2") +
-                wire("W3", "X2.1", "X3.1", "2.5 mm2") + wire("W4", "X3.2", "X2.2", "2.5 mm2") +
-                wire("W5", "X1.2", "XE1", "2.5 mm2") + wire("W6", "G1.-", "XE1", "16 mm2");
+        text += wire("W1", "G1.+", "F1.1", "4 mm2") + wire("W2", "F1.2", "X1.1", "2.5 mm2") + wire("W3", "X2.1", "X3.1", "2.5 mm2") +
+                wire("W4", "X3.2", "X2.2", "2.5 mm2") + wire("W5", "X1.2", "XE1", "2.5 mm2") + wire("W6", "G1.-", "XE1", "16 mm2");
         for (int pin = 3; pin <= cavities; ++pin)
             if (some(2))
                 text += wire(fmt::format("W{}", pin + 10), fmt::format("X1.{}", pin), "F1.2", "2.5 mm2") +
@@ -85,8 +83,7 @@ private:
         for (int i = below(3); i > 0; --i)
             text += fmt::format("  steps {}\n", words(80));
         const int rows = 1 + (some(3) ? below(6) : 0);
-        const char* points[] = {"G1.+ to F1.1", "F1.2 to XE1",  "X1.1 to XE1",
-                                "X2.1 to X2.2", "X3.1 to X3.2", "F1.1 to G1.-"};
+        const char* points[] = {"G1.+ to F1.1", "F1.2 to XE1", "X1.1 to XE1", "X2.1 to X2.2", "X3.1 to X3.2", "F1.1 to G1.-"};
         if (some(4))
             text += fmt::format("  look {}\n", words(80));
         else if (rows == 1)
@@ -106,8 +103,8 @@ private:
 
     std::string verdict(int index) {
         const char* blames[] = {"W1", "W2", "W3", "W4", "W5", "W6", "E1", "F1", "joint X1.1"};
-        std::string text = fmt::format("verdict v{} {}\n  blames {}\n  repair {}\n", index, words(60),
-                                       blames[below(std::size(blames))], words(120));
+        std::string text =
+            fmt::format("verdict v{} {}\n  blames {}\n  repair {}\n", index, words(60), blames[below(std::size(blames))], words(120));
         if (some(3)) text += fmt::format("  note {}\n", words(200));
         if (some(4)) text += fmt::format("  caution {}\n", words(90));
         return text + "  after c0\n";

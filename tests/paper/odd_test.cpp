@@ -25,7 +25,8 @@ TEST_CASE("a thousand odd plans, each on a sheet, a paper and in a language, kee
             lay_out(plan, printed::faces(), {seed % 2 ? std::optional<Paper>() : Paper::letter, nullptr, nullptr, &on});
         if (!result.findings.empty()) { // refused: only a circuit that no page can hold
             for (const Diagnostic& finding : result.findings.list())
-                CHECK_MESSAGE(finding.says.find(on.words.texts[static_cast<std::size_t>(Word::circuit)]) == 1, seed, " ", sheet, ": ", finding.says);
+                CHECK_MESSAGE(finding.says.find(on.words.texts[static_cast<std::size_t>(Word::circuit)]) == 1, seed, " ", sheet, ": ",
+                              finding.says);
             ++refused;
             continue;
         }

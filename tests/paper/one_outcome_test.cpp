@@ -1,7 +1,7 @@
 // One reading has one outcome: what is predicted of a car is what the proof allows it, and the arrow on the page is the one that the
 // walk takes.
-#include "faults/matrix.hpp"
 #include "analysis/analysis.hpp"
+#include "faults/matrix.hpp"
 #include "sheet/layout/order.hpp"
 #include "sheet/printed.hpp"
 #include "sheet/words/printed_signs.hpp"
@@ -63,7 +63,8 @@ TEST_CASE("the arrow that the page prints for an outcome is the one that the wal
         for (std::size_t c = 0; c < plan.checks.size(); ++c) {
             const Check& check = plan.checks[c];
             CAPTURE(check.label);
-            const auto card = std::find_if(signs.checks.begin(), signs.checks.end(), [&](const PrintedCard& each) { return each.label == check.label; });
+            const auto card =
+                std::find_if(signs.checks.begin(), signs.checks.end(), [&](const PrintedCard& each) { return each.label == check.label; });
             REQUIRE(card != signs.checks.end());
             CHECK(card->sign == std::to_string(order.numbers[c]));
             std::vector<char> printed(check.outcomes.size() + 1);
@@ -98,7 +99,8 @@ TEST_CASE("what a car with a fault reads, at three ohms of each band, is among w
                 if (complaint == Truth::no) continue;
                 ++cars;
                 for (std::size_t c = cars % 3; c < plan.checks.size(); c += 3) {
-                    const OutcomeSet may = outcomes_of(plan.checks[c], predict_check(plan, car, plan.checks[c])), allowed = matrix.cells[f][c];
+                    const OutcomeSet may = outcomes_of(plan.checks[c], predict_check(plan, car, plan.checks[c])),
+                                     allowed = matrix.cells[f][c];
                     ++cells;
                     if (complaint == Truth::yes && matrix.harm[f] == Truth::yes) wider += (may & ~allowed) != 0;
                     const bool fits = complaint != Truth::yes || (may & allowed) != 0; // one that may not complain may do as it likes

@@ -12,8 +12,7 @@ namespace {
 
 FontUses fonts() {
     const auto use = [](Face face) { return FontUse(help::faces(), face); };
-    return {use(Face::S),     use(Face::SB),         use(Face::N),   use(Face::NB),
-            use(Face::spare), use(Face::spare_bold), use(Face::wide)};
+    return {use(Face::S), use(Face::SB), use(Face::N), use(Face::NB), use(Face::spare), use(Face::spare_bold), use(Face::wide)};
 }
 
 // On a page of 25.4 x 25.4 mm = 72 x 72 pt.
@@ -33,8 +32,7 @@ TEST_CASE("y runs upwards in the PDF, and a state is set once") {
     CHECK(drawn({page::Line{0, 0, inch, inch / 2, 2, {}}}) == "2 w\n0 72 m\n72 36 l\nS\n");
     CHECK(drawn({page::Line{0, 0, inch, 0, 1, {}}}) == "0 72 m\n72 72 l\nS\n"); // 1 pt is where a PDF begins
     // Equal strokes are one path; another width, a fill or a text ends it.
-    CHECK(drawn({page::Line{0, 0, inch, 0, 2, {}}, page::Rect{0, 0, inch, inch, 2},
-                 page::Line{0, 0, 0, inch, 0.75, {}}}) ==
+    CHECK(drawn({page::Line{0, 0, inch, 0, 2, {}}, page::Rect{0, 0, inch, inch, 2}, page::Line{0, 0, 0, inch, 0.75, {}}}) ==
           "2 w\n0 72 m\n72 72 l\n0 0 72 72 re\nS\n.75 w\n0 72 m\n0 0 l\nS\n");
     CHECK(drawn({page::Line{0, 0, inch, 0, 1, {inch, inch / 2}}, page::Line{0, 0, inch, 0, 1, {}}}) ==
           "[72 36 ] 0 d\n0 72 m\n72 72 l\nS\n[] 0 d\n0 72 m\n72 72 l\nS\n");
@@ -45,16 +43,14 @@ TEST_CASE("fills") {
           "0 0 72 72 re\n0 0 72 72 re\nf\n");
     // White over black: the order stays.
     CHECK(drawn({page::Rect{0, 0, inch, inch, 0, Ink::black}, page::Rect{0, 0, inch, inch, 1, Ink::white},
-                 page::Rect{0, 0, inch, inch, 1, Ink::white}}) ==
-          "0 0 72 72 re\nf\n1 g\n0 0 72 72 re\nB\n0 0 72 72 re\nB\n");
-    CHECK(drawn({page::Path{{{0, 0}, {inch, 0}, {inch, inch}}, 0, true, Ink::black, {}}}) ==
-          "0 72 m\n72 72 l\n72 0 l\nh\nf\n");
+                 page::Rect{0, 0, inch, inch, 1, Ink::white}}) == "0 0 72 72 re\nf\n1 g\n0 0 72 72 re\nB\n0 0 72 72 re\nB\n");
+    CHECK(drawn({page::Path{{{0, 0}, {inch, 0}, {inch, inch}}, 0, true, Ink::black, {}}}) == "0 72 m\n72 72 l\n72 0 l\nh\nf\n");
 }
 
 TEST_CASE("what has neither stroke nor fill is not drawn") {
-    CHECK(drawn({page::Rect{0, 0, inch, inch, 0, Ink::none}, page::Line{0, 0, 1, 1, 0, {}},
-                 page::Circle{1, 1, 1, 0, Ink::none}, page::Path{{{1, 1}}, 1, false, Ink::none, {}}, page::Path{},
-                 page::Link{0, 0, 1, 1, 0}, page::Text{0, 0, "a", Face::S, 9, 0, Ink::none}, page::Text{}}) == "");
+    CHECK(drawn({page::Rect{0, 0, inch, inch, 0, Ink::none}, page::Line{0, 0, 1, 1, 0, {}}, page::Circle{1, 1, 1, 0, Ink::none},
+                 page::Path{{{1, 1}}, 1, false, Ink::none, {}}, page::Path{}, page::Link{0, 0, 1, 1, 0},
+                 page::Text{0, 0, "a", Face::S, 9, 0, Ink::none}, page::Text{}}) == "");
 }
 
 TEST_CASE("a circle is four arcs around its middle; a round rectangle has round corners") {
@@ -73,8 +69,7 @@ TEST_CASE("texts share one text object, and every character has its own code") {
                  page::Text{0, 0, "a", Face::SB, 12, 0, Ink::white}, page::Text{0, 0, "a", Face::S, 10.5}}) ==
           "BT\n/F0 12 Tf\n0 72 Td\n<000100020001> Tj\n72 -72 Td\n<00030002> Tj\n"
           "1 g\n/F1 12 Tf\n-72 72 Td\n<0001> Tj\n0 g\n/F0 10.5 Tf\n0 0 Td\n<0001> Tj\nET\n");
-    CHECK(drawn({page::Text{0, 0, "a", Face::S, 12}, page::Line{0, 0, inch, 0, 1, {}},
-                 page::Text{0, 0, "a", Face::S, 12}}) ==
+    CHECK(drawn({page::Text{0, 0, "a", Face::S, 12}, page::Line{0, 0, inch, 0, 1, {}}, page::Text{0, 0, "a", Face::S, 12}}) ==
           "BT\n/F0 12 Tf\n0 72 Td\n<0001> Tj\nET\n0 72 m\n72 72 l\nS\nBT\n0 72 Td\n<0001> Tj\nET\n");
 }
 

@@ -42,8 +42,7 @@ std::size_t place_to_hit(const std::string& font, Random& random) {
     static constexpr std::array needed{"head", "hhea", "maxp", "hmtx", "cmap", "loca", "glyf"};
     const std::string wanted = needed.at(random() % needed.size());
     for (std::size_t record = 12; record + 16 <= font.size() && record < 12 + 16 * 40; record += 16) {
-        if (font.compare(record, 4, wanted) == 0)
-            return read_32(font, record + 8) + random() % read_32(font, record + 12);
+        if (font.compare(record, 4, wanted) == 0) return read_32(font, record + 8) + random() % read_32(font, record + 12);
     }
     return random() % font.size();
 }
@@ -148,10 +147,7 @@ TEST_CASE("damage among the outlines is found before they are printed") {
     unsetenv("LOOMSHEET_FONTS");
     REQUIRE(faces);
     CHECK(faces->file(Face::S) == path);
-    CHECK(
-        write_pdf(help::one_line(Face::S, 12, "a"), *faces).error ==
-        fmt::format(
-            "The font file {} is damaged: its table glyf does not agree with its checksum. Install its package again.",
-            path));
+    CHECK(write_pdf(help::one_line(Face::S, 12, "a"), *faces).error ==
+          fmt::format("The font file {} is damaged: its table glyf does not agree with its checksum. Install its package again.", path));
     CHECK(write_pdf(help::one_line(Face::N, 12, "a"), *faces).error.empty()); // the other faces still print
 }

@@ -65,7 +65,8 @@ for (var p = 0; p < doc.countPages(); ++p) {{
   for (var i = 0; i < list.length; ++i) {{ var w = list[i]; {}; w.update(); ++n; print(w.getLabel() + "=" + w.getValue()); }}
 }}
 if ("{}") doc.save("{}", "");
-)", pdf, change, to, to));
+)",
+                                                                    pdf, change, to, to));
     const help::Said said = run(fmt::format("mutool run '{}' 2>/dev/null", script));
     REQUIRE(said.status == 0);
     return said.out;
@@ -81,7 +82,8 @@ TEST_CASE("every tick, reading and field is a form field with a name of its own,
     std::vector<std::string> expected, got;
     for (const page::Page& page : document.pages)
         for (const page::Region& region : page.regions)
-            if (region.role == page::Role::tick || region.role == page::Role::outcome || region.role == page::Role::reading || region.role == page::Role::field)
+            if (region.role == page::Role::tick || region.role == page::Role::outcome || region.role == page::Role::reading ||
+                region.role == page::Role::field)
                 expected.push_back(region.name);
     REQUIRE(expected.size() > 50);
     const std::string listed = widgets_by_mupdf(pdf, "", "");

@@ -40,9 +40,7 @@ const std::filesystem::path& folder() {
 }
 
 std::string font_folders() {
-    const auto of = [](page::Face face) {
-        return ":" + std::filesystem::path(faces().file(face)).parent_path().string();
-    };
+    const auto of = [](page::Face face) { return ":" + std::filesystem::path(faces().file(face)).parent_path().string(); };
     return of(page::Face::S) + of(page::Face::spare);
 }
 
@@ -126,8 +124,7 @@ void card(page::Page& page, double y, std::size_t number, std::size_t next_page)
     }
     page.marks.emplace_back(page::Line{18, y + 79.3, 198, y + 79.3, 1, {}});
     say(page, 32.5, y + 83.6, Face::NB, 10.5, "If it fails:");
-    say(page, 75, y + 83.6, Face::N, 10.5,
-        "wire W7 BU/WH, contact X30.1, crimp X21.1; coil 85\u00A0Ω ±10\u00A0%, 6\u00A0mm² ✓");
+    say(page, 75, y + 83.6, Face::N, 10.5, "wire W7 BU/WH, contact X30.1, crimp X21.1; coil 85\u00A0Ω ±10\u00A0%, 6\u00A0mm² ✓");
 }
 
 } // namespace
@@ -175,8 +172,7 @@ std::vector<std::string> words_of(const page::Page& page) {
     for (const page::Mark& mark : page.marks) {
         const auto* text = std::get_if<page::Text>(&mark);
         if (text == nullptr) continue;
-        const bool touches =
-            before != nullptr && before->y == text->y && std::abs(before->x + before->width - text->x) < 1e-6;
+        const bool touches = before != nullptr && before->y == text->y && std::abs(before->x + before->width - text->x) < 1e-6;
         if (!touches) all += ' ';
         all += text->utf8;
         before = text;

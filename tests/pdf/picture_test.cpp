@@ -1,7 +1,7 @@
 // What the readers of a PDF cannot tell from its text: whether the glyphs are whole.
 #include "help.hpp"
-#include "pdf/objects.hpp"
 #include "page/code.hpp"
+#include "pdf/objects.hpp"
 #include <array>
 #include <doctest/doctest.h>
 #include <fmt/format.h>
@@ -56,15 +56,12 @@ std::string outlines_of(const page::Document& document, const std::string& name)
         struct Pen {
             std::string& out;
             double scale, x, y;
-            void point(double px, double py) {
-                fmt::format_to(std::back_inserter(out), "{:.4f} {:.4f} ", x + px * scale, y + py * scale);
-            }
+            void point(double px, double py) { fmt::format_to(std::back_inserter(out), "{:.4f} {:.4f} ", x + px * scale, y + py * scale); }
             void curve(double x1, double y1, double x2, double y2, double x3, double y3) {
                 point(x1, y1), point(x2, y2), point(x3, y3);
                 out += "c\n";
             }
-        } pen{operators, text.pt / hb_face_get_upem(face), text.x / mm_per_pt,
-              (document.pages[0].height - text.y) / mm_per_pt};
+        } pen{operators, text.pt / hb_face_get_upem(face), text.x / mm_per_pt, (document.pages[0].height - text.y) / mm_per_pt};
         hb_draw_funcs_t* draw = hb_draw_funcs_create();
         const auto move = [](hb_draw_funcs_t*, void* to, hb_draw_state_t*, float x, float y, void*) {
             static_cast<Pen*>(to)->point(x, y);
@@ -74,11 +71,9 @@ std::string outlines_of(const page::Document& document, const std::string& name)
             static_cast<Pen*>(to)->point(x, y);
             static_cast<Pen*>(to)->out += "l\n";
         };
-        const auto quadratic = [](hb_draw_funcs_t*, void* to, hb_draw_state_t* at, float cx, float cy, float x, float y,
-                                  void*) {
+        const auto quadratic = [](hb_draw_funcs_t*, void* to, hb_draw_state_t* at, float cx, float cy, float x, float y, void*) {
             const double sx = at->current_x, sy = at->current_y;
-            static_cast<Pen*>(to)->curve(sx + (cx - sx) * 2 / 3, sy + (cy - sy) * 2 / 3, x + (cx - x) * 2 / 3,
-                                         y + (cy - y) * 2 / 3, x, y);
+            static_cast<Pen*>(to)->curve(sx + (cx - sx) * 2 / 3, sy + (cy - sy) * 2 / 3, x + (cx - x) * 2 / 3, y + (cy - y) * 2 / 3, x, y);
         };
         hb_draw_funcs_set_move_to_func(draw, move, nullptr, nullptr);
         hb_draw_funcs_set_line_to_func(draw, line, nullptr, nullptr);
@@ -153,14 +148,11 @@ void compare(const std::vector<Row>& rows, const std::string& expected, const st
 
 TEST_CASE("every accent leaves ink above its letter") {
     const auto with = rows_of({accented}), without = rows_of({bare});
-    const std::string accents = help::print(document_of(with), "accents.pdf"),
-                      letters = help::print(document_of(without), "letters.pdf");
-    compare(with, accents, accents, [](const help::Picture& seen, const help::Picture&, const Letter& letter) {
-        CHECK(seen.ink(dpi, letter.accent) > 100);
-    });
-    compare(without, letters, letters, [](const help::Picture& seen, const help::Picture&, const Letter& letter) {
-        CHECK(seen.ink(dpi, letter.accent) < 1);
-    });
+    const std::string accents = help::print(document_of(with), "accents.pdf"), letters = help::print(document_of(without), "letters.pdf");
+    compare(with, accents, accents,
+            [](const help::Picture& seen, const help::Picture&, const Letter& letter) { CHECK(seen.ink(dpi, letter.accent) > 100); });
+    compare(without, letters, letters,
+            [](const help::Picture& seen, const help::Picture&, const Letter& letter) { CHECK(seen.ink(dpi, letter.accent) < 1); });
 }
 
 TEST_CASE("the printed glyphs are the outlines of the font file") {
@@ -184,11 +176,10 @@ TEST_CASE("mupdf sets the font files itself, and the picture is the same") {
     for (const Row& row : rows) {
         const int number = static_cast<int>(row.face);
         fonts += fmt::format("%%Font F{} {} Latin\n", number, help::faces().file(row.face));
-        texts += fmt::format("BT /F{} {} Tf {:.4f} {:.4f} Td <E920E020FC209A20C420D6> Tj ET\n", number, pt,
-                             left / mm_per_pt, height - row.y / mm_per_pt);
+        texts += fmt::format("BT /F{} {} Tf {:.4f} {:.4f} Td <E920E020FC209A20C420D6> Tj ET\n", number, pt, left / mm_per_pt,
+                             height - row.y / mm_per_pt);
     }
-    const std::string script =
-        help::save("page.txt", fmt::format("%%MediaBox 0 0 360 {:.0f}\n{}{}", height, fonts, texts));
+    const std::string script = help::save("page.txt", fmt::format("%%MediaBox 0 0 360 {:.0f}\n{}{}", height, fonts, texts));
     const std::string theirs = (help::folder() / "mupdf.pdf").string();
     const help::Said made = help::run(fmt::format("mutool create -o '{}' '{}'", theirs, script));
     REQUIRE_MESSAGE(made.status == 0, made.out);
@@ -206,8 +197,7 @@ TEST_CASE("a phone reads the code, also from a black and white copy") {
         page::Document document;
         document.pages.emplace_back();
         REQUIRE(draw_code(document.pages[0], 185 - size / 2, 4.2, size, words));
-        const std::string pdf = help::print(document, "code.pdf"),
-                          copy = pdf + (how.ends_with("mono") ? ".pbm" : ".pgm");
+        const std::string pdf = help::print(document, "code.pdf"), copy = pdf + (how.ends_with("mono") ? ".pbm" : ".pgm");
         REQUIRE(help::run(fmt::format("pdftoppm {} -singlefile '{}' '{}'", how, pdf, pdf)).status == 0);
         CHECK(help::run(fmt::format("zbarimg --raw -q '{}' 2>/dev/null", copy)).out == words + "\n");
     }

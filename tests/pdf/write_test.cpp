@@ -15,8 +15,8 @@ TEST_CASE("qpdf finds nothing wrong, and poppler and mupdf read it without a war
     const help::Said checked = run("qpdf --check '" + pdf + "'");
     CHECK_MESSAGE(checked.status == 0, checked.out);
     CHECK(checked.out.find("WARNING") == std::string::npos);
-    for (const char* command : {"pdftotext '{0}' /dev/null", "pdftoppm -r 40 -gray '{0}' '{0}'",
-                                "pdftocairo -r 40 -png '{0}' '{0}'", "mutool draw -q -r 40 -o '{0}.%d.png' '{0}'"}) {
+    for (const char* command : {"pdftotext '{0}' /dev/null", "pdftoppm -r 40 -gray '{0}' '{0}'", "pdftocairo -r 40 -png '{0}' '{0}'",
+                                "mutool draw -q -r 40 -o '{0}.%d.png' '{0}'"}) {
         const help::Said said = run(fmt::format(fmt::runtime(command), pdf));
         CHECK(said.status == 0);
         CHECK_MESSAGE((said.out.empty() || said.out == "warning: ICC support is not available\n"), said.out);
@@ -113,9 +113,7 @@ TEST_CASE("a date stands in it only when the environment gives one") {
 TEST_CASE("title, language, outline, page labels and links") {
     const page::Document document = help::dense_document();
     const std::string pdf = help::print(document, "parts.pdf");
-    const auto show = [&](const std::string& what) {
-        return run("mutool show '" + pdf + "' " + what + " 2>/dev/null").out;
-    };
+    const auto show = [&](const std::string& what) { return run("mutool show '" + pdf + "' " + what + " 2>/dev/null").out; };
     CHECK(run("pdfinfo '" + pdf + "'").out.find("Title:           Radiator fan — does not run\n") != std::string::npos);
     CHECK(show("trailer/Root/Lang") == "(en)\n");
     CHECK(show("trailer/Root/ViewerPreferences/PrintScaling") == "/None\n");
@@ -132,8 +130,7 @@ TEST_CASE("title, language, outline, page labels and links") {
     CHECK(show("pages/1/Annots/1/Dest/1") == show("pages/2"));
     // 178, 20 + 52.3 - 4 mm, 20 x 8 mm, from the lower left corner in points.
     double left = 0, bottom = 0, right = 0, top = 0;
-    REQUIRE(std::sscanf(show("pages/1/Annots/1/Rect").c_str(), "[ %lf %lf %lf %lf ]", &left, &bottom, &right, &top) ==
-            4);
+    REQUIRE(std::sscanf(show("pages/1/Annots/1/Rect").c_str(), "[ %lf %lf %lf %lf ]", &left, &bottom, &right, &top) == 4);
     CHECK(left * mm_per_pt == doctest::Approx(178).epsilon(0.0001));
     CHECK(right * mm_per_pt == doctest::Approx(198).epsilon(0.0001));
     CHECK((297 - top * mm_per_pt) == doctest::Approx(68.3).epsilon(0.0001));

@@ -1,8 +1,8 @@
 #include "drawn.hpp"
 #include "model/build.hpp"
+#include "sheet/words/wording.hpp"
 #include "source/disk.hpp"
 #include "syntax/parse.hpp"
-#include "sheet/words/wording.hpp"
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 #include <functional>
@@ -109,8 +109,7 @@ void check_whole(const Plan& plan, const std::vector<Picture>& pictures, Area ar
         if (wire.from == none || wire.to == none) continue;
         CHECK_MESSAGE(wires.contains(static_cast<WireId>(i)), wire.id << " is not drawn");
         for (const PinId pin : {wire.from, wire.to})
-            CHECK_MESSAGE((pins.contains(pin) || pins.contains(circuit.mate(pin))), circuit.pin_name(pin)
-                                                                                        << " is not drawn");
+            CHECK_MESSAGE((pins.contains(pin) || pins.contains(circuit.mate(pin))), circuit.pin_name(pin) << " is not drawn");
     }
 }
 

@@ -17,7 +17,6 @@ loomsheet::drawing::Probes probes(const loomsheet::Plan& plan);
 // All that is drawn, as text.
 std::string dump(const std::vector<loomsheet::drawing::Picture>& pictures);
 // Fails the running test for each collision, each wire and each wired pin that is not drawn.
-void check_whole(const loomsheet::Plan& plan, const std::vector<loomsheet::drawing::Picture>& pictures,
-                 loomsheet::drawing::Area area = {});
+void check_whole(const loomsheet::Plan& plan, const std::vector<loomsheet::drawing::Picture>& pictures, loomsheet::drawing::Area area = {});
 
 } // namespace drawn

@@ -31,8 +31,7 @@ public:
         const auto add = [&](const std::string& from, const std::string& to) {
             constexpr std::array<const char*, 6> looks{"1.5 mm2 RD/BU", "4 mm2 BK",      "0.5 mm2 GNYE",
                                                        "AWG 4 BN",      "2.5 mm2 WH/RD", "1 mm2 PK"};
-            text +=
-                fmt::format("wire W{} {} -> {} {} 1 m\n", ++wire, from, to, looks[static_cast<std::size_t>(below(6))]);
+            text += fmt::format("wire W{} {} -> {} {} 1 m\n", ++wire, from, to, looks[static_cast<std::size_t>(below(6))]);
         };
         for (std::size_t i = 1; i < pins_.size(); ++i) // most are joined to what came before, some float
             if (below(7) != 0) add(pins_[i], pins_[static_cast<std::size_t>(below(static_cast<int>(i)))]);
@@ -74,26 +73,19 @@ private:
         switch (below(15)) {
         case 0: return with(id("F"), {"1", "2"}, fmt::format("fuse {}{}, 10 A", id("F"), called));
         case 1:
-            return with(id("K"), {"86", "85", "30", "87"},
-                        fmt::format("relay {}{}, coil 86/85 85 ohm, contact 30/87", id("K"), called));
+            return with(id("K"), {"86", "85", "30", "87"}, fmt::format("relay {}{}, coil 86/85 85 ohm, contact 30/87", id("K"), called));
         case 2:
             return with(id("K"), {"86", "85", "30", "87", "87a"},
                         fmt::format("relay {}{}, coil 86/85 85 ohm, contact 30/87/87a, diode 86/85", id("K"), called));
-        case 3:
-            return with(id("S"), {"1", "2"}, fmt::format("switch {}{}\n  at rest\n  at pressed 1/2", id("S"), called));
+        case 3: return with(id("S"), {"1", "2"}, fmt::format("switch {}{}\n  at rest\n  at pressed 1/2", id("S"), called));
         case 4:
             return with(id("S"), {"30", "31", "A", "B"},
-                        fmt::format("switch {}{}\n  at rest 31/A 31/B\n  at up 30/A 31/B\n  at down 31/A 30/B", id("S"),
-                                    called));
+                        fmt::format("switch {}{}\n  at rest 31/A 31/B\n  at up 30/A 31/B\n  at down 31/A 30/B", id("S"), called));
         case 5: return with(id("M"), {"1", "2"}, fmt::format("motor {}{}, 1/2 8 A", id("M"), called));
-        case 6:
-            return with(id("E"), {"56a", "56b", "31"},
-                        fmt::format("lamp {}{}, 56b/31 55 W, 56a/31 60 W", id("E"), called));
+        case 6: return with(id("E"), {"56a", "56b", "31"}, fmt::format("lamp {}{}, 56b/31 55 W, 56a/31 60 W", id("E"), called));
         case 7: return with(id("V"), {"1", "2"}, fmt::format("diode {}{}, 1/2", id("V"), called));
         case 8: return with(id("B"), {"1", "2", "3"}, fmt::format("sensor {}{}, pot 1/2/3 5 kohm", id("B"), called));
-        case 9:
-            return with(id("B"), {"1", "2", "3"},
-                        fmt::format("sensor {}{}, hall 1/2/3, supply 1, ground 3", id("B"), called));
+        case 9: return with(id("B"), {"1", "2", "3"}, fmt::format("sensor {}{}, hall 1/2/3, supply 1, ground 3", id("B"), called));
         case 10:
             return with(id("J"), {}, fmt::format("splice {}{}", id("J"), called)) +
                    (pins_.push_back(id("J")), pins_.push_back(id("J")), "");
@@ -121,8 +113,7 @@ private:
                                     "ohm, contact 30/45\nmotor {}, in {}, 45/31 140 A",
                                     a, called, k, a, m, a));
         }
-        default:
-            return with(id("R"), {"1", "2", "3"}, fmt::format("resistor {}{}, 1/2 1 ohm, 2/3 2 ohm", id("R"), called));
+        default: return with(id("R"), {"1", "2", "3"}, fmt::format("resistor {}{}, 1/2 1 ohm, 2/3 2 ohm", id("R"), called));
         }
     }
 

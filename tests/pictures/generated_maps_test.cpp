@@ -19,8 +19,7 @@ MapWay to_check(int check, const std::string& label, bool pass = false) {
 }
 MapWay to_verdict(const std::string& sign, const std::string& label, bool pass = false) {
     MapWay way;
-    way.label = label, way.pass = pass, way.end = WayEnd::verdict, way.sign = sign,
-    way.title = "The part " + sign + " has failed";
+    way.label = label, way.pass = pass, way.end = WayEnd::verdict, way.sign = sign, way.title = "The part " + sign + " has failed";
     return way;
 }
 MapWay to_stop(const std::string& label) {
@@ -33,25 +32,20 @@ MapWay to_stop(const std::string& label) {
 std::vector<MapCheck> generated(unsigned seed, int count) {
     std::minstd_rand chance(seed);
     const auto below = [&](int most) { return static_cast<int>(chance() % static_cast<unsigned>(most)); };
-    const std::string labels[] = {"fail",           "low",
-                                  "no current",     "Ground, from the plug of the motor to the battery",
+    const std::string labels[] = {"fail",           "low",           "no current", "Ground, from the plug of the motor to the battery",
                                   "Δεν λειτουργεί", "11.8 to 12.6 V"};
     std::vector<MapCheck> checks;
     for (int i = 0; i < count; ++i) {
         MapCheck check;
         check.number = i + 1;
-        check.title =
-            below(3) == 0 ? "A title of sixty letters that a shop may well give to a check" : "Supply at the relay";
+        check.title = below(3) == 0 ? "A title of sixty letters that a shop may well give to a check" : "Supply at the relay";
         if (below(6) != 0)
-            check.ways.push_back(i + 1 < count && below(5) != 0 ? to_check(i + 1, "pass", true)
-                                                                : to_verdict("AB", "pass", true));
+            check.ways.push_back(i + 1 < count && below(5) != 0 ? to_check(i + 1, "pass", true) : to_verdict("AB", "pass", true));
         const int more = 1 + below(5);
         for (int k = 0; k < more; ++k) {
             const std::string& label = labels[below(6)];
             const int end = below(4);
-            check.ways.push_back(end == 0   ? to_check(below(count), label)
-                                 : end == 1 ? to_stop(label)
-                                            : to_verdict("C", label));
+            check.ways.push_back(end == 0 ? to_check(below(count), label) : end == 1 ? to_stop(label) : to_verdict("C", label));
         }
         checks.push_back(std::move(check));
     }
@@ -84,8 +78,7 @@ TEST_CASE("what passes leads down, what fails to the right") {
     checks[2] = {3, "Third", {to_stop("fail")}};
     const std::vector<Picture> pages = draw_map(checks, drawn::measure(), a4);
     REQUIRE(pages.size() == 1);
-    const drawing::Words *first = find(pages[0], "First"), *second = find(pages[0], "Second"),
-                         *third = find(pages[0], "Third");
+    const drawing::Words *first = find(pages[0], "First"), *second = find(pages[0], "Second"), *third = find(pages[0], "Third");
     REQUIRE((first && second && third));
     CHECK(second->y > first->y + 5);
     CHECK(second->x == first->x);
@@ -118,9 +111,7 @@ TEST_CASE("a map is drawn the same each time; without checks there is none") {
 TEST_CASE("two hundred checks in a row go over several pages") {
     std::vector<MapCheck> checks;
     for (int i = 0; i < 200; ++i)
-        checks.push_back({i + 1,
-                          "Battery",
-                          {i + 1 < 200 ? to_check(i + 1, "pass", true) : to_stop("pass"), to_verdict("A", "fail")}});
+        checks.push_back({i + 1, "Battery", {i + 1 < 200 ? to_check(i + 1, "pass", true) : to_stop("pass"), to_verdict("A", "fail")}});
     const std::vector<Picture> pages = draw_map(checks, drawn::measure(), a4);
     CHECK(pages.size() > 5);
     CHECK(boxes_in(pages) == checks.size());

@@ -73,8 +73,8 @@ TEST_CASE("the fan's circuit: one page, plus above ground, names, ratings, place
     const std::vector<Picture> pictures = drawn::circuit(plan, {180, 250, 9});
     REQUIRE(pictures.size() == 1);
     const std::string words = words_in(pictures);
-    for (const char* each : {"K5\n", "Fan relay\n", "F14\n", "40 A\n", "X21.1\n", "87\n", "BU/WH\n", "W8  6\n", "XE1\n",
-                             "Left wing\n", "below the battery tray\n"})
+    for (const char* each : {"K5\n", "Fan relay\n", "F14\n", "40 A\n", "X21.1\n", "87\n", "BU/WH\n", "W8  6\n", "XE1\n", "Left wing\n",
+                             "below the battery tray\n"})
         CHECK_MESSAGE(words.find(each) != std::string::npos, each);
     double plus = 0, ground = 0;
     for (const drawing::Words& each : pictures[0].words) {
@@ -87,8 +87,7 @@ TEST_CASE("the fan's circuit: one page, plus above ground, names, ratings, place
 
 TEST_CASE("colours have capitals of 3 mm, nothing is below 9 pt") {
     CHECK(drawing::height_of(drawing::Type::colour) >= 3);
-    for (const drawing::Type type :
-         {drawing::Type::designator, drawing::Type::number, drawing::Type::small, drawing::Type::small_bold})
+    for (const drawing::Type type : {drawing::Type::designator, drawing::Type::number, drawing::Type::small, drawing::Type::small_bold})
         CHECK(size_of(type) >= 9);
 }
 

@@ -1,6 +1,6 @@
 // Each finding has a page, and its page is true. Those of the sheet (LS8xx) are held in tests/sheet.
-#include "finding_pages.hpp"
 #include "analysis/analysis.hpp"
+#include "finding_pages.hpp"
 #include "proof/verdicts.hpp"
 #include "source/render.hpp"
 
@@ -40,8 +40,7 @@ TEST_CASE("the example of each page triggers exactly its finding, in the words t
         Sources sources;
         const Findings found = found_in(sources, page.examples[0], row.code);
         const std::string said = render_text(sources, found, {});
-        CHECK_MESSAGE((found.list().size() == 1 && found.list().front().code == row.code), code_name(row.code),
-                      " gives\n", said);
+        CHECK_MESSAGE((found.list().size() == 1 && found.list().front().code == row.code), code_name(row.code), " gives\n", said);
         finding_pages::hold(row.code, page, said);
         Sources cured;
         const Findings left = found_in(cured, page.examples[1], row.code);

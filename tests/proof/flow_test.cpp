@@ -47,15 +47,13 @@ TEST_CASE("a missing pass and the check that it would lead to are one finding") 
 
 TEST_CASE("exercises and checks that prove a repair need no way to them") {
     CHECK(said::codes(head + check("first", "  pass -> done\n  fail -> bad\n") + check("proof", "  pass -> done\n") +
-                      check("extra", "  pass -> done\n  exercise\n") +
-                      "verdict bad \"Worn\"\n  blames Y1\n  after proof\n") == "");
+                      check("extra", "  pass -> done\n  exercise\n") + "verdict bad \"Worn\"\n  blames Y1\n  after proof\n") == "");
 }
 
 TEST_CASE("circles: through a repair they are meant, without one they are not, and each is told once") {
     const auto plan = [](const std::string& verdict) {
-        return head + check("first", "  pass -> done\n  fail -> two\n") +
-               check("two", "  pass -> done\n  fail -> bad\n") + "verdict bad \"Worn\"\n  blames Y1\n" + verdict +
-               "  -> first\n";
+        return head + check("first", "  pass -> done\n  fail -> two\n") + check("two", "  pass -> done\n  fail -> bad\n") +
+               "verdict bad \"Worn\"\n  blames Y1\n" + verdict + "  -> first\n";
     };
     CHECK(said::codes(plan("  repair \"New belt\"\n")) == "");
     CHECK(said::codes(plan("")) == "LS303 15");
@@ -116,14 +114,12 @@ TEST_CASE("a limit against an earlier reading needs that reading on every way, a
                       check("three", "  pass -> done\n", "within 0.5 bar of two")) == "");
     CHECK(said::codes(head + check("first", "  pass -> two\n  fail -> three\n") + two +
                       check("three", "  pass -> done\n", "within 0.5 bar of two")) == "LS309 14");
-    CHECK(said::codes(head + check("first", "  pass -> two\n") +
-                      check("two", "  pass -> done\n", "within 0.5 V of first")) == "LS309 9");
+    CHECK(said::codes(head + check("first", "  pass -> two\n") + check("two", "  pass -> done\n", "within 0.5 V of first")) == "LS309 9");
     CHECK(said::codes(head + check("first", "  pass -> done\n", "within 0.5 bar of first")) == "LS309 5");
 }
 
 TEST_CASE("a look and its answers") {
-    const std::string plan =
-        "plan T-01 \"Test\"\n  allow LS403 \"no circuit here\"\nlamp E1 1/31 21 W\ncheck first\n"; // four lines
+    const std::string plan = "plan T-01 \"Test\"\n  allow LS403 \"no circuit here\"\nlamp E1 1/31 21 W\ncheck first\n"; // four lines
     CHECK(said::codes(plan + "  look \"It is lit\"\n  pass -> done\n") == "LS310 5");
     CHECK(said::codes(plan + "  look \"It is lit\": E1 lit\n  pass -> done\n  \"dim\" -> suspects\n") == "LS602 5, LS310 7");
     CHECK(said::codes(plan + "  look \"How is it\"\n  \"lit\": E1 lit -> done\n  \"dark\": E1 dark -> suspects\n") ==
@@ -137,10 +133,8 @@ TEST_CASE("an allowance accepts its warning in its statement, or from the head i
     CHECK(said::codes(head + check("first", both) + good) == "LS311 3");
     CHECK(said::codes(head + check("first", both + allow) + good) == "");
     CHECK(said::codes("plan T-01 \"Test\"\n" + allow + check("first", both) + good) == "");
-    CHECK(said::codes(head + check("first", "  pass -> two\n" + allow) + check("two", both) + good) ==
-          "LS312 7, LS311 8");
-    CHECK(said::codes(head + check("first", "  pass -> two\n") + check("two", both + allow + allow) + good) ==
-          ""); // both are needed
+    CHECK(said::codes(head + check("first", "  pass -> two\n" + allow) + check("two", both) + good) == "LS312 7, LS311 8");
+    CHECK(said::codes(head + check("first", "  pass -> two\n") + check("two", both + allow + allow) + good) == ""); // both are needed
 }
 
 TEST_CASE("an allowance in a wire or a part accepts what is found there") {
@@ -148,9 +142,7 @@ TEST_CASE("an allowance in a wire or a part accepts what is found there") {
                              "W1 G1.+ -> F1.1 unfused\nwire W2 G1.- -> XE1 unfused\n"
                              "wire W3 F1.2 -> E1.1\nwire W4 E1.31 -> XE1\n";
     CHECK(said::codes(plan + "heater E2 1/2 20 A, allow LS403 \"drawn elsewhere\"\n") == "");
-    CHECK(said::codes(plan +
-                      "lamp E3 1/31 5 W\nwire W5 G1.+ -> E3.1, allow LS407 \"a test lead\"\nwire W6 E3.31 -> XE1\n") ==
-          "");
+    CHECK(said::codes(plan + "lamp E3 1/31 5 W\nwire W5 G1.+ -> E3.1, allow LS407 \"a test lead\"\nwire W6 E3.31 -> XE1\n") == "");
 }
 
 // --- several mistakes, and what was left out
@@ -230,8 +222,8 @@ check two
     CHECK(with("E1.31 -> XE1 6 mm2", "E1.31 => XE1 6 mm2").find("LS401") == std::string::npos);
     CHECK(said::codes(fan + "module U1 ground 31, output 6 pulls up 5 A\nlamp E2 1/31 5 W\nwire W5 U1.31 -> XE1\nwire W6 U1.6 -> E2.1\n"
                             "wire W7 E2.31 -> XE1\n") == "LS114 18"); // U1 lacks its supply, and E2 with it
-    CHECK(with("wire W4", "wier W4") == "LS101 9"); // a statement is lost
-    CHECK(with("wire W4", "wire W3") == "LS202 9"); // the second W3 is left out
+    CHECK(with("wire W4", "wier W4") == "LS101 9");                   // a statement is lost
+    CHECK(with("wire W4", "wire W3") == "LS202 9");                   // the second W3 is left out
     CHECK(with("1/31 21 W", "1/31 21 V").find("LS40") == std::string::npos);
     CHECK(with("  pass -> two\n  fail -> two\n", "  pass -> too\n  fail -> too\n") == "LS211 12, LS211 13");
     CHECK(with("check two", "chek two").find("LS30") == std::string::npos);

@@ -1,12 +1,12 @@
 // A check that is proposed for a gap, pasted into the plan, closes it; what a blind check misses is told with both
 // ohms.
-#include "finding_pages.hpp"
-#include "proof/blind.hpp"
 #include "analysis/analysis.hpp"
+#include "finding_pages.hpp"
+#include "planning/written.hpp"
+#include "proof/blind.hpp"
+#include "proof/verdicts.hpp"
 #include "report/gaps_table.hpp"
 #include "report/splits_table.hpp"
-#include "planning/written.hpp"
-#include "proof/verdicts.hpp"
 #include <algorithm>
 #include <fstream>
 #include <iterator>
@@ -68,9 +68,7 @@ std::string shipped(const std::string& path) {
     return {std::istreambuf_iterator<char>(file), {}};
 }
 
-std::string page(int code, std::size_t which) {
-    return finding_pages::read(code).examples[which].files["example.plan"];
-}
+std::string page(int code, std::size_t which) { return finding_pages::read(code).examples[which].files["example.plan"]; }
 
 } // namespace
 
@@ -92,8 +90,7 @@ TEST_CASE("the checks that are proposed for a gap close it when they are pasted 
             for (const std::size_t fault : closing.closes) {
                 closed += before->diagnosis().matrix.faults[fault].likely;
                 CHECK(before->diagnosis().ends[fault].fate != Fate::found);
-                CHECK(after->diagnosis().ends[fault].fate ==
-                      Fate::found); // the circuit is the same, and so are the faults
+                CHECK(after->diagnosis().ends[fault].fate == Fate::found); // the circuit is the same, and so are the faults
             }
         CHECK(closed > 0);
         CHECK(after->wrong() < before->wrong() / 2);
@@ -114,7 +111,8 @@ TEST_CASE("a check that is proposed to part a verdict, pasted into the plan, lea
     for (const Split& split : list) {
         REQUIRE(split.is_worth_it());
         CHECK(split.passing.size() < split.left.suspects.size());
-        const std::string now = pasted(text, before->plan(), arrows_to(before->plan(), split.left.verdict), written_split(before->plan(), split) + "\n");
+        const std::string now =
+            pasted(text, before->plan(), arrows_to(before->plan(), split.left.verdict), written_split(before->plan(), split) + "\n");
         CAPTURE(now);
         const auto after = proved(now);
         CHECK(after->made.findings.empty());

@@ -1,10 +1,10 @@
 // The reference page and the README: their examples compile, their tables are those of the program.
+#include "analysis/analysis.hpp"
+#include "circuit/usual_values.hpp"
+#include "faults/candidates.hpp"
 #include "grammar/colours.hpp"
 #include "grammar/units.hpp"
-#include "circuit/usual_values.hpp"
 #include "grammar/vocabulary.hpp"
-#include "faults/candidates.hpp"
-#include "analysis/analysis.hpp"
 #include "proof/page_blocks.hpp"
 #include "source/catalogue.hpp"
 #include "source/render.hpp"
@@ -53,8 +53,7 @@ std::string phrase_line(const PhraseRow& row, bool with_kinds) {
 
 std::string phrase_table(Context context, const std::string& kinds = "") {
     const bool every = context == Context::part && kinds.empty();
-    std::string table =
-        every ? "| phrase | what it says | for |\n|---|---|---|\n" : "| phrase | what it says |\n|---|---|\n";
+    std::string table = every ? "| phrase | what it says | for |\n|---|---|---|\n" : "| phrase | what it says |\n|---|---|\n";
     const auto wanted = kinds_of(kinds);
     for (const PhraseRow& row : phrases()) {
         if ((row.where & in(context)) == 0) continue;
@@ -183,9 +182,8 @@ TEST_CASE("the tables of the reference page are those of the program") {
 
     pages::hold_table(page_path, "plan", phrase_table(Context::plan));
     pages::hold_table(page_path, "every part", phrase_table(Context::part));
-    for (const std::string kinds :
-         {"battery", "fuse breaker", "relay", "switch", "motor lamp heater solenoid horn resistor diode", "sensor",
-          "module", "assembly", "splice ground", "connector"})
+    for (const std::string kinds : {"battery", "fuse breaker", "relay", "switch", "motor lamp heater solenoid horn resistor diode",
+                                    "sensor", "module", "assembly", "splice ground", "connector"})
         pages::hold_table(page_path, kinds, phrase_table(Context::part, kinds));
     pages::hold_table(page_path, "wire", phrase_table(Context::wire));
     pages::hold_table(page_path, "cable", phrase_table(Context::cable));
@@ -201,11 +199,9 @@ TEST_CASE("the tables of the reference page are those of the program") {
     for (unsigned d = 0; d < dimensions().size(); ++d) {
         std::string row;
         for (const Unit& unit : units())
-            if (unit.dimension == static_cast<Dimension>(d) &&
-                row.find(fmt::format("`{}`", unit.written)) == std::string::npos)
+            if (unit.dimension == static_cast<Dimension>(d) && row.find(fmt::format("`{}`", unit.written)) == std::string::npos)
                 row += fmt::format(" `{}`", unit.written);
-        table += fmt::format("| {} |{} | `{}` |\n", row_of(static_cast<Dimension>(d)).word, row,
-                             row_of(static_cast<Dimension>(d)).example);
+        table += fmt::format("| {} |{} | `{}` |\n", row_of(static_cast<Dimension>(d)).word, row, row_of(static_cast<Dimension>(d)).example);
     }
     pages::hold_table(page_path, "units", table);
 
@@ -224,8 +220,7 @@ TEST_CASE("the tables of the reference page are those of the program") {
 
     table = "| value | unit | low | usual | high | from |\n|---|---|---|---|---|---|\n";
     for (const UsualRow& row : usual_values())
-        table += fmt::format("| {} | {} | {:.4g} | {:.4g} | {:.4g} | {} |\n", row.what, row.unit, row.low, row.value, row.high,
-                             row.source);
+        table += fmt::format("| {} | {} | {:.4g} | {:.4g} | {:.4g} | {} |\n", row.what, row.unit, row.low, row.value, row.high, row.source);
     pages::hold_table(page_path, "usual values", table);
 
     table = "| what | faults |\n|---|---|\n";
@@ -261,8 +256,7 @@ TEST_CASE("the reference page names every phrase and every word of the language"
     const auto known = words_in_code(page);
     std::set<std::string> words;
     for (const PhraseRow& row : phrases()) {
-        CHECK_MESSAGE(page.find(fmt::format("| `{}` | {}", row.example, row.meaning)) != std::string::npos,
-                      std::string(row.example));
+        CHECK_MESSAGE(page.find(fmt::format("| `{}` | {}", row.example, row.meaning)) != std::string::npos, std::string(row.example));
         collect_words(pattern_of(row), words);
     }
     for (const StatementRow& row : statements())

@@ -13,8 +13,7 @@ std::set<std::string> paths_in(const std::string& page) {
     std::set<std::string> found;
     std::string word;
     for (const char c : page) {
-        const bool part =
-            std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '/' || c == '.' || c == '_' || c == '-';
+        const bool part = std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '/' || c == '.' || c == '_' || c == '-';
         if (part) word += c;
         if (part) continue;
         const auto slash = word.find('/');

@@ -1,6 +1,6 @@
 // The plans that ship, and the plans that try the language: what they find, what they cover, and that no comma counts.
-#include "grammar/units.hpp"
 #include "analysis/analysis.hpp"
+#include "grammar/units.hpp"
 #include "source/catalogue.hpp"
 #include "source/render.hpp"
 #include "syntax/parse.hpp"
@@ -99,19 +99,17 @@ TEST_CASE("the plans that try the language have no errors") {
 TEST_CASE("every statement, phrase, word and unit of the language occurs in a plan") {
     const Seen seen = seen_in(all_plans());
     for (std::size_t i = 0; i < statements().size(); ++i)
-        CHECK_MESSAGE(seen.statements.count(static_cast<int>(i)) == 1, "no plan has the statement `",
-                      std::string(statements()[i].word), "`");
+        CHECK_MESSAGE(seen.statements.count(static_cast<int>(i)) == 1, "no plan has the statement `", std::string(statements()[i].word),
+                      "`");
     std::set<std::string> words;
     for (std::size_t i = 0; i < phrases().size(); ++i) {
-        CHECK_MESSAGE(seen.phrases.count(static_cast<int>(i)) == 1, "no plan has the phrase `",
-                      std::string(phrases()[i].pattern), "`");
+        CHECK_MESSAGE(seen.phrases.count(static_cast<int>(i)) == 1, "no plan has the phrase `", std::string(phrases()[i].pattern), "`");
         collect_words(pattern_of(phrases()[i]), words);
     }
     for (const auto& word : words)
         CHECK_MESSAGE(seen.words.count(word) == 1, "no plan uses the word `", word, "`");
     for (const Unit& unit : units())
-        CHECK_MESSAGE(seen.words.count(std::string(unit.written)) == 1, "no plan uses the unit `",
-                      std::string(unit.written), "`");
+        CHECK_MESSAGE(seen.words.count(std::string(unit.written)) == 1, "no plan uses the unit `", std::string(unit.written), "`");
 }
 
 TEST_CASE("a plan without its commas is the same plan") {

@@ -1,8 +1,8 @@
 // Worked cases of textbooks, worksheets and manuals: the plans of tests/plans/published, each of which names its source
 // and its figures. Beside each reading stands what is printed; 0.5 % is allowed for. Wires are a few mohm, and a
 // voltmeter takes its 10 Mohm, as it does in the cases' own check.
-#include "circuit/setting.hpp"
 #include "analysis/analysis.hpp"
+#include "circuit/setting.hpp"
 #include "faults/prediction.hpp"
 #include <algorithm>
 #include <cmath>
@@ -27,14 +27,12 @@ struct Published {
         plan = *result.plan;
     }
     const Check& check(const std::string& label) const {
-        const auto at =
-            std::find_if(plan.checks.begin(), plan.checks.end(), [&](auto& it) { return it.label == label; });
+        const auto at = std::find_if(plan.checks.begin(), plan.checks.end(), [&](auto& it) { return it.label == label; });
         REQUIRE_MESSAGE(at != plan.checks.end(), label);
         return *at;
     }
     const Fault& planted(const std::string& label) const {
-        const auto at =
-            std::find_if(plan.plants.begin(), plan.plants.end(), [&](auto& it) { return it.label == label; });
+        const auto at = std::find_if(plan.plants.begin(), plan.plants.end(), [&](auto& it) { return it.label == label; });
         REQUIRE_MESSAGE(at != plan.plants.end(), label);
         return at->fault;
     }
@@ -43,9 +41,7 @@ struct Published {
         auto sound = std::make_unique<Predictor>(plan.circuit, volts);
         return fault ? std::make_unique<Predictor>(*sound, *fault, normal_use(plan)) : std::move(sound);
     }
-    std::unique_ptr<Predictor> car(const std::string& plant) const {
-        return car(plant.empty() ? nullptr : &planted(plant));
-    }
+    std::unique_ptr<Predictor> car(const std::string& plant) const { return car(plant.empty() ? nullptr : &planted(plant)); }
 
     // A bare splice, or a pin as plans write it.
     PointRef point(const std::string& name) const {
@@ -101,8 +97,7 @@ std::vector<double> readings(const Published& of, const Predictor& car, const st
 }
 
 bool agree(const std::vector<double>& here, const std::vector<double>& there, MeasureKind measure) {
-    return std::equal(here.begin(), here.end(), there.begin(), there.end(),
-                      [&](double a, double b) { return agrees(a, b, measure); });
+    return std::equal(here.begin(), here.end(), there.begin(), there.end(), [&](double a, double b) { return agrees(a, b, measure); });
 }
 
 using Labels = std::set<std::string>;
@@ -204,8 +199,7 @@ TEST_CASE("published readings are what the engine reads") {
         REQUIRE(here.size() == each.printed.size());
         for (std::size_t i = 0; i < here.size(); ++i)
             CHECK_MESSAGE(agrees(here[i], each.printed[i], of.check(each.check).measure),
-                          fmt::format("{} {} row {}: {:.6g}, printed {:.6g}", each.tag, each.check, i + 1, here[i],
-                                      each.printed[i]));
+                          fmt::format("{} {} row {}: {:.6g}, printed {:.6g}", each.tag, each.check, i + 1, here[i], each.printed[i]));
     }
 }
 
@@ -234,10 +228,8 @@ TEST_CASE("of all parts open or shorted, those fit that are printed") {
     CHECK(fits(branches, "all", {2}, {"R1", "R2", "R3"}) == Labels{"R1 open", "R2 open", "R3 open"});
     CHECK(fits(branches, "each", {1, 0, 1}, {"R1", "R2", "R3"}) == Labels{"R2 open"});
     CHECK(fits(Published("three-currents"), "all", {0.027}, {"R1", "R2", "R3"}) == Labels{"R3 open"}); // FL-01
-    CHECK(fits(Published("five-in-a-row"), "volts", {0, 0, 6, 0, 0}, {"R1", "R2", "R3", "R4", "R5"}) ==
-          Labels{"R3 open"});
-    CHECK(fits(Published("beetle-bulbs"), "volts", {1.5, 1.5, 1.5, 0, 0, 0}, {"E1", "E2", "E3"}) ==
-          Labels{"E2 open"}); // BT-01
+    CHECK(fits(Published("five-in-a-row"), "volts", {0, 0, 6, 0, 0}, {"R1", "R2", "R3", "R4", "R5"}) == Labels{"R3 open"});
+    CHECK(fits(Published("beetle-bulbs"), "volts", {1.5, 1.5, 1.5, 0, 0, 0}, {"E1", "E2", "E3"}) == Labels{"E2 open"}); // BT-01
 }
 
 // LE-07: R2 shorted, as directions.
@@ -281,8 +273,7 @@ TEST_CASE("KU-01: which terminals show volts, switch on and off") {
         Row row;
         row.red = of.point(pair.red), row.black = of.point(pair.black);
         for (const char* position : {"on", "off"}) {
-            const double volts =
-                printed(car->read(of.check(position).with, MeasureKind::volts, row), MeasureKind::volts);
+            const double volts = printed(car->read(of.check(position).with, MeasureKind::volts, row), MeasureKind::volts);
             const bool expected = std::string(position) == "on" ? pair.on : pair.off;
             CHECK_MESSAGE(agrees(volts, expected ? 12 : 0), pair.red, " ", pair.black, " ", position, " ", volts);
         }
@@ -311,9 +302,7 @@ TEST_CASE("KU-02, KU-03: a lamp on two long wires, and a first test in the middl
         const Fault fault = of.cut(wire);
         (agrees(volts(*of.car(&fault), "JC", "JH"), 12) ? with_volts : without).insert(wire);
         CHECK(of.car(&fault)->looks(
-                  {},
-                  {{Metal::whole, of.plan.circuit.find_part("E1"), none, none, {}, {}}, StateVerb::lit, {}, {}, {}}) ==
-              Truth::no);
+                  {}, {{Metal::whole, of.plan.circuit.find_part("E1"), none, none, {}, {}}, StateVerb::lit, {}, {}, {}}) == Truth::no);
     }
     const Fault lamp = of.one_fault("E1", false);
     CHECK(agrees(volts(*of.car(&lamp), "JC", "JH"), 12));
@@ -323,8 +312,7 @@ TEST_CASE("KU-02, KU-03: a lamp on two long wires, and a first test in the middl
 
 TEST_CASE("LE-18: a wire behind the switch touches ground") {
     const Published of("kuphaldt-grounded-wire");
-    const Check &open = of.check("open"), &closed = of.check("closed"), &lamp = of.check("lamp"),
-                &link = of.check("link");
+    const Check &open = of.check("open"), &closed = of.check("closed"), &lamp = of.check("lamp"), &link = of.check("link");
     // Before anybody has closed the switch: nothing is to be seen.
     const Predictor fresh(Predictor(of.plan.circuit, 12), of.planted("grounded"), {Setup{}});
     CHECK(fresh.blown_before().empty());

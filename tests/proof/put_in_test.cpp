@@ -1,13 +1,13 @@
 // Every fault that proof tries, in the words that proof prints, is put in by the command line as it is put in by proof;
 // what cannot be put in is said.
+#include "analysis/analysis.hpp"
 #include "circuit/fault.hpp"
 #include "faults/matrix.hpp"
 #include "faults/prediction.hpp"
-#include "analysis/analysis.hpp"
 #include "model/build.hpp"
-#include "syntax/parse.hpp"
 #include "proof/said.hpp"
 #include "source/disk.hpp"
+#include "syntax/parse.hpp"
 #include <algorithm>
 #include <cmath>
 #include <doctest/doctest.h>
@@ -146,9 +146,8 @@ TEST_CASE("a ground point that is open opens its bolt, and a relay inside an ass
         for (std::size_t i = 0; i < sound.branches.size(); ++i) {
             if (sound.branches[i] == network.branches[i]) continue;
             const Edge& edge = sound.graph.edges[i];
-            list +=
-                fmt::format("{}{}", list.empty() ? "" : " ",
-                            edge.part != none ? plan.circuit.parts[edge.part].id : plan.circuit.wires[edge.wire].id);
+            list += fmt::format("{}{}", list.empty() ? "" : " ",
+                                edge.part != none ? plan.circuit.parts[edge.part].id : plan.circuit.wires[edge.wire].id);
         }
         return list;
     };
@@ -174,9 +173,7 @@ wire W23 S9.2 -> M1.50 2.5 mm2 1 m
 }
 
 TEST_CASE("what a fault cannot befall is said where it stands, with what to write instead") {
-    const auto holds = [](const std::string& text, std::string_view part) {
-        return text.find(part) != std::string::npos;
-    };
+    const auto holds = [](const std::string& text, std::string_view part) { return text.find(part) != std::string::npos; };
     const auto says = [&](const std::string& fault, std::string_view what) {
         const std::string said = asked(lamp, fault);
         CHECK_MESSAGE(holds(said, what), fault << ": " << said);
@@ -212,26 +209,20 @@ TEST_CASE("a fault that changes nothing is said with its reason, a complaint tha
         if (!from.empty()) text.replace(text.find(from), from.size(), to);
         return said::of(text + more);
     };
-    const auto holds = [](const std::string& text, std::string_view part) {
-        return text.find(part) != std::string::npos;
-    };
+    const auto holds = [](const std::string& text, std::string_view part) { return text.find(part) != std::string::npos; };
     CHECK(said_of("").empty());
     const std::string twin = said_of("switch S2 \"Main\", at on 1/2, at off\nlamp E4 1/2 5 W\nwire W30 F1.2 -> S2.1 1 "
                                      "mm2 1 m\nwire W31 S2.2 -> E4.1 1 mm2 1 m\nwire W32 E4.2 -> XE2 1 mm2 1 m\n"
                                      "plant a \"A\" S2 stuck closed\n");
-    CHECK_MESSAGE(
-        holds(twin, "LS711: S2 stuck closed changes nothing in any set-up of this plan: it conducts in all of them"),
-        twin);
+    CHECK_MESSAGE(holds(twin, "LS711: S2 stuck closed changes nothing in any set-up of this plan: it conducts in all of them"), twin);
     const std::string lit = said_of("", "E1 dark", "E1 lit");
     CHECK_MESSAGE(holds(lit, "LS710: a sound car has this complaint already: E1 (Lamp) lit in this set-up"), lit);
     const std::string volts = said_of("", "E1 dark", "volts E1.1 to E1.2 below 12.6 V");
     CHECK_MESSAGE(holds(volts, "LS710: a sound car has this complaint already: it reads "), volts);
     const std::string of_switch = said_of("", "E1 dark", "S1 fails");
-    CHECK_MESSAGE(
-        holds(of_switch, "LS310: the complaint tells no fault from another: S1 (Switch) has no state that is computed"),
-        of_switch);
-    const std::string look =
-        said_of("check h \"Switch\"\n  look \"It clicks\": S1 works\n  pass -> done\n  exercise\n");
+    CHECK_MESSAGE(holds(of_switch, "LS310: the complaint tells no fault from another: S1 (Switch) has no state that is computed"),
+                  of_switch);
+    const std::string look = said_of("check h \"Switch\"\n  look \"It clicks\": S1 works\n  pass -> done\n  exercise\n");
     CHECK_MESSAGE(holds(look, "LS310: 'h' proves nothing: S1 (Switch) has no state that is computed"), look);
 }
 
@@ -342,9 +333,8 @@ verdict bad "Bad"
 
 TEST_CASE("a button that is dead can cause what its unit does not do, and a check of its signal finds it") {
     const Causes causes(window);
-    for (const std::string fault :
-         {"W6 open", "W7 open", "joint S6.1 open", "joint S6.2 open", "joint U2.S open", "S6.1/2 stuck open",
-          "W7 touches ground", "U2.S open inside", "U2.R never on", "U2 dead"})
+    for (const std::string fault : {"W6 open", "W7 open", "joint S6.1 open", "joint S6.2 open", "joint U2.S open", "S6.1/2 stuck open",
+                                    "W7 touches ground", "U2.S open inside", "U2.R never on", "U2 dead"})
         CHECK_MESSAGE(causes.has(causes.can, fault), fault);
     for (const std::string fault : {"S6.1/2 stuck closed", "W7 10 .. 30 mohm", "U2.R always on"})
         CHECK_MESSAGE(causes.has(causes.cannot, fault), fault);
@@ -359,6 +349,5 @@ TEST_CASE("an assembly is in the state of what works in it") {
     CHECK(said::of(starter("M1 still", "M1 runs")) == said::of(starter("M5 still", "M5 runs")));
     std::string two = starter("M1 still", "M5 runs");
     two.insert(two.find("fuse F9"), "motor M6 \"Second\", 45/31 10 A, in M1\n");
-    CHECK_MESSAGE(said::of(two).find("LS203: M1 holds M5 and M6: which of them is meant?") != std::string::npos,
-                  said::of(two));
+    CHECK_MESSAGE(said::of(two).find("LS203: M1 holds M5 and M6: which of them is meant?") != std::string::npos, said::of(two));
 }

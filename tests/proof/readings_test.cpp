@@ -43,8 +43,7 @@ wire W4 X1.2 -> XE1   1.5 mm2 0.3 m
 wire W5 G1.- -> XE1   16 mm2  0.4 m
 )";
 std::string horn(const std::string& set_up, const std::string& measured) {
-    return with_check(horn_circuit,
-                      "check horn \"Horn\"\n" + (set_up.empty() ? "" : "  with " + set_up + "\n") + measured);
+    return with_check(horn_circuit, "check horn \"Horn\"\n" + (set_up.empty() ? "" : "  with " + set_up + "\n") + measured);
 }
 
 const std::string relay_circuit = R"(plan LAMP-01 "Work lamp is dark"
@@ -120,9 +119,8 @@ TEST_CASE("LS601 tells a few from some, and names the row") {
     CHECK(few.find("a few of them fail") != std::string::npos);
     const std::string some = said::of(horn("S1 pressed", "  volts X1.1 to X1.2\n  expect 12.2 .. 13 V\n"));
     CHECK(some.find("some of them fail") != std::string::npos);
-    const std::string rows = said::of(
-        horn("S1 pressed",
-             "  volts \"At the horn\" X1.1 to X1.2\n  volts \"At the fuse\" F1.2 to G1.-\n  expect 12 .. 13 V\n"));
+    const std::string rows =
+        said::of(horn("S1 pressed", "  volts \"At the horn\" X1.1 to X1.2\n  volts \"At the fuse\" F1.2 to G1.-\n  expect 12 .. 13 V\n"));
     CHECK(rows.find("\"At the horn\": sound cars read") != std::string::npos);
     CHECK(rows.find("expect \"At the horn\" 11.5 .. 13 V") != std::string::npos);
     CHECK(rows.find("\"At the fuse\"") == std::string::npos);
@@ -132,19 +130,18 @@ TEST_CASE("LS601 against an earlier reading, and a beeper and a test lamp that m
     const std::string rest = "check rest \"At rest\"\n  volts part G1.+ to part G1.-\n  pass -> horn\n";
     const auto within = [&](const std::string& limit) {
         return with_check(horn_circuit,
-                          rest + "check horn \"Horn\"\n  with S1 pressed\n  volts X1.1 to X1.2\n  expect within " +
-                              limit + " of rest\n");
+                          rest + "check horn \"Horn\"\n  with S1 pressed\n  volts X1.1 to X1.2\n  expect within " + limit + " of rest\n");
     };
     CHECK(codes(within("1.2 V")) == "");
     CHECK(codes(within("0.3 V")) == "LS601");
     CHECK(codes(with(within("0.3 V"), "S1 pressed", "X1 unplugged")) == "LS605"); // and no word about the limit
-    const std::string near_the_beep = with_check(
-        relay_circuit, "check coil \"Coil\"\n  with K1 pulled\n  continuity part K1.86 to part K1.85\n  expect yes\n");
+    const std::string near_the_beep =
+        with_check(relay_circuit, "check coil \"Coil\"\n  with K1 pulled\n  continuity part K1.86 to part K1.85\n  expect yes\n");
     CHECK(codes(near_the_beep) == "LS601");
     CHECK(codes(with(near_the_beep, "85 ohm ±10 %", "12 ohm")) == "");
     CHECK(codes(with(near_the_beep, "85 ohm ±10 %", "300 ohm")) == "LS602");
-    CHECK(said::of(with(near_the_beep, "85 ohm ±10 %", "300 ohm"))
-              .find("on sound cars the meter is silent, and the limit is yes") != std::string::npos);
+    CHECK(said::of(with(near_the_beep, "85 ohm ±10 %", "300 ohm")).find("on sound cars the meter is silent, and the limit is yes") !=
+          std::string::npos);
     CHECK(codes(horn("", "  testlamp X1.1 to G1.-\n  expect yes\n")) == "LS602");
     CHECK(codes(horn("S1 pressed", "  testlamp X1.1 to G1.-\n  expect yes\n")) == "");
 }
@@ -157,8 +154,7 @@ TEST_CASE("LS602: a look that no sound car passes") {
 
 TEST_CASE("LS603: what the best battery gives is missed by nothing; a running engine may give more") {
     const auto expect = [](const std::string& limit) {
-        return codes(
-            with(horn("S1 pressed", "  volts X1.1 to X1.2\n  expect " + limit + "\n"), "12.6 V", "12.6 V ±0.2 V"));
+        return codes(with(horn("S1 pressed", "  volts X1.1 to X1.2\n  expect " + limit + "\n"), "12.6 V", "12.6 V ±0.2 V"));
     };
     CHECK(expect("below 12.8 V") == "LS603");
     CHECK(expect("below 12.79 V") == "");
@@ -207,8 +203,7 @@ TEST_CASE("LS607: which lead lies on the plus side of the diode") {
     CHECK(codes(wrong) == "LS607");
     CHECK(codes(with(wrong, ", diode 86/85", "")) == "");
     CHECK(codes(with(wrong, "diode 86/85", "diode 85/86")) == "");
-    const std::string along =
-        with(with(wrong, "part K1.85 to part K1.86", "K1.85 to S1.2"), "K1 pulled", "F1 pulled"); // through W4
+    const std::string along = with(with(wrong, "part K1.85 to part K1.86", "K1.85 to S1.2"), "K1 pulled", "F1 pulled"); // through W4
     CHECK(codes(along) == "LS607");
 }
 
@@ -230,8 +225,8 @@ TEST_CASE("LS609 and LS610: ten amperes, and two per cent") {
     CHECK(amps("6 A") == "LS610");
     CHECK(amps("10 A") == "LS609");
     CHECK(codes(with(horn("S1 pressed", "  clamp W2\n"), "1/2 5 A", "1/2 10 A")) == "");
-    CHECK(said::of(with(horn("S1 pressed, F1 pulled", "  amps through F1\n"), "1/2 5 A", "1/2 10 A"))
-              .find("write `clamp W2`") != std::string::npos);
+    CHECK(said::of(with(horn("S1 pressed, F1 pulled", "  amps through F1\n"), "1/2 5 A", "1/2 10 A")).find("write `clamp W2`") !=
+          std::string::npos);
 }
 
 TEST_CASE("LS611: a way round, with a written limit and with a computed one") {
@@ -254,14 +249,12 @@ TEST_CASE("LS611: a way round, with a written limit and with a computed one") {
 TEST_CASE("LS612: a drop needs its current, and milliamperes are some") {
     CHECK(codes(horn("", "  drop X1.2 to G1.-\n")) == "LS612");
     CHECK(codes(horn("S1 pressed", "  drop X1.2 to G1.-\n")) == "");
-    CHECK(codes(measured_with(sensor_circuit, "", "  drop X1.3 to G1.-\n  expect below 50 mV\n")) ==
-          ""); // what the sensor draws
+    CHECK(codes(measured_with(sensor_circuit, "", "  drop X1.3 to G1.-\n  expect below 50 mV\n")) == ""); // what the sensor draws
     CHECK(codes(measured_with(sensor_circuit, "F1 pulled", "  drop X1.3 to G1.-\n  expect below 50 mV\n")) == "LS612");
 }
 
 TEST_CASE("LS613: nobody looks at the ground of what draws amperes") {
-    const std::string to_body =
-        measured_with(fan_circuit, "S1 at fast", "  volts M1.1 to ground\n  expect 11 .. 13 V\n");
+    const std::string to_body = measured_with(fan_circuit, "S1 at fast", "  volts M1.1 to ground\n  expect 11 .. 13 V\n");
     CHECK(codes(to_body) == "LS613");
     CHECK(codes(with(to_body, "to ground", "to M1.2")) == "");
     CHECK(codes(with(to_body, "1/2 10 A", "1/2 0.7 A")) == "");
@@ -277,8 +270,8 @@ TEST_CASE("LS613: nobody looks at the ground of what draws amperes") {
 TEST_CASE("LS614: where it surely pulls in lies inside what it gets") {
     const std::string fed = measured_with(relay_circuit, "S1 at lit", "  volts E1.1 to E1.2\n");
     CHECK(codes(fed) == "");
-    const std::string in_series = with(with(fed, "K1.85 -> XE1 ", "K1.85 -> E2.1"), "lamp    E1",
-                                       "lamp    E2 \"Tell-tale\", 1/2 2.5 W at 12 V\nlamp    E1");
+    const std::string in_series =
+        with(with(fed, "K1.85 -> XE1 ", "K1.85 -> E2.1"), "lamp    E1", "lamp    E2 \"Tell-tale\", 1/2 2.5 W at 12 V\nlamp    E1");
     const std::string grounded = with(in_series, "wire W6", "wire W9 E2.2 -> XE1 1 mm2 0.5 m\nwire W6");
     CHECK(codes(grounded) == "LS614");
     CHECK(codes(with(grounded, "contact 30/87", "contact 30/87, pulls in at 7 V")) == "");
@@ -290,12 +283,10 @@ TEST_CASE("LS614: where it surely pulls in lies inside what it gets") {
 }
 
 TEST_CASE("LS615: a buzzer, unless it is fed by nothing or its limit is not computed") {
-    const std::string buzzer =
-        with(with(relay_circuit, "contact 30/87", "contact 30/87/87a"), "F1.2  -> S1.1", "K1.87a -> S1.1");
+    const std::string buzzer = with(with(relay_circuit, "contact 30/87", "contact 30/87/87a"), "F1.2  -> S1.1", "K1.87a -> S1.1");
     const std::string volts = "  volts K1.86 to K1.85\n";
     CHECK(codes(measured_with(buzzer, "S1 at lit", volts)) == "LS615");
-    CHECK(said::of(measured_with(buzzer, "S1 at lit", volts)).find("K1 (Lamp relay) pulls in and lets go") !=
-          std::string::npos);
+    CHECK(said::of(measured_with(buzzer, "S1 at lit", volts)).find("K1 (Lamp relay) pulls in and lets go") != std::string::npos);
     CHECK(codes(measured_with(buzzer, "", volts + "  expect below 0.5 V\n")) == "");
     CHECK(codes(measured_with(buzzer, "S1 at lit", volts + "  expect 4 .. 8 V not computed\n")) == "");
     CHECK(codes(measured_with(buzzer, "S1 at lit, K1 pulled", volts + "  expect below 0.5 V\n")) == "LS605");
@@ -331,23 +322,21 @@ TEST_CASE("LS617: two tenths of a volt in a wire, five in a starter cable") {
                                 "motor M1 \"Starter\", 1/2 150 A, needs 8 V\nwire W1 G1.+ -> S1.30 35 mm2 LENGTH unfused\nwire W2 "
                                 "S1.50 -> M1.1 50 mm2 0.2 m unfused\nwire W3 M1.2 -> XE1 50 mm2 0.2 m\n"
                                 "wire W4 G1.- -> XE1 50 mm2 0.3 m\n";
-    const std::string cranks =
-        with_check(starter, "check cranks \"Starter\"\n  with key crank\n  look \"It cranks\": M1 runs\n");
+    const std::string cranks = with_check(starter, "check cranks \"Starter\"\n  with key crank\n  look \"It cranks\": M1 runs\n");
     CHECK(codes(with(cranks, "LENGTH", "4 m")) == "");
     CHECK(codes(with(cranks, "LENGTH", "8 m")) == "LS617");
 }
 
 TEST_CASE("LS618: a fuse holds a tenth more than its rating") {
-    const std::string both = with_check(
-        with(horn_circuit, "15 A", "10 A") +
-            "switch S2 \"Second button\", at rest, at pressed 1/2\nhorn H2 \"Low horn\", 1/2 5 A\n"
-            "wire W6 F1.2 -> S2.1 1.5 mm2 1.2 m\nwire W7 S2.2 -> H2.1 1.5 mm2 1.5 m\nwire W8 H2.2 -> XE1 1.5 mm2 0.3 "
-            "m\n",
-        "check both \"Both\"\n  with S1 pressed, S2 pressed\n  look \"Both sound\": H1 works and H2 works\n");
+    const std::string both =
+        with_check(with(horn_circuit, "15 A", "10 A") +
+                       "switch S2 \"Second button\", at rest, at pressed 1/2\nhorn H2 \"Low horn\", 1/2 5 A\n"
+                       "wire W6 F1.2 -> S2.1 1.5 mm2 1.2 m\nwire W7 S2.2 -> H2.1 1.5 mm2 1.5 m\nwire W8 H2.2 -> XE1 1.5 mm2 0.3 "
+                       "m\n",
+                   "check both \"Both\"\n  with S1 pressed, S2 pressed\n  look \"Both sound\": H1 works and H2 works\n");
     CHECK(codes(both) == ""); // 10 A
     CHECK(codes(with(both, "\"Horn\", 10 A", "\"Horn\", 7.5 A")) == "LS618");
-    CHECK(codes(with(with(both, "\"Horn\", 10 A", "\"Horn\", 7.5 A"),
-                     ", S2 pressed\n  look \"Both sound\": H1 works and H2 works",
+    CHECK(codes(with(with(both, "\"Horn\", 10 A", "\"Horn\", 7.5 A"), ", S2 pressed\n  look \"Both sound\": H1 works and H2 works",
                      "\n  look \"It sounds\": H1 works")) == "");
     // one horn that is too large for its fuse: LS409 gives way, unless it is allowed since the horn sounds for a moment
     // only

@@ -30,8 +30,7 @@ inline std::string codes(const std::string& text) {
     for (const Diagnostic& finding : findings.list()) {
         std::string code = std::to_string(finding.code);
         code.insert(0, 3 - code.size(), '0');
-        list += (list.empty() ? "LS" : ", LS") + code + " " +
-                std::to_string(sources[finding.at.file].position(finding.at.begin).line);
+        list += (list.empty() ? "LS" : ", LS") + code + " " + std::to_string(sources[finding.at.file].position(finding.at.begin).line);
     }
     return list;
 }

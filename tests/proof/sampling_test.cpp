@@ -3,8 +3,8 @@
 // (extent.cpp) takes no part in it.
 //
 // LOOMSHEET_SAMPLES sets how many cars are drawn in all.
-#include "circuit/setting.hpp"
 #include "analysis/analysis.hpp"
+#include "circuit/setting.hpp"
 #include "faults/prediction.hpp"
 #include <algorithm>
 #include <cmath>
@@ -38,8 +38,8 @@ class Asked {
 public:
     Asked(const Predictor& car, const Setup& setup, MeasureKind measure, const Row& row)
         : ohms_(measure == MeasureKind::ohms || measure == MeasureKind::continuity),
-          setting_(set_up(car.circuit(), car.parameters(), placed(setup, row), measure, row,
-                          car.fault() ? &*car.fault() : nullptr, car.blown_before(), open_volts)),
+          setting_(set_up(car.circuit(), car.parameters(), placed(setup, row), measure, row, car.fault() ? &*car.fault() : nullptr,
+                          car.blown_before(), open_volts)),
           usual_(setting_.from) {
         Values values;
         for (const Parameter& each : parameters())
@@ -80,8 +80,7 @@ struct Quarry {
 
 // The difference of two readings: what the circuit has is one thing in both, what only a set-up has is not.
 Quarry difference(Quarry here, Quarry there, std::size_t shared, const Reading& range) {
-    const auto first = static_cast<std::ptrdiff_t>(here.parameters.size()),
-               common = static_cast<std::ptrdiff_t>(shared);
+    const auto first = static_cast<std::ptrdiff_t>(here.parameters.size()), common = static_cast<std::ptrdiff_t>(shared);
     std::vector<Parameter> both = here.parameters;
     both.insert(both.end(), there.parameters.begin() + common, there.parameters.end());
     const auto shown = [first, common, here, there](const Values& values) -> Shown {
@@ -95,10 +94,9 @@ Quarry difference(Quarry here, Quarry there, std::size_t shared, const Reading& 
 
 Quarry quarry(const std::string& name, const Predictor& car, const Check& check, const Row& row, const Reading& range) {
     const auto asked = std::make_shared<Asked>(car, check.with, check.measure, row);
-    return {
-        name, range.bare_low, range.bare_high, range.in_doubt.empty(), asked->parameters(), [asked](const Values& values) {
-            return asked->shown(values);
-        }};
+    return {name, range.bare_low, range.bare_high, range.in_doubt.empty(), asked->parameters(), [asked](const Values& values) {
+                return asked->shown(values);
+            }};
 }
 
 bool has_range(const Reading& reading) {
@@ -118,7 +116,8 @@ std::vector<Quarry> quarries(const Plan& plan, const Predictor& car, const std::
     for (std::size_t c = 0; c < plan.checks.size(); ++c) {
         const Check& check = plan.checks[c];
         const std::vector<SetupItem>& items = check.with.items;
-        if (std::any_of(items.begin(), items.end(), [](auto& item) { return item.kind == ItemKind::one_of_pulled || item.kind == ItemKind::moved; }))
+        if (std::any_of(items.begin(), items.end(),
+                        [](auto& item) { return item.kind == ItemKind::one_of_pulled || item.kind == ItemKind::moved; }))
             continue; // several set-ups
         for (std::size_t r = 0; r < check.rows.size(); ++r) {
             const RowPrediction& row = prediction[c].rows[r];
@@ -127,11 +126,10 @@ std::vector<Quarry> quarries(const Plan& plan, const Predictor& car, const std::
             list.push_back(quarry(name, car, check, check.rows[r], row.reading));
             if (!row.difference || row.difference->kind != ReadingKind::number) continue;
             const Check& before = plan.checks[row.limit->reference];
-            const auto same = std::find_if(before.rows.begin(), before.rows.end(),
-                                           [&](auto& it) { return it.name == check.rows[r].name; });
+            const auto same = std::find_if(before.rows.begin(), before.rows.end(), [&](auto& it) { return it.name == check.rows[r].name; });
             const Row& row_before = same == before.rows.end() ? before.rows.front() : *same;
-            list.push_back(difference(list.back(), quarry(before.label, car, before, row_before, {}),
-                                      car.parameters().list.size(), *row.difference));
+            list.push_back(
+                difference(list.back(), quarry(before.label, car, before, row_before, {}), car.parameters().list.size(), *row.difference));
         }
     }
     return list;
@@ -202,8 +200,7 @@ private:
         ++(shown ? judged : set_aside);
         if (!shown || (*shown >= quarry.low - room(quarry) && *shown <= quarry.high + room(quarry))) return;
         if (outside++ < 20)
-            MESSAGE(fmt::format("{}: {:.10g} is outside of {:.10g} .. {:.10g}", quarry.name, *shown, quarry.low,
-                                quarry.high));
+            MESSAGE(fmt::format("{}: {:.10g} is outside of {:.10g} .. {:.10g}", quarry.name, *shown, quarry.low, quarry.high));
     }
     std::mt19937 random_;
 };
@@ -262,8 +259,7 @@ TEST_CASE("no car that is drawn reads outside of what the engine says, sound or 
         hunt.draw(each, samples_in_all() / list.size() + 1);
     CHECK(hunt.outside == 0);
     CHECK(hunt.judged >= samples_in_all() * 95 / 100);
-    MESSAGE(fmt::format("{} readings of {} cars, {} samples, {} set aside", list.size(), cars.size(), hunt.judged,
-                        hunt.set_aside));
+    MESSAGE(fmt::format("{} readings of {} cars, {} samples, {} set aside", list.size(), cars.size(), hunt.judged, hunt.set_aside));
 }
 
 TEST_CASE("no car that is climbed to reads outside, and some car reads each end") {

@@ -45,9 +45,8 @@ wire W16 E1.31 -> XE1 6 mm2
 std::string of(const std::string& with, const std::string& measure) {
     Sources sources;
     std::string list;
-    const Findings findings =
-        said::all(sources, circuit + "check first\n" + (with.empty() ? "" : "  with " + with + "\n") + "  " + measure +
-                               "\n  pass -> done\n");
+    const Findings findings = said::all(sources, circuit + "check first\n" + (with.empty() ? "" : "  with " + with + "\n") + "  " +
+                                                     measure + "\n  pass -> done\n");
     for (const Diagnostic& finding : findings.list())
         if (finding.code < 600 || finding.code > 699)
             list += (list.empty() ? "" : "; ") + std::to_string(finding.code) + " " + finding.says;
@@ -61,11 +60,11 @@ bool finds(const std::string& said, int code) {
 
 TEST_CASE("what comes off, and how") {
     const std::string look = "look \"The fan runs\": M3 runs";
-    for (const char* right : {"X21 unplugged", "X30 unplugged", "X31 unplugged", "F1 pulled", "K5 pulled", "E1 pulled",
-                              "G1.- disconnected", "S1.30 disconnected", "one of F1 K5 pulled"})
+    for (const char* right : {"X21 unplugged", "X30 unplugged", "X31 unplugged", "F1 pulled", "K5 pulled", "E1 pulled", "G1.- disconnected",
+                              "S1.30 disconnected", "one of F1 K5 pulled"})
         CHECK_MESSAGE(of(right, look) == "", right, ": ", of(right, look));
-    for (const char* wrong : {"M3 unplugged", "F1 unplugged", "S1 unplugged", "X21 pulled", "M3 pulled", "S1 pulled",
-                              "K5.30 disconnected", "X21.1 disconnected", "M3.1 disconnected", "one of F1 M3 pulled"})
+    for (const char* wrong : {"M3 unplugged", "F1 unplugged", "S1 unplugged", "X21 pulled", "M3 pulled", "S1 pulled", "K5.30 disconnected",
+                              "X21.1 disconnected", "M3.1 disconnected", "one of F1 M3 pulled"})
         CHECK_MESSAGE(finds(of(wrong, look), 502), wrong, ": ", of(wrong, look));
 }
 
@@ -143,21 +142,19 @@ TEST_CASE("two tips on one piece of metal") {
 
 TEST_CASE("set-ups that contradict themselves") {
     const std::string look = "look \"The fan runs\": M3 runs";
-    for (const char* wrong : {"key on, key off", "engine running, key off", "asleep, key on", "asleep, engine running",
-                              "at 2000 rpm, at 3000 rpm", "key on, X1 unplugged, U1.47 on", "S2 at rest, S2 pressed",
-                              "F1 pulled, one of F1 K5 pulled"})
+    for (const char* wrong :
+         {"key on, key off", "engine running, key off", "asleep, key on", "asleep, engine running", "at 2000 rpm, at 3000 rpm",
+          "key on, X1 unplugged, U1.47 on", "S2 at rest, S2 pressed", "F1 pulled, one of F1 K5 pulled"})
         CHECK_MESSAGE(finds(of(wrong, look), 509), wrong, ": ", of(wrong, look));
-    for (const char* right :
-         {"key on, key on", "asleep, key off", "X21 unplugged, U1.47 on, key on", "S2 pressed, key on"})
+    for (const char* right : {"key on, key on", "asleep, key off", "X21 unplugged, U1.47 on, key on", "S2 pressed, key on"})
         CHECK_MESSAGE(of(right, look) == "", right, ": ", of(right, look));
     CHECK_FALSE(finds(of("engine running, key on", look), 509));
     CHECK(finds(of("engine running, key on", look), 310)); // nobody says what the alternator gives
 }
 
 TEST_CASE("a contradiction in a set-up is told there, not again in each check that uses it") {
-    const std::string plan =
-        circuit + "setup both: key on, key off\ncheck first\n  with both\n  look \"It runs\": M3 runs\n  pass -> two\n"
-                  "check two\n  with both\n  look \"It runs\": M3 runs\n  pass -> done\n";
+    const std::string plan = circuit + "setup both: key on, key off\ncheck first\n  with both\n  look \"It runs\": M3 runs\n  pass -> two\n"
+                                       "check two\n  with both\n  look \"It runs\": M3 runs\n  pass -> done\n";
     CHECK(said::codes(plan) == "LS509 34");
 }
 

@@ -1,8 +1,8 @@
 // The plans that ship are proved, need each of their checks, and each of their verdicts is held to what it blames. A
 // plan that lacks a check or blames something else is walked with the matrix of the plan as it is: what a check
 // measures stays the same.
-#include "faults/diagnosis.hpp"
 #include "analysis/analysis.hpp"
+#include "faults/diagnosis.hpp"
 #include "proof/verdicts.hpp"
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -109,8 +109,7 @@ bool falls(const Figures& from, const Figures& to) {
 }
 
 bool is_walked(const Diagnosis& diagnosis, int check) {
-    return std::any_of(diagnosis.steps.begin(), diagnosis.steps.end(),
-                       [&](const Taken& step) { return step.check == check; });
+    return std::any_of(diagnosis.steps.begin(), diagnosis.steps.end(), [&](const Taken& step) { return step.check == check; });
 }
 
 PointRef point_of(const Circuit& circuit, const Suspect& suspect) {
@@ -170,10 +169,9 @@ TEST_CASE("a check that no car comes to proves repairs") {
             if (is_walked(shipped->diagnosis, check)) continue;
             CAPTURE(shipped->name);
             CAPTURE(shipped->plan.checks[check].label);
-            CHECK(
-                std::any_of(shipped->plan.verdicts.begin(), shipped->plan.verdicts.end(), [&](const Verdict& verdict) {
-                    return std::find(verdict.after.begin(), verdict.after.end(), check) != verdict.after.end();
-                }));
+            CHECK(std::any_of(shipped->plan.verdicts.begin(), shipped->plan.verdicts.end(), [&](const Verdict& verdict) {
+                return std::find(verdict.after.begin(), verdict.after.end(), check) != verdict.after.end();
+            }));
         }
 }
 
@@ -188,13 +186,11 @@ TEST_CASE("a verdict that blames something else is refuted by a fault that it bl
                 CAPTURE(blamed);
                 Plan plan = shipped->plan;
                 Verdict& changed = plan.verdicts[verdict];
-                changed.blames = {point_of(plan.circuit, elsewhere[pick])}, changed.blamed_runs.clear(),
-                changed.blamed_words.clear();
+                changed.blames = {point_of(plan.circuit, elsewhere[pick])}, changed.blamed_runs.clear(), changed.blamed_words.clear();
                 changed.blames_nothing = false;
                 const Variant variant(*shipped, std::move(plan), shipped->diagnosis.matrix);
                 if (here.empty()) { // only sound cars end there, or it says what a car needs before its readings count
-                    CHECK((variant.diagnosis.figures.false_alarm ||
-                           shipped->plan.verdicts[verdict].then.kind == TargetKind::check));
+                    CHECK((variant.diagnosis.figures.false_alarm || shipped->plan.verdicts[verdict].then.kind == TargetKind::check));
                     continue;
                 }
                 const std::string said = refuted(variant.findings);

@@ -33,9 +33,7 @@ struct TrailerPlan {
         REQUIRE(result.unreadable.empty());
         plan = *result.plan;
     }
-    PinId pin(const std::string& part, const std::string& name) const {
-        return plan.circuit.find_pin(plan.circuit.find_part(part), name);
-    }
+    PinId pin(const std::string& part, const std::string& name) const { return plan.circuit.find_pin(plan.circuit.find_part(part), name); }
 };
 
 // Where a pin of the socket is led: along the wire and through the plugs, to what is no plug.
@@ -83,8 +81,7 @@ TEST_CASE("each pin of the socket is led from what the table says it carries") {
         CAPTURE(row.pin);
         std::string led_from;
         for (const Element& element : module.elements)
-            if (element.kind == ElementKind::module_output &&
-                circuit.pin_name(element.a) == far_end(circuit, trailer.pin("X62", row.pin)))
+            if (element.kind == ElementKind::module_output && circuit.pin_name(element.a) == far_end(circuit, trailer.pin("X62", row.pin)))
                 led_from = element.name;
         CHECK(led_from == row.function);
     }

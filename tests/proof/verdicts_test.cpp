@@ -1,10 +1,10 @@
 // What is said of verdicts beyond the pages of LS701 to LS708: allowances, what stands for more than the faults that
 // are tried, and the summary. The circuit is that of the pages.
-#include "finding_pages.hpp"
 #include "analysis/analysis.hpp"
-#include "report/summary.hpp"
+#include "finding_pages.hpp"
 #include "proof/verdicts.hpp"
 #include "proof/witness.hpp"
+#include "report/summary.hpp"
 #include <sstream>
 
 using namespace loomsheet;
@@ -32,9 +32,7 @@ Proved proved(const std::string& text) {
 }
 
 // The example of a page, or its cure.
-std::string page(int code, std::size_t which) {
-    return finding_pages::read(code).examples[which].files["example.plan"];
-}
+std::string page(int code, std::size_t which) { return finding_pages::read(code).examples[which].files["example.plan"]; }
 
 std::string with(std::string text, const std::string& old, const std::string& now) {
     const auto at = text.find(old);
@@ -46,8 +44,7 @@ bool holds(const std::string& text, std::string_view part) { return text.find(pa
 
 } // namespace
 
-TEST_CASE(
-    "an allowance accepts a finding of the proof; one that the proof does not need is told, and only by the proof") {
+TEST_CASE("an allowance accepts a finding of the proof; one that the proof does not need is told, and only by the proof") {
     const std::string dead = page(705, 0), line = "  blames joint G1.-\n", allow = "  allow LS705 \"for the class\"\n";
     CHECK(proved(dead).found == "LS705");
     const std::string allowed = with(dead, line, line + allow);
@@ -63,8 +60,7 @@ TEST_CASE("a verdict for what lies outside the circuit may wait for cars that no
     const std::string dead = page(705, 0);
     CHECK(proved(with(dead, "blames joint G1.-", "blames joint G1.- \"paint under the clamp\"")).found.empty());
     // so may one that goes on: what the car needs before its readings count
-    CHECK(proved(with(dead, "  repair \"Clean it, tighten it\"\n  after  lit\n",
-                      "  repair \"Clean it, tighten it\"\n  -> lit\n"))
+    CHECK(proved(with(dead, "  repair \"Clean it, tighten it\"\n  after  lit\n", "  repair \"Clean it, tighten it\"\n  -> lit\n"))
               .found.empty());
 }
 
@@ -79,7 +75,7 @@ TEST_CASE("a ground point is not cleared while a wire that is bolted there may b
     const std::string sound = page(701, 1), run = "blames X1.2 to part G1.-";
     CHECK(proved(with(sound, run, "blames W4 W5 XE1 joint G1.-")).found.empty());
     CHECK(proved(with(sound, run, "blames W5 XE1 joint G1.-")).found == "LS701"); // W4 is not blamed
-    CHECK(proved(with(sound, run, run + ", XE1 F1")).found == "LS702"); // the fuse is cleared, the stud is not
+    CHECK(proved(with(sound, run, run + ", XE1 F1")).found == "LS702");           // the fuse is cleared, the stud is not
 }
 
 TEST_CASE("suspects that the plan names are held against the faults as a verdict is") {
@@ -92,8 +88,8 @@ TEST_CASE("suspects that the plan names are held against the faults as a verdict
 
 TEST_CASE("bands of added ohms that touch are one range") {
     std::vector<Fault> list;
-    for (const auto& [low, high] : {std::pair(0.01, 0.03), std::pair(0.03, 0.1), std::pair(3.0, 10.0),
-                                    std::pair(10.0, 100.0), std::pair(100.0, 1e3), std::pair(1e3, 1e4)}) {
+    for (const auto& [low, high] : {std::pair(0.01, 0.03), std::pair(0.03, 0.1), std::pair(3.0, 10.0), std::pair(10.0, 100.0),
+                                    std::pair(100.0, 1e3), std::pair(1e3, 1e4)}) {
         Fault& fault = list.emplace_back();
         fault.kind = FaultKind::added;
         fault.value.emplace().si = (low + high) / 2;

@@ -374,7 +374,8 @@ std::string of_files(const std::string& plan, const std::string& shared) {
 } // namespace
 
 TEST_CASE("what a shared file leaves open is for other plans") {
-    const std::string own = "use \"house.plan\"\nplan T-01 \"Test\"\nlamp E1 1/2 21 W\nwire W9 F1.2 -> E1.1 6 mm2\nwire W8 E1.2 -> XE1 6 mm2\n";
+    const std::string own =
+        "use \"house.plan\"\nplan T-01 \"Test\"\nlamp E1 1/2 21 W\nwire W9 F1.2 -> E1.1 6 mm2\nwire W8 E1.2 -> XE1 6 mm2\n";
     const std::string house = "battery G1 12.6 V\nground XE1\nfuse F1 40 A\nfuse F2 10 A\nsplice J1\nwire W1 G1.+ -> F1.1 16 mm2\n"
                               "wire W2 G1.- -> XE1 25 mm2 unfused\nwire W3 F1.2 -> J1 6 mm2\nwire W4 F1.2 -> F2.1 6 mm2\n";
     CHECK(of_files(own, house) == "");

@@ -17,8 +17,7 @@ TEST_CASE("every usual caution names its source or that it has none") {
 }
 
 TEST_CASE("the maker's data, raised car, high voltage and restraint systems stand on every sheet") {
-    const std::string words =
-        printed::words(printed::sheet(printed::plan(printed::lamp_plan("check a \"A\"\n" + plain))).document);
+    const std::string words = printed::words(printed::sheet(printed::plan(printed::lamp_plan("check a \"A\"\n" + plain))).document);
     for (const char* part : {"maker’s data comes first", "Raised car", "Qualified people only", "Battery."}) {
         CAPTURE(part);
         CHECK(words.find(part) != std::string::npos);
@@ -36,15 +35,15 @@ TEST_CASE("a check is warned of a bridge; the author's own words count instead w
 }
 
 TEST_CASE("tools are worked out from the checks") {
-    const Plan plan = printed::plan(printed::lamp_plan(
-        "check a \"A\"\n  with S1 pressed\n  drop X1.2 to G1.-\n  expect below 0.1 V\n  pass -> b\n  fail -> suspects\n"
-        "check b \"B\"\n  with F1 pulled, X1 unplugged, bridge F1.1 to F1.2 fused 10 A, load 21 W\n"
-        "  volts X1.1 to G1.-\n  expect above 11 V\n  pass -> done\n  fail -> suspects\n",
-        "meter clamp ±10 mA\n"));
+    const Plan plan = printed::plan(
+        printed::lamp_plan("check a \"A\"\n  with S1 pressed\n  drop X1.2 to G1.-\n  expect below 0.1 V\n  pass -> b\n  fail -> suspects\n"
+                           "check b \"B\"\n  with F1 pulled, X1 unplugged, bridge F1.1 to F1.2 fused 10 A, load 21 W\n"
+                           "  volts X1.1 to G1.-\n  expect above 11 V\n  pass -> done\n  fail -> suspects\n",
+                           "meter clamp ±10 mA\n"));
     const std::string words = printed::words(printed::sheet(plan).document);
-    for (const char* tool : {"reads 0.001 V", "Clamp meter for d.c. amperes, within ±10 mA", "Lamp 21 W with leads",
-                             "Bridge lead with 10 A fuse", "Back-probe pins", "Test pins", "Black lead 3 m",
-                             "For the panels: Lamp cover", "A helper"}) {
+    for (const char* tool :
+         {"reads 0.001 V", "Clamp meter for d.c. amperes, within ±10 mA", "Lamp 21 W with leads", "Bridge lead with 10 A fuse",
+          "Back-probe pins", "Test pins", "Black lead 3 m", "For the panels: Lamp cover", "A helper"}) {
         CAPTURE(tool);
         CHECK(words.find(tool) != std::string::npos);
     }

@@ -25,11 +25,8 @@ bool holds(const std::string& text, const std::string& part) { return text.find(
 
 // As predict prints it, in the signs of the sheet.
 std::string in_signs(std::string words) {
-    for (const auto& [from, to] : {std::pair<std::string, std::string>{"(-", "(−"},
-                                   {".. -", ".. −"},
-                                   {" ohm", " Ω"},
-                                   {" mohm", " mΩ"},
-                                   {" kohm", " kΩ"}})
+    for (const auto& [from, to] :
+         {std::pair<std::string, std::string>{"(-", "(−"}, {".. -", ".. −"}, {" ohm", " Ω"}, {" mohm", " mΩ"}, {" kohm", " kΩ"}})
         for (std::size_t at = words.find(from); at != std::string::npos; at = words.find(from, at + to.size()))
             words.replace(at, from.size(), to);
     return words.front() == '-' ? "−" + words.substr(1) : words;
@@ -44,8 +41,7 @@ TEST_CASE("a lab sheet tells no limit in figures; it has a blank for the predict
     for (const Check& check : fan.plan.checks)
         for (const Limit* limit : limits_of(check))
             if (limit->low || limit->high)
-                CHECK_MESSAGE(!holds(words, printed::plain(limit_words(english(), *limit, check.measure))),
-                              check.label);
+                CHECK_MESSAGE(!holds(words, printed::plain(limit_words(english(), *limit, check.measure))), check.label);
     CHECK(holds(words, "in order"));
     std::set<std::string> names;
     for (const page::Page& page : lab.pages)
@@ -88,8 +84,7 @@ TEST_CASE("a card is a leaf: its front tells no fault; its back has what each ch
         CHECK(holds(front, plant.title));
         CHECK(holds(front, plant.complaint));
         CHECK(!holds(front, plant.how.substr(0, 12)));
-        CHECK(!holds(front,
-                     plan.circuit.parts[plant.fault.at_point.part == none ? 0 : plant.fault.at_point.part].id + "."));
+        CHECK(!holds(front, plan.circuit.parts[plant.fault.at_point.part == none ? 0 : plant.fault.at_point.part].id + "."));
         CHECK(holds(back, plant.how.substr(0, 12)));
         CHECK(holds(back, plant.undo.substr(0, 12)));
         // Computed anew, as `predict --fault` does.
@@ -141,9 +136,9 @@ plant p "Card A" F1 blown
 
 TEST_CASE("no card is printed of a fault that changes nothing, and the answer sheet has no line for it") {
     printed::Proved one;
-    one.plan = printed::plan(printed::lamp_plan(
-        "check lit \"Lamp\"\n  with S1 pressed\n  look \"It is lit\": E1 lit\n  pass -> done\n  fail -> suspects\n"
-        "plant same \"Card A\" X1.2 touches W4\nplant cut \"Card B\" W4 open\n"));
+    one.plan = printed::plan(
+        printed::lamp_plan("check lit \"Lamp\"\n  with S1 pressed\n  look \"It is lit\": E1 lit\n  pass -> done\n  fail -> suspects\n"
+                           "plant same \"Card A\" X1.2 touches W4\nplant cut \"Card B\" W4 open\n"));
     const Predictor sound(one.plan.circuit, system_volts(one.plan));
     one.prediction = predict(one.plan, sound);
     one.diagnosis = diagnose(one.plan, sound, one.prediction);

@@ -45,6 +45,5 @@ TEST_CASE("rectangles cover the black modules, each once") {
         }
     }
     CHECK(std::vector<int>(code.black.begin(), code.black.end()) == covered);
-    CHECK(black_modules(code).size() <
-          static_cast<std::size_t>(std::accumulate(covered.begin(), covered.end(), 0)) / 2);
+    CHECK(black_modules(code).size() < static_cast<std::size_t>(std::accumulate(covered.begin(), covered.end(), 0)) / 2);
 }

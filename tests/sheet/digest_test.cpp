@@ -1,6 +1,6 @@
+#include "model/digest.hpp"
 #include "model/fields.hpp"
 #include "printed.hpp"
-#include "model/digest.hpp"
 #include <doctest/doctest.h>
 #include <functional>
 
@@ -15,8 +15,7 @@ TEST_CASE("the digest is FNV-1a, folded") {
 }
 
 namespace {
-std::string lamp(const std::string& limit = "11 .. 13 V", const std::string& remark = "",
-                 const std::string& head = "") {
+std::string lamp(const std::string& limit = "11 .. 13 V", const std::string& remark = "", const std::string& head = "") {
     return printed::lamp_plan("check a \"Volts\"\n  with S1 pressed\n  volts X1.1 to X1.2\n  expect " + limit +
                                   "\n  pass -> bad\n  fail -> suspects\n" + remark +
                                   "verdict bad \"The lamp has failed\"\n  blames E1\n  repair \"Fit a new lamp\"\n",
@@ -122,7 +121,8 @@ TEST_CASE("of plans that say all there is to say, every field counts, but for wh
         });
         flip.each(plan, "plan");
         CHECK(count > 700);
-        CHECK(alike == std::vector<std::string>{"plan.5", "plan.6", "plan.7", "plan.23?", "plan.25"}); // author, revision, date, asked, broken
+        CHECK(alike ==
+              std::vector<std::string>{"plan.5", "plan.6", "plan.7", "plan.23?", "plan.25"}); // author, revision, date, asked, broken
         CHECK(digest(plan) == was);
     }
 }

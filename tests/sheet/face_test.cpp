@@ -24,8 +24,7 @@ TEST_CASE("a width is the sum of the advances in the font file") {
     // Adobe's Helvetica metrics, which Liberation Sans shares by design (from memory): H 722, space 278, 6 556 of 1000.
     CHECK(faces().width(Face::S, 10, "H") == doctest::Approx(7.22 * mm_per_pt).epsilon(0.001));
     CHECK(faces().width(Face::S, 10, "H 6") == doctest::Approx((7.22 + 2.78 + 5.56) * mm_per_pt).epsilon(0.001));
-    CHECK(faces().width(Face::S, 20, "AVAVA") ==
-          doctest::Approx(20 * 5 * 0.667 * mm_per_pt).epsilon(0.001)); // no kerning
+    CHECK(faces().width(Face::S, 20, "AVAVA") == doctest::Approx(20 * 5 * 0.667 * mm_per_pt).epsilon(0.001)); // no kerning
     // The narrow face is 0.82 of it.
     CHECK(faces().width(Face::N, 10, "H") == doctest::Approx(0.82 * 7.22 * mm_per_pt).epsilon(0.003));
     CHECK(faces().width(Face::S, 10, "") == 0);
@@ -113,9 +112,8 @@ TEST_CASE("a word that is too wide is broken between characters") {
 }
 
 TEST_CASE("every line of a broken text fits, and no word is lost") {
-    const std::string text =
-        hold_units("With key on, call the fan with the tester: the plug X21.1 must be within 0.8 V of the "
-                   "battery (12.6 V), the drop over 6 mm² and 1.4 m below 0.3 V \u2014 else stop, ask.");
+    const std::string text = hold_units("With key on, call the fan with the tester: the plug X21.1 must be within 0.8 V of the "
+                                        "battery (12.6 V), the drop over 6 mm² and 1.4 m below 0.3 V \u2014 else stop, ask.");
     for (double room = 20; room < 90; room += 3.7) {
         std::string joined;
         for (const std::string& line : faces().wrap(Face::N, 10.5, room, text)) {

@@ -1,6 +1,6 @@
 // The pages of the findings that only the sheet can have: LS8xx.
-#include "finding_pages.hpp"
 #include "analysis/analysis.hpp"
+#include "finding_pages.hpp"
 #include "sheet/sheet.hpp"
 #include "sheet/template_read.hpp"
 #include "source/render.hpp"
@@ -35,8 +35,7 @@ TEST_CASE("the example of each page of the sheet's findings triggers exactly its
         Sources sources;
         const Findings found = printed(sources, page.examples[0], *faces);
         const std::string said = render_text(sources, found, {});
-        CHECK_MESSAGE((found.list().size() == 1 && found.list().front().code == row.code), code_name(row.code),
-                      " gives\n", said);
+        CHECK_MESSAGE((found.list().size() == 1 && found.list().front().code == row.code), code_name(row.code), " gives\n", said);
         finding_pages::hold(row.code, page, said);
         Sources cured;
         const Findings left = printed(cured, page.examples[1], *faces);

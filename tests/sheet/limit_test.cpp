@@ -12,9 +12,9 @@ namespace {
 
 // The outcomes of the first check, "good words" or "bad words", one a line.
 std::string outcomes(const std::string& body) {
-    const Plan plan = printed::plan(printed::lamp_plan(
-        "check a \"A\"\n" + body +
-        "check z \"Z\"\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  pass -> done\n  fail -> suspects\n  exercise\n"));
+    const Plan plan = printed::plan(
+        printed::lamp_plan("check a \"A\"\n" + body +
+                           "check z \"Z\"\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  pass -> done\n  fail -> suspects\n  exercise\n"));
     std::string said;
     for (const OutcomeLine& line : outcome_lines(english(), plan.checks[0]))
         said += (line.good ? "o " : "x ") + line.words + "\n";
@@ -22,8 +22,7 @@ std::string outcomes(const std::string& body) {
 }
 
 Dial dial(const std::string& body) {
-    const Plan plan =
-        printed::plan(printed::lamp_plan("check a \"A\"\n" + body + "  pass -> done\n  fail -> suspects\n"));
+    const Plan plan = printed::plan(printed::lamp_plan("check a \"A\"\n" + body + "  pass -> done\n  fail -> suspects\n"));
     return dial_of(english(), plan, plan.checks[0]);
 }
 
@@ -32,10 +31,8 @@ Dial dial(const std::string& body) {
 TEST_CASE("a range names both sides, or each side that has its own way") {
     CHECK(outcomes("  volts G1.+ to G1.-\n  expect 11.5 .. 12.8 V\n  pass -> done\n  fail -> suspects\n") ==
           "o 11.5 to 12.8 V\nx below 11.5 or above 12.8 V\n");
-    CHECK(
-        outcomes(
-            "  volts G1.+ to G1.-\n  expect 11.5 .. 12.8 V\n  pass -> done\n  low -> suspects\n  high -> suspects\n") ==
-        "o 11.5 to 12.8 V\nx below 11.5 V\nx above 12.8 V\n");
+    CHECK(outcomes("  volts G1.+ to G1.-\n  expect 11.5 .. 12.8 V\n  pass -> done\n  low -> suspects\n  high -> suspects\n") ==
+          "o 11.5 to 12.8 V\nx below 11.5 V\nx above 12.8 V\n");
     CHECK(outcomes("  volts G1.+ to G1.-\n  expect 300 mV .. 1.2 V\n  pass -> done\n  fail -> suspects\n") ==
           "o 300 mV to 1.2 V\nx below 300 mV or above 1.2 V\n");
 }
@@ -48,18 +45,15 @@ TEST_CASE("the ends of a limit count in, and are said to") {
 }
 
 TEST_CASE("ohms: an open circuit shows OL and belongs to what is too high, unless it has its own way") {
-    const std::string ohms =
-        "  with X1 unplugged\n  ohms part E1.1 to part E1.2\n  expect 0.3 .. 1 ohm\n  pass -> done\n";
+    const std::string ohms = "  with X1 unplugged\n  ohms part E1.1 to part E1.2\n  expect 0.3 .. 1 ohm\n  pass -> done\n";
     CHECK(outcomes(ohms + "  fail -> suspects\n") == "o 0.3 to 1 Ω\nx below 0.3 or above 1 Ω, or OL\n");
-    CHECK(outcomes(ohms + "  open -> suspects\n  fail -> suspects\n") ==
-          "o 0.3 to 1 Ω\nx OL, open\nx below 0.3 or above 1 Ω\n");
+    CHECK(outcomes(ohms + "  open -> suspects\n  fail -> suspects\n") == "o 0.3 to 1 Ω\nx OL, open\nx below 0.3 or above 1 Ω\n");
 }
 
 TEST_CASE("a fail that the plan leaves out is printed as a stop") {
     CHECK(outcomes("  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  pass -> done\n  low -> suspects\n") ==
           "o 12 to 13 V\nx below 12 V\nx above 13 V\n");
-    const Plan plan =
-        printed::plan(printed::lamp_plan("check a \"A\"\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  pass -> done\n"));
+    const Plan plan = printed::plan(printed::lamp_plan("check a \"A\"\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  pass -> done\n"));
     CHECK(outcome_lines(english(), plan.checks[0]).back().outcome == nullptr);
 }
 
@@ -67,13 +61,11 @@ TEST_CASE("looks say YES and NO or the author's answers; lamps and beepers what 
     CHECK(outcomes("  look \"The lamp is lit\": E1 lit\n  pass -> done\n  fail -> suspects\n") == "o YES\nx NO\n");
     CHECK(outcomes("  look \"The lamp is lit\": E1 lit\n  pass -> done\n  \"glows\": E1 dim -> suspects\n  fail -> "
                    "suspects\n") == "o YES\nx glows\nx anything else\n");
-    CHECK(outcomes("  testlamp X1.1 to ground\n  expect yes\n  pass -> done\n  fail -> suspects\n") ==
-          "o lights\nx stays dark\n");
+    CHECK(outcomes("  testlamp X1.1 to ground\n  expect yes\n  pass -> done\n  fail -> suspects\n") == "o lights\nx stays dark\n");
 }
 
 TEST_CASE("a limit that is left out is computed") {
-    CHECK(outcomes("  volts G1.+ to G1.-\n  pass -> done\n  fail -> suspects\n") ==
-          "o 12.36 to 12.94 V\nx below 12.36 or above 12.94 V\n");
+    CHECK(outcomes("  volts G1.+ to G1.-\n  pass -> done\n  fail -> suspects\n") == "o 12.36 to 12.94 V\nx below 12.36 or above 12.94 V\n");
     CHECK(outcomes("  testlamp X1.1 to ground\n  pass -> done\n  fail -> suspects\n") == "o stays dark\nx lights\n");
 }
 
@@ -86,8 +78,7 @@ TEST_CASE("rows: what names no row is said of all of them") {
 }
 
 TEST_CASE("within an earlier reading is a sum to do, downwards unless the plan has a way for too high") {
-    const std::string first =
-        "check r \"R\"\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  pass -> s\n  fail -> suspects\n";
+    const std::string first = "check r \"R\"\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  pass -> s\n  fail -> suspects\n";
     const std::string second = "check s \"S\"\n  volts F1.2 to G1.-\n  expect within 0.8 V of r\n  pass -> done\n";
     const Plan down = printed::plan(printed::lamp_plan(first + second + "  fail -> suspects\n"));
     REQUIRE(sums_of(english(), down.checks[1]).size() == 1);
@@ -122,7 +113,9 @@ TEST_CASE("without a limit the dial stands for the volts of the car's own batter
         Sources sources;
         Findings findings;
         std::vector<Tree> trees;
-        trees.push_back(parse(sources, sources.add("a.plan", "plan A-1 \"a\"\nbattery G1 " + volts + "\ncheck a\n  volts G1.+ to G1.-\n  pass -> done\n"), findings));
+        trees.push_back(parse(
+            sources, sources.add("a.plan", "plan A-1 \"a\"\nbattery G1 " + volts + "\ncheck a\n  volts G1.+ to G1.-\n  pass -> done\n"),
+            findings));
         const Plan plan = build(sources, trees, findings);
         return dial_of(english(), plan, plan.checks.at(0)).words;
     };

@@ -23,8 +23,7 @@ bool overlap(const Box& a, const Box& b) {
 }
 
 bool inside(const Box& inner, const Box& outer) {
-    return inner.x1 >= outer.x1 - slack && inner.x2 <= outer.x2 + slack && inner.y1 >= outer.y1 - slack &&
-           inner.y2 <= outer.y2 + slack;
+    return inner.x1 >= outer.x1 - slack && inner.x2 <= outer.x2 + slack && inner.y1 >= outer.y1 - slack && inner.y2 <= outer.y2 + slack;
 }
 
 double gap(const Box& a, const Box& b) {
@@ -37,8 +36,7 @@ public:
     Checker(const Page& page, const Margins& margins, std::size_t number, std::vector<std::string>& broken)
         : page_(page), margins_(margins), number_(number), broken_(broken) {
         for (const Mark& mark : page.marks)
-            if (const auto* text = std::get_if<Text>(&mark); text && !text->utf8.empty())
-                texts_.push_back(box_of(*text));
+            if (const auto* text = std::get_if<Text>(&mark); text && !text->utf8.empty()) texts_.push_back(box_of(*text));
         for (const Region& region : page.regions)
             regions_.push_back({region, box_of(region)});
     }
@@ -68,8 +66,7 @@ private:
     // drawings.
     void sizes() {
         for (const Mark& mark : page_.marks) {
-            if (const auto* text = std::get_if<Text>(&mark); text && text->pt < 9)
-                say("\"{}\" is set in {} pt", text->utf8, text->pt);
+            if (const auto* text = std::get_if<Text>(&mark); text && text->pt < 9) say("\"{}\" is set in {} pt", text->utf8, text->pt);
             if (const auto* line = std::get_if<Line>(&mark); line && line->pt < 0.75)
                 say("a line of {} pt at {:.1f} {:.1f}", line->pt, line->x1, line->y1);
         }
@@ -83,10 +80,9 @@ private:
             if (text.y1 < 4 || text.y2 > page_.height - 5) say("\"{}\" leaves the paper", text.name);
         }
         for (const auto& [region, box] : regions_) {
-            const bool frame = region.role == Role::head || region.role == Role::foot ||
-                               region.name.starts_with("job number") || region.name.starts_with("strip");
-            if (!frame && (region.y < 18 || box.y2 > page_.height - 17))
-                say("{} stands in the head or the foot", region.name);
+            const bool frame = region.role == Role::head || region.role == Role::foot || region.name.starts_with("job number") ||
+                               region.name.starts_with("strip");
+            if (!frame && (region.y < 18 || box.y2 > page_.height - 17)) say("{} stands in the head or the foot", region.name);
         }
     }
 
@@ -124,8 +120,8 @@ private:
             for (const auto& [other, other_box] : regions_) {
                 if (other.role == Role::card && other.name != card.name && overlap(box, other_box))
                     say("{} and {} overlap", card.name, other.name);
-                const bool part = other.name.starts_with(card.name + " ") && other.role != Role::card &&
-                                  other.role != Role::field; // the copy at the end
+                const bool part =
+                    other.name.starts_with(card.name + " ") && other.role != Role::card && other.role != Role::field; // the copy at the end
                 if (part && !inside(other_box, box)) say("{} leaves its card", other.name);
             }
             for (const Box& text : texts_) {

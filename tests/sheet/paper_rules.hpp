@@ -6,5 +6,4 @@
 #include <vector>
 
 // What is broken, one sentence each; empty when all is well.
-std::vector<std::string> broken_rules(const loomsheet::page::Document& document,
-                                      const loomsheet::Margins& margins = {});
+std::vector<std::string> broken_rules(const loomsheet::page::Document& document, const loomsheet::Margins& margins = {});

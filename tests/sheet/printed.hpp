@@ -24,8 +24,7 @@ struct Proved {
     std::vector<loomsheet::PlantedCar> planted;
 };
 const Proved& proved(const std::string& path);
-loomsheet::SheetResult sheet_of(const Proved& proved, std::optional<loomsheet::Paper> paper,
-                                const loomsheet::SheetTemplate& sheet);
+loomsheet::SheetResult sheet_of(const Proved& proved, std::optional<loomsheet::Paper> paper, const loomsheet::SheetTemplate& sheet);
 // A template that ships, in a language that ships; made once.
 const loomsheet::SheetTemplate& shipped(const std::string& name, const std::string& language = "english");
 // Blanks that hold together made plain.

@@ -16,8 +16,7 @@ using namespace loomsheet;
 namespace {
 
 std::string golden_of(const std::string& path, const std::string& kind = "") {
-    return std::string(LOOMSHEET_ROOT) + "/tests/sheet/goldens/" + std::filesystem::path(path).stem().string() + kind +
-           ".txt";
+    return std::string(LOOMSHEET_ROOT) + "/tests/sheet/goldens/" + std::filesystem::path(path).stem().string() + kind + ".txt";
 }
 
 std::string read(const std::string& path) {
@@ -31,12 +30,10 @@ std::string first_difference(const std::string& is, const std::string& was) {
     std::istringstream a(is), b(was);
     std::string line_a, line_b;
     for (int number = 1;; ++number) {
-        const bool more_a = static_cast<bool>(std::getline(a, line_a)),
-                   more_b = static_cast<bool>(std::getline(b, line_b));
+        const bool more_a = static_cast<bool>(std::getline(a, line_a)), more_b = static_cast<bool>(std::getline(b, line_b));
         if (!more_a && !more_b) return "nothing";
         if (more_a != more_b || line_a != line_b)
-            return fmt::format("line {}\n  is  {}\n  was {}", number, more_a ? line_a : "(end)",
-                               more_b ? line_b : "(end)");
+            return fmt::format("line {}\n  is  {}\n  was {}", number, more_a ? line_a : "(end)", more_b ? line_b : "(end)");
     }
 }
 
@@ -58,17 +55,15 @@ double largest(const page::Document& document, const std::string& words) {
     double pt = 0;
     for (const page::Page& page : document.pages)
         for (const page::Mark& mark : page.marks)
-            if (const auto* text = std::get_if<page::Text>(&mark); text && printed::plain(text->utf8) == words)
-                pt = std::max(pt, text->pt);
+            if (const auto* text = std::get_if<page::Text>(&mark); text && printed::plain(text->utf8) == words) pt = std::max(pt, text->pt);
     return pt;
 }
 
 std::string chain_plan(int count, const std::string& title) {
     std::string checks;
     for (int i = 1; i <= count; ++i)
-        checks +=
-            fmt::format("check c{} \"{}\"\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  pass -> {}\n  fail -> bad\n", i,
-                        title, i == count ? "done" : fmt::format("c{}", i + 1));
+        checks += fmt::format("check c{} \"{}\"\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  pass -> {}\n  fail -> bad\n", i, title,
+                              i == count ? "done" : fmt::format("c{}", i + 1));
     return printed::lamp_plan(checks + "verdict bad \"Bad\"\n  blames G1\n  repair \"Charge\"\n");
 }
 
@@ -89,8 +84,7 @@ TEST_CASE("the pages of the shipped plans are as agreed") {
 
 TEST_CASE("the proof sheet of the fan plan is as agreed") {
     const std::string path = "plans/cooling/fan.plan";
-    const std::string is =
-        page::dump(printed::proved_sheet(printed::plan_file(path), Paper::a4, &printed::shipped("proof")).document);
+    const std::string is = page::dump(printed::proved_sheet(printed::plan_file(path), Paper::a4, &printed::shipped("proof")).document);
     if (std::getenv("LOOMSHEET_REFRESH") != nullptr) std::ofstream(golden_of(path, "-proof"), std::ios::binary) << is;
     const std::string was = read(golden_of(path, "-proof"));
     CHECK_MESSAGE(is == was, first_difference(is, was));
@@ -100,14 +94,12 @@ TEST_CASE("proof sheets keep the rules of the paper, say the answer first, and h
     for (const std::string& path : printed::shipped_plans())
         for (const Paper paper : {Paper::a4, Paper::letter}) {
             CAPTURE(path);
-            const SheetResult result =
-                printed::proved_sheet(printed::plan_file(path), paper, &printed::shipped("proof"));
+            const SheetResult result = printed::proved_sheet(printed::plan_file(path), paper, &printed::shipped("proof"));
             for (const Diagnostic& finding : result.findings.list())
                 FAIL_CHECK(finding.says);
             keeps_the_rules(result);
             CHECK(result.document.pages.size() <= 4);
-            CHECK(printed::words(result.document.pages.front()).find("Of 100 cars with this complaint") !=
-                  std::string::npos);
+            CHECK(printed::words(result.document.pages.front()).find("Of 100 cars with this complaint") != std::string::npos);
             for (const page::Page& page : result.document.pages)
                 for (const page::Region& region : page.regions)
                     CHECK(region.role != page::Role::tick);
@@ -115,12 +107,11 @@ TEST_CASE("proof sheets keep the rules of the paper, say the answer first, and h
 }
 
 TEST_CASE("a plan whose complaint no fault causes has a proof sheet that says so") {
-    const Plan plan =
-        printed::plan("plan A-01 \"x\"\n  complaint \"y\": volts E1.1 to E1.2 above 20 V\nbattery G1 12.6 V\nground "
-                      "XE1\nlamp E1 1/2 5 W\n"
-                      "wire W1 G1.+ -> E1.1 1 mm2 RD 1 m unfused\nwire W2 E1.2 -> XE1 1 mm2 BN 1 m\nwire W3 G1.- -> "
-                      "XE1 16 mm2 BK 1 m\n"
-                      "check c1 \"c\"\n volts G1.+ to G1.-\n expect above 12 V\n pass -> done\n fail -> suspects\n");
+    const Plan plan = printed::plan("plan A-01 \"x\"\n  complaint \"y\": volts E1.1 to E1.2 above 20 V\nbattery G1 12.6 V\nground "
+                                    "XE1\nlamp E1 1/2 5 W\n"
+                                    "wire W1 G1.+ -> E1.1 1 mm2 RD 1 m unfused\nwire W2 E1.2 -> XE1 1 mm2 BN 1 m\nwire W3 G1.- -> "
+                                    "XE1 16 mm2 BK 1 m\n"
+                                    "check c1 \"c\"\n volts G1.+ to G1.-\n expect above 12 V\n pass -> done\n fail -> suspects\n");
     const SheetResult result = printed::proved_sheet(plan, Paper::a4, &printed::shipped("proof"));
     keeps_the_rules(result);
     CHECK_FALSE(result.document.pages.empty());
@@ -156,8 +147,7 @@ TEST_CASE("every check is one card on one page, numbered by the way through the 
 TEST_CASE("what is read while probing is at least 13 pt: 3.05 mm at 700 mm is 15 arc minutes (NUREG-0700)") {
     CHECK(0.688 * 13 * 25.4 / 72 >= 3.05);
     const page::Document document = printed::proved_sheet(printed::plan_file("plans/cooling/fan.plan")).document;
-    for (const std::string words :
-         {"X21.1", "BU/WH", "blue, white stripe", "wire side", "RED", "BLACK", "12.3 V or more", "Key ON"}) {
+    for (const std::string words : {"X21.1", "BU/WH", "blue, white stripe", "wire side", "RED", "BLACK", "12.3 V or more", "Key ON"}) {
         CAPTURE(words);
         CHECK(largest(document, words) >= 13);
     }
@@ -196,8 +186,8 @@ TEST_CASE("twelve set-up rows make a tall card, not a broken one") {
     std::string with;
     for (int i = 1; i <= 12; ++i)
         with += fmt::format("{}\"hatch {} shut and latched\"", i == 1 ? "" : ", ", i);
-    const std::string checks = "check a \"All hatches\"\n  with " + with +
-                               "\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  pass -> done\n  fail -> suspects\n";
+    const std::string checks =
+        "check a \"All hatches\"\n  with " + with + "\n  volts G1.+ to G1.-\n  expect 12 .. 13 V\n  pass -> done\n  fail -> suspects\n";
     const SheetResult result = printed::sheet(printed::plan(printed::lamp_plan(checks)));
     CHECK(result.findings.empty());
     keeps_the_rules(result);

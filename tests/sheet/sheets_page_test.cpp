@@ -1,9 +1,9 @@
 // The reference page of templates: its examples are read, its tables are those of the program.
 #include "printed.hpp"
 #include "proof/page_blocks.hpp"
-#include "sheet/words/shipped.hpp"
 #include "sheet/block_rows.hpp"
 #include "sheet/template_read.hpp"
+#include "sheet/words/shipped.hpp"
 #include "source/render.hpp"
 #include <doctest/doctest.h>
 #include <fmt/format.h>
@@ -55,8 +55,7 @@ TEST_CASE("the first template of the page prints what it says it prints") {
     Findings findings;
     const TemplateResult read = read_template(sources, disk, "bay.sheet", {}, findings);
     REQUIRE(read.sheet);
-    const page::Document document =
-        printed::proved_sheet(printed::plan_file("plans/cooling/fan.plan"), {}, &*read.sheet).document;
+    const page::Document document = printed::proved_sheet(printed::plan_file("plans/cooling/fan.plan"), {}, &*read.sheet).document;
     const std::string all = printed::words(document);
     for (const std::string words :
          {"Bay sheet", "Garage at the bridge", "Order no.", "Finding", "HALT", "Does not fit: call the foreman."}) {
@@ -88,8 +87,7 @@ TEST_CASE("the tables of the templates' page are those of the program") {
 
     table = "| field | its caption in English | |\n|---|---|---|\n";
     for (const FieldRow& row : field_rows())
-        table += fmt::format("| `{}` | {} | {} |\n", row.name, english().text(row.caption),
-                             row.filled ? "the plan fills it" : "");
+        table += fmt::format("| `{}` | {} | {} |\n", row.name, english().text(row.caption), row.filled ? "the plan fills it" : "");
     pages::hold_table(page_path, "fields", table);
 
     const Margins usual;
@@ -97,14 +95,12 @@ TEST_CASE("the tables of the templates' page are those of the program") {
     const auto margin = [&](std::string_view name, double Margins::*mm) {
         table += fmt::format("| `{}` | {} | {} | 60 mm |\n", name, length(least_margins.*mm), length(usual.*mm));
     };
-    margin("left", &Margins::left), margin("right", &Margins::right), margin("top", &Margins::top),
-        margin("bottom", &Margins::bottom);
+    margin("left", &Margins::left), margin("right", &Margins::right), margin("top", &Margins::top), margin("bottom", &Margins::bottom);
     const auto size = [&](std::string_view name, double TypeSizes::*pt, std::string_view what) {
-        table += fmt::format("| `{}`: {} | {} pt | {} pt | {} pt |\n", name, what, least_sizes.*pt, usual_sizes.*pt,
-                             most_sizes.*pt);
+        table += fmt::format("| `{}`: {} | {} pt | {} pt | {} pt |\n", name, what, least_sizes.*pt, usual_sizes.*pt, most_sizes.*pt);
     };
-    size("probing", &TypeSizes::probing, "what is read while probing"),
-        size("text", &TypeSizes::text, "supporting text"), size("captions", &TypeSizes::caption, "captions of fields");
+    size("probing", &TypeSizes::probing, "what is read while probing"), size("text", &TypeSizes::text, "supporting text"),
+        size("captions", &TypeSizes::caption, "captions of fields");
     pages::hold_table(page_path, "sizes", table);
 
     table.clear();

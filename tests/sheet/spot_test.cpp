@@ -13,9 +13,8 @@ struct Two {
     Spot red, black;
 };
 Two spots(const std::string& with, const std::string& points) {
-    const Plan plan = printed::plan(
-        printed::lamp_plan("check a \"A\"\n" + (with.empty() ? "" : "  with " + with + "\n") + "  volts " + points +
-                           "\n  expect 0 .. 13 V\n  pass -> done\n  fail -> suspects\n"));
+    const Plan plan = printed::plan(printed::lamp_plan("check a \"A\"\n" + (with.empty() ? "" : "  with " + with + "\n") + "  volts " +
+                                                       points + "\n  expect 0 .. 13 V\n  pass -> done\n  fail -> suspects\n"));
     const Row& row = plan.checks[0].rows[0];
     return {spot_of(english(), plan.circuit, plan.checks[0].with, row.red, part_of(plan.circuit, row.black)),
             spot_of(english(), plan.circuit, plan.checks[0].with, row.black, part_of(plan.circuit, row.red))};
@@ -71,11 +70,10 @@ TEST_CASE("the view decides on which side cavity 1 stands; the other half of a p
 
 TEST_CASE("seen from behind, the lock at 3 o'clock stands at 9") {
     const auto printed_with = [](const std::string& with) {
-        return printed::words(
-            printed::sheet(printed::plan(printed::lamp_plan(
-                               "check a \"A\"\n" + with +
-                               "  volts X1.1 to X1.2\n  expect 0 .. 13 V\n  pass -> done\n  fail -> suspects\n")))
-                .document);
+        return printed::words(printed::sheet(printed::plan(printed::lamp_plan(
+                                                 "check a \"A\"\n" + with +
+                                                 "  volts X1.1 to X1.2\n  expect 0 .. 13 V\n  pass -> done\n  fail -> suspects\n")))
+                                  .document);
     };
     CHECK(printed_with("  with X1 unplugged\n").find("lock at 3 o'clock") != std::string::npos);
     CHECK(printed_with("").find("lock at 9 o'clock") != std::string::npos);
@@ -88,7 +86,8 @@ TEST_CASE("a run is named by what the current meets on the way") {
     std::string said;
     for (const std::string& one : run)
         said += one + ", ";
-    CHECK(said == "W1\u00A0RD, contact F1.1, F1 Lamp, contact F1.2, W2\u00A0RD/\u2060BU, contact S1.1, S1 Lamp switch, contact S1.2, W3\u00A0BU/\u2060WH, ");
+    CHECK(said == "W1\u00A0RD, contact F1.1, F1 Lamp, contact F1.2, W2\u00A0RD/\u2060BU, contact S1.1, S1 Lamp switch, contact S1.2, "
+                  "W3\u00A0BU/\u2060WH, ");
 }
 
 TEST_CASE("the sheet blames on a run what the proof takes in there: both ground points too") {

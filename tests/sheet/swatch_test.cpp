@@ -41,9 +41,7 @@ TEST_CASE("base and stripe are told apart by place: red with blue is not blue wi
     CHECK(drawn({"GNYE", ""}) != drawn({"GN", ""}));
 }
 
-TEST_CASE("a shop's own colour is written into the swatch") {
-    CHECK(drawn({"TN", ""}).find("\"TN\"") != std::string::npos);
-}
+TEST_CASE("a shop's own colour is written into the swatch") { CHECK(drawn({"TN", ""}).find("\"TN\"") != std::string::npos); }
 
 TEST_CASE("no pattern leaves its swatch") {
     for (const ColourRow& row : colours()) {

@@ -2,8 +2,8 @@
 #include "grammar/colours.hpp"
 #include "paper_rules.hpp"
 #include "printed.hpp"
-#include "sheet/words/shipped.hpp"
 #include "sheet/template_read.hpp"
+#include "sheet/words/shipped.hpp"
 #include "source/render.hpp"
 #include <doctest/doctest.h>
 #include <fmt/format.h>
@@ -68,7 +68,8 @@ TEST_CASE("a colour has its word in its row, and in every other language that sh
     for (std::size_t i = 0; i < colours().size(); ++i) {
         CHECK(english().text(word_after(Word::colour_black, i)) == colours()[i].word);
         for (const std::string language : {"german", "spanish"})
-            CHECK_MESSAGE(shipped_file(language + ".words").find(fmt::format("word {} ", word_rows()[first + i].name)) != std::string_view::npos,
+            CHECK_MESSAGE(shipped_file(language + ".words").find(fmt::format("word {} ", word_rows()[first + i].name)) !=
+                              std::string_view::npos,
                           language, " lacks ", word_rows()[first + i].name);
     }
 }
@@ -77,10 +78,10 @@ TEST_CASE("tables that follow the order of words do so in English") {
     CHECK(english().text(Word::kind_battery) == "battery");
     for (unsigned kind = 0; kind < part_kinds().size(); ++kind)
         CHECK(english().text(word_after(Word::kind_battery, kind)) == kind_word(static_cast<PartKind>(kind)));
-    CHECK(printed::words(printed::sheet(printed::plan(printed::lamp_plan(
-                                            "check a \"A\"\n  with key crank\n  volts X1.1 to X1.2\n  expect 11 .. 13 "
-                                            "V\n  pass -> done\n  fail -> suspects\n")))
-                             .document)
+    CHECK(printed::words(
+              printed::sheet(printed::plan(printed::lamp_plan("check a \"A\"\n  with key crank\n  volts X1.1 to X1.2\n  expect 11 .. 13 "
+                                                              "V\n  pass -> done\n  fail -> suspects\n")))
+                  .document)
               .find("Key CRANK") != std::string::npos);
 }
 
@@ -108,17 +109,14 @@ TEST_CASE("on a German or Spanish page no English is left but what the plan says
                 CAPTURE(language);
                 CAPTURE(name);
                 const Wording own = words_of(language);
-                const std::string all =
-                    printed::words(printed::sheet_of(plan, {}, printed::shipped(name, language)).document);
+                const std::string all = printed::words(printed::sheet_of(plan, {}, printed::shipped(name, language)).document);
                 for (std::size_t i = 0; i < english.texts.size(); ++i) {
                     // Long texts, at one side of their places.
                     std::string text = english.texts[i];
                     if (const std::size_t place = text.find('{'); place != std::string::npos)
-                        text =
-                            place > text.size() / 2 ? text.substr(0, place) : text.substr(text.find_last_of('}') + 1);
+                        text = place > text.size() / 2 ? text.substr(0, place) : text.substr(text.find_last_of('}') + 1);
                     constexpr std::size_t is_long = 9;
-                    if (text.size() < is_long || own.texts[i].find(text) != std::string::npos ||
-                        written.find(text) != std::string::npos)
+                    if (text.size() < is_long || own.texts[i].find(text) != std::string::npos || written.find(text) != std::string::npos)
                         continue;
                     CHECK_MESSAGE(all.find(text) == std::string::npos, "in English: ", text);
                 }
@@ -150,15 +148,13 @@ TEST_CASE("a card shows what the template lists and no more") {
     const printed::Proved& plan = printed::proved("plans/cooling/fan.plan");
     const std::string head = "sheet bay \"Bay sheet\"\nblocks checks\n";
     const std::string all = printed::words(laid_out(plan, head).document);
-    for (const std::string words :
-         {"12.3 V or more", "20 V range", "likeliest first", "Reading", "BLACK", "Set up now", "sound car: "}) {
+    for (const std::string words : {"12.3 V or more", "20 V range", "likeliest first", "Reading", "BLACK", "Set up now", "sound car: "}) {
         CAPTURE(words);
         CHECK(all.find(words) != std::string::npos);
     }
     const std::string few = printed::words(laid_out(plan, head + "check shows setup, blanks\n").document);
     CHECK(few.find("Reading") != std::string::npos);
-    for (const std::string words :
-         {"12.3 V or more", "20 V range", "likeliest first", "BLACK", "Set up now", "sound car: "}) {
+    for (const std::string words : {"12.3 V or more", "20 V range", "likeliest first", "BLACK", "Set up now", "sound car: "}) {
         CAPTURE(words);
         CHECK(few.find(words) == std::string::npos);
     }
@@ -172,8 +168,7 @@ TEST_CASE("every part of a card can be left out, and the rest keeps the rules of
             std::string shown;
             for (const PartRow& row : card_rows())
                 if (row.name != left_out.name) shown += (shown.empty() ? "" : ", ") + std::string(row.name);
-            const Read made = read(
-                "sheet bay \"Bay sheet\"\nblocks checks\nmargins left 14 mm, right 8 mm\ncheck shows " + shown + "\n");
+            const Read made = read("sheet bay \"Bay sheet\"\nblocks checks\nmargins left 14 mm, right 8 mm\ncheck shows " + shown + "\n");
             REQUIRE_MESSAGE(made.sheet, made.said);
             const SheetResult result = printed::sheet_of(plan, paper, *made.sheet);
             CHECK(result.findings.empty());
@@ -183,10 +178,9 @@ TEST_CASE("every part of a card can be left out, and the rest keeps the rules of
 }
 
 TEST_CASE("margins and type of the template are those of the page") {
-    const Plan plan = printed::plan(printed::lamp_plan(
-        "check a \"A\"\n  volts X1.1 to X1.2\n  expect 11 .. 13 V\n  pass -> done\n  fail -> suspects\n"));
-    const Read made =
-        read("sheet bay \"Bay sheet\"\nmargins left 10 mm, top 30 mm\ntype probing 14.5 pt\nblocks checks\n");
+    const Plan plan =
+        printed::plan(printed::lamp_plan("check a \"A\"\n  volts X1.1 to X1.2\n  expect 11 .. 13 V\n  pass -> done\n  fail -> suspects\n"));
+    const Read made = read("sheet bay \"Bay sheet\"\nmargins left 10 mm, top 30 mm\ntype probing 14.5 pt\nblocks checks\n");
     REQUIRE_MESSAGE(made.sheet, made.said);
     const SheetResult result = printed::proved_sheet(plan, {}, &*made.sheet);
     double left = 100, largest = 0, highest = 300;
@@ -217,8 +211,7 @@ TEST_CASE("what the command line asks for counts before the template") {
 TEST_CASE("a shop's own words, beside its template") {
     MemoryDisk disk;
     disk.files["shop/own.sheet"] = "sheet bay title_workshop\nlanguage \"words/own.words\"\nblocks checks\n";
-    disk.files["shop/words/own.words"] =
-        "language english\nword title_workshop \"Bay sheet\"\nword page_of \"{1} pages, this is {0}\"\n";
+    disk.files["shop/words/own.words"] = "language english\nword title_workshop \"Bay sheet\"\nword page_of \"{1} pages, this is {0}\"\n";
     Sources sources;
     Findings findings;
     const TemplateResult result = read_template(sources, disk, "shop/own.sheet", {}, findings);
@@ -228,8 +221,8 @@ TEST_CASE("a shop's own words, beside its template") {
 }
 
 TEST_CASE("mistakes are found at their place, all in one run, with what to write instead") {
-    CHECK(read("sheet bay \"Bay\"\nblocks head, verdict, checks\n")
-              .said.find("own.sheet:2:14: error LS852: there is no block `verdict`") != std::string::npos);
+    CHECK(read("sheet bay \"Bay\"\nblocks head, verdict, checks\n").said.find("own.sheet:2:14: error LS852: there is no block `verdict`") !=
+          std::string::npos);
     CHECK(read("sheet bay \"Bay\"\nblocks head, verdict\n").said.find("did you mean `verdicts`?") != std::string::npos);
     CHECK(read("sheet bay \"Bay\"\nblock head\n").said.find("LS101") != std::string::npos);
     CHECK(read("sheet bay \"Bay\"\nblocks checks\npaper A6\n").said.find("LS107") != std::string::npos);
@@ -237,12 +230,9 @@ TEST_CASE("mistakes are found at their place, all in one run, with what to write
     CHECK(read("sheet bay \"Bay\"\nblocks checks\nmargins left 18 V\n").said.find("LS206") != std::string::npos);
     CHECK(read("sheet bay \"Bay\"\nblocks checks\nlanguage \"none.words\"\n").said.find("LS004") != std::string::npos);
     CHECK(read("sheet bay \"Bay\"\nblocks checks\nlanguage frensh\n").said.find("LS852") != std::string::npos);
-    CHECK(read("sheet bay \"Bay\"\nblocks checks\nword pageof \"{} {}\"\n").said.find("did you mean `page_of`?") !=
-          std::string::npos);
-    CHECK(read("sheet bay \"Bay\"\npaper A5\nmargins left 20 mm, right 20 mm\nblocks checks\n").said.find("LS857") !=
-          std::string::npos);
-    const std::string several =
-        read("sheet bay \"Bay\"\nblocks check\ntype probing 10 pt, captions 5 pt\nword stop \"{}\"\n").said;
+    CHECK(read("sheet bay \"Bay\"\nblocks checks\nword pageof \"{} {}\"\n").said.find("did you mean `page_of`?") != std::string::npos);
+    CHECK(read("sheet bay \"Bay\"\npaper A5\nmargins left 20 mm, right 20 mm\nblocks checks\n").said.find("LS857") != std::string::npos);
+    const std::string several = read("sheet bay \"Bay\"\nblocks check\ntype probing 10 pt, captions 5 pt\nword stop \"{}\"\n").said;
     for (const std::string code : {"LS852", "LS856", "LS855"})
         CHECK(several.find(code) != std::string::npos);
     CHECK(read("").said.find("LS859") != std::string::npos);

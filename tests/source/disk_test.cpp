@@ -62,8 +62,7 @@ TEST_CASE("what cannot be written names its path and the reason, and leaves the 
           folder / "no-such-folder/a" + " cannot be written: there is no such file or folder");
     CHECK(disk.write_whole(folder.path.string(), "x") == folder.path.string() + " cannot be written: it is a folder");
     CHECK(disk.write_whole(folder / "file", "old") == "");
-    CHECK(disk.write_whole(folder / "file/a", "x") ==
-          folder / "file/a" + " cannot be written: a part of its path is a file, not a folder");
+    CHECK(disk.write_whole(folder / "file/a", "x") == folder / "file/a" + " cannot be written: a part of its path is a file, not a folder");
     CHECK(disk.make_directory(folder / "file/b") != "");
     CHECK(disk.make_directory(folder / "file") ==
           "the folder " + folder / "file" + " cannot be made: a part of its path is a file, not a folder");
@@ -90,8 +89,7 @@ TEST_CASE("what cannot be read names its path and the reason") {
     CHECK(text.empty());
     CHECK(disk.read(folder.path.string(), text) == folder.path.string() + " cannot be read: it is a folder");
     CHECK(disk.write_whole(folder / "file", "x") == "");
-    CHECK(disk.read(folder / "file/a", text) ==
-          folder / "file/a" + " cannot be read: a part of its path is a file, not a folder");
+    CHECK(disk.read(folder / "file/a", text) == folder / "file/a" + " cannot be read: a part of its path is a file, not a folder");
     CHECK(disk.read("/dev/zero", text) == "/dev/zero cannot be read: it is larger than a gigabyte");
 }
 

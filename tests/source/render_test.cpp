@@ -12,18 +12,17 @@ std::string shown(const std::string& text, std::string_view marked, bool colour 
     sources.add("fan.plan", text);
     const auto begin = static_cast<std::uint32_t>(text.find(marked));
     Findings findings;
-    findings.add(204, {0, begin, static_cast<std::uint32_t>(begin + marked.size())},
-                 "X8 has 26 pins, there is no X8.45", "write a pin from 1 to 26");
+    findings.add(204, {0, begin, static_cast<std::uint32_t>(begin + marked.size())}, "X8 has 26 pins, there is no X8.45",
+                 "write a pin from 1 to 26");
     return render_text(sources, findings, {colour, 20});
 }
 } // namespace
 
 TEST_CASE("a finding as text: place, words, the line as typed, an underline, help") {
-    CHECK(shown("plan\n\nwire W4  K5.87 -> X8.45  6 mm2\n", "X8.45") ==
-          "fan.plan:3:19: error LS204: X8 has 26 pins, there is no X8.45\n"
-          "  3 | wire W4  K5.87 -> X8.45  6 mm2\n"
-          "    |                   ^^^^^\n"
-          "    help: write a pin from 1 to 26\n");
+    CHECK(shown("plan\n\nwire W4  K5.87 -> X8.45  6 mm2\n", "X8.45") == "fan.plan:3:19: error LS204: X8 has 26 pins, there is no X8.45\n"
+                                                                        "  3 | wire W4  K5.87 -> X8.45  6 mm2\n"
+                                                                        "    |                   ^^^^^\n"
+                                                                        "    help: write a pin from 1 to 26\n");
 }
 
 TEST_CASE("the underline stands under the place: code points, wide characters, marks, tabs") {

@@ -29,8 +29,7 @@ TEST_CASE("a byte order mark is no column") {
     const SourceFile file("a.plan", "\xEF\xBB\xBFplan X\n\xEF\xBB\xBFy");
     CHECK(file.position(3).column == 1);
     CHECK(file.position(8).column == 6);
-    CHECK(file.position(static_cast<std::uint32_t>(file.text().find('y'))).column ==
-          2); // only at the start of the file
+    CHECK(file.position(static_cast<std::uint32_t>(file.text().find('y'))).column == 2); // only at the start of the file
 }
 
 TEST_CASE("texts of spans stay inside the file") {

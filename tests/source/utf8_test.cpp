@@ -30,10 +30,9 @@ TEST_CASE("columns agree with the C library in the scripts that plans are writte
     };
     // Latin to Cyrillic, Greek extended, letter-like, arrows and mathematics, box drawing, kana, Han, Hangul, full
     // width.
-    for (const Block block :
-         {Block{0xAE, 0x52F}, Block{0x1E00, 0x1FFF}, Block{0x2010, 0x2027}, Block{0x20A0, 0x22FF},
-          Block{0x2500, 0x25FC}, Block{0x3041, 0x30FF}, Block{0x4E00, 0x9FFF}, Block{0xAC00, 0xD7A3},
-          Block{0xFF01, 0xFFE6}, Block{0x1F600, 0x1F64F}, Block{0x20000, 0x2A6DF}})
+    for (const Block block : {Block{0xAE, 0x52F}, Block{0x1E00, 0x1FFF}, Block{0x2010, 0x2027}, Block{0x20A0, 0x22FF},
+                              Block{0x2500, 0x25FC}, Block{0x3041, 0x30FF}, Block{0x4E00, 0x9FFF}, Block{0xAC00, 0xD7A3},
+                              Block{0xFF01, 0xFFE6}, Block{0x1F600, 0x1F64F}, Block{0x20000, 0x2A6DF}})
         for (char32_t code = block.first; code <= block.last; ++code) {
             const int theirs = wcwidth(static_cast<wchar_t>(code));
             if (theirs < 0) continue; // not assigned

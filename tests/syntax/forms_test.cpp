@@ -23,8 +23,7 @@ TEST_CASE("statements and heads") {
     const Row rows[] = {
         {"fuze F1 \"a\", 10 A\n", "LS101@1:1", "`fuze` begins no statement", "did you mean `fuse`?"},
         {"Fuse F1 10 A\n", "LS101@1:1", "`Fuse` begins no statement", "did you mean `fuse`?"},
-        {"K5.30 to K5.87\n", "LS101@1:1", "`K5.30` begins no statement",
-         "a line at the margin begins with a statement"},
+        {"K5.30 to K5.87\n", "LS101@1:1", "`K5.30` begins no statement", "a line at the margin begins with a statement"},
         {"check a\npass -> b\n", "LS101@2:1", "`pass` begins no statement", "put blanks before it"},
         {"  fuse F1 10 A\nfuse F2 10 A\n", "LS106@1:3", "indented", "begin at the margin"},
         {"fuse\n", "LS107@1:1", "`fuse` is not finished: here comes a name such as F14", "for instance: fuse F14"},
@@ -36,8 +35,7 @@ TEST_CASE("statements and heads") {
         {"setup at: key on\n", "LS115@1:7", "`at` is a word of the language", "another word"},
         {"horn H1 1/2 5 A\n  fuse F1 \"Horn\", 5 A\nwire W1\n", "LS102@2:3", "a `fuse` statement begins at the margin",
          "take the blanks before it out"},
-        {"horn H1 1/2 5 A\n  wire W1 A.1 -> B.1\n", "LS102@2:3", "no phrase that begins with `wire`",
-         "begins at the margin"},
+        {"horn H1 1/2 5 A\n  wire W1 A.1 -> B.1\n", "LS102@2:3", "no phrase that begins with `wire`", "begins at the margin"},
     };
     for (const Row& row : rows)
         hold(row);
@@ -45,40 +43,27 @@ TEST_CASE("statements and heads") {
 
 TEST_CASE("phrases that there are not, and phrases that stop too soon") {
     const Row rows[] = {
-        {"check a\n  pas -> done\n", "LS102@2:3", "a `check` has no phrase that begins with `pas`",
-         "did you mean `pass`?"},
-        {"access a\n  weight\n", "LS102@2:3", "an `access` has no phrase that begins with `weight`",
-         "for instance: access shield"},
+        {"check a\n  pas -> done\n", "LS102@2:3", "a `check` has no phrase that begins with `pas`", "did you mean `pass`?"},
+        {"access a\n  weight\n", "LS102@2:3", "an `access` has no phrase that begins with `weight`", "for instance: access shield"},
         {"horn H1 1/2 5 A, \"front\"\n", "LS102@1:18", "these words in quotes stand alone", "such as `at`"},
         {"horn H1 1/2 5 A -> X1.1\n", "LS102@1:17", "`->` does not belong here", "horn H1"},
-        {"check a\n  with pressed S3\n", "LS103@2:18", "after `S3` comes `unplugged`, `pulled`, `pressed`",
-         "for instance"},
+        {"check a\n  with pressed S3\n", "LS103@2:18", "after `S3` comes `unplugged`, `pulled`, `pressed`", "for instance"},
         {"check a\n  with\n  volts A.1 to B.1\n", "LS103@2:7", "after `with` comes a set-up", ""},
         {"check a\n  volts X1.1\n", "LS103@2:13", "after `volts X1.1` comes `to`", "volts X21.1 to X21.2"},
-        {"check a\n  volts X1.1 to\n  pass -> done\n", "LS103@2:16",
-         "after `volts X1.1 to` comes a point such as X21.1", ""},
-        {"check a\n  pass to done\n", "LS103@2:8",
-         "after `pass` comes words in quotes, a name such as F14 or `->`, not `to`", ""},
-        {"check a\n  look \"Runs\": M3 rums\n", "LS103@2:19", "after `look \"Runs\": M3` comes `still`, `runs`",
-         "did you mean `runs`?"},
-        {"check a\n  look \"Runs\":\n  pass -> done\n", "LS103@2:15",
-         "after `look \"Runs\":` comes a point such as X21.1", ""},
-        {"relay K5 contact 30\n", "LS103@1:18",
-         "after `contact` comes three pins such as 30/87/87a or two pins such as 30/87, not `30`", "contact 30/87/87a"},
-        {"relay K5 coil 86/85\n", "LS103@1:20", "after `coil 86/85` comes a resistance such as 85 ohm",
-         "coil 86/85 85 ohm"},
+        {"check a\n  volts X1.1 to\n  pass -> done\n", "LS103@2:16", "after `volts X1.1 to` comes a point such as X21.1", ""},
+        {"check a\n  pass to done\n", "LS103@2:8", "after `pass` comes words in quotes, a name such as F14 or `->`, not `to`", ""},
+        {"check a\n  look \"Runs\": M3 rums\n", "LS103@2:19", "after `look \"Runs\": M3` comes `still`, `runs`", "did you mean `runs`?"},
+        {"check a\n  look \"Runs\":\n  pass -> done\n", "LS103@2:15", "after `look \"Runs\":` comes a point such as X21.1", ""},
+        {"relay K5 contact 30\n", "LS103@1:18", "after `contact` comes three pins such as 30/87/87a or two pins such as 30/87, not `30`",
+         "contact 30/87/87a"},
+        {"relay K5 coil 86/85\n", "LS103@1:20", "after `coil 86/85` comes a resistance such as 85 ohm", "coil 86/85 85 ohm"},
         {"check a\n  with key on for\n", "LS103@2:18", "after `key on for` comes a time such as 4 min", ""},
-        {"check a\n  expect 11.5 to 12.8 V\n", "LS103@2:10", "a range is written with two dots",
-         "write `11.5 .. 12.8 V`"},
-        {"check a\n  expect 11.5 - 12.8 V\n", "LS103@2:10", "a range is written with two dots",
-         "write `11.5 .. 12.8 V`"},
-        {"check a\n  expect 11.5 -12.8 V\n", "LS103@2:10", "a range is written with two dots",
-         "write `11.5 .. 12.8 V`"},
+        {"check a\n  expect 11.5 to 12.8 V\n", "LS103@2:10", "a range is written with two dots", "write `11.5 .. 12.8 V`"},
+        {"check a\n  expect 11.5 - 12.8 V\n", "LS103@2:10", "a range is written with two dots", "write `11.5 .. 12.8 V`"},
+        {"check a\n  expect 11.5 -12.8 V\n", "LS103@2:10", "a range is written with two dots", "write `11.5 .. 12.8 V`"},
         {"check a\n  expect 11.5-12.8 V\n", "LS103@2:10", "a range is written with two dots", "write `11.5 .. 12.8`"},
-        {"switch S1\n  1/2 closed when pressed\n", "LS103@2:19",
-         "after `1/2 closed when` comes `key`, `engine` or `asleep`", ""},
-        {"check a\n  expect 12 V\n", "LS103@2:10",
-         "after `expect` comes words in quotes, a range such as 11.5 .. 12.8 V, `below`", ""},
+        {"switch S1\n  1/2 closed when pressed\n", "LS103@2:19", "after `1/2 closed when` comes `key`, `engine` or `asleep`", ""},
+        {"check a\n  expect 12 V\n", "LS103@2:10", "after `expect` comes words in quotes, a range such as 11.5 .. 12.8 V, `below`", ""},
     };
     for (const Row& row : rows)
         hold(row);
@@ -108,10 +93,8 @@ TEST_CASE("numbers and units") {
         {"battery G1 12.6 v\n", "LS108@1:17", "`v` is no unit", "did you mean `V`?"},
         {"motor M3 1/2 22 a\n", "LS108@1:17", "`a` is no unit", "did you mean `A`?"},
         {"fuse F1 10 W\n", "LS206@1:9", "`10 W` is a power; what `fuse` takes is a current", "40 A"},
-        {"relay K5 coil 86/85 85 A\n", "LS206@1:21",
-         "`85 A` is a current; what comes after `coil 86/85` is a resistance", ""},
-        {"wire W1 A.1 -> B.1 6\n", "LS109@1:20", "`6` has no unit; what `wire` takes is a length or a cross-section",
-         ""},
+        {"relay K5 coil 86/85 85 A\n", "LS206@1:21", "`85 A` is a current; what comes after `coil 86/85` is a resistance", ""},
+        {"wire W1 A.1 -> B.1 6\n", "LS109@1:20", "`6` has no unit; what `wire` takes is a length or a cross-section", ""},
     };
     for (const Row& row : rows)
         hold(row);
@@ -164,8 +147,7 @@ TEST_CASE("a text goes on in lines that are only a text") {
     const Parsed parsed("horn H1 \"a\" 1/2 5 A\n  note \"one\"\n       \"two\"\n       \"three\"\n  at \"front\"\n");
     CHECK(parsed.said() == "");
     REQUIRE(parsed.tree.phrases.size() == 3);
-    CHECK(parsed.sources.text(parsed.tree.span(parsed.tree.phrases[1])) ==
-          "note \"one\"\n       \"two\"\n       \"three\"");
+    CHECK(parsed.sources.text(parsed.tree.span(parsed.tree.phrases[1])) == "note \"one\"\n       \"two\"\n       \"three\"");
 }
 
 TEST_CASE("ten mistakes give ten findings, each at its place, and not an eleventh") {
@@ -189,8 +171,7 @@ TEST_CASE("ten mistakes give ten findings, each at its place, and not an elevent
 }
 
 TEST_CASE("what was understood of a statement stays, and reading goes on at the next comma, line or margin") {
-    const Parsed parsed(
-        "motor M3 \"Fan\", 1/2 22 A, wobbles at 3 A, needs 10.5 V\n  spins\n  at \"front\"\nfuse F1 10 A\n");
+    const Parsed parsed("motor M3 \"Fan\", 1/2 22 A, wobbles at 3 A, needs 10.5 V\n  spins\n  at \"front\"\nfuse F1 10 A\n");
     CHECK(parsed.places() == "LS102@1:27 LS102@2:3");
     CHECK(parsed.tree.statements.size() == 2);
     CHECK(parsed.tree.statements[0].broken);

@@ -3,6 +3,4 @@
 #include <doctest/doctest.h>
 #include <tao/pegtl/contrib/analyze.hpp>
 
-TEST_CASE("no rule of the grammar can loop without taking a byte") {
-    CHECK(tao::pegtl::analyze<loomsheet::tokens::file>() == 0);
-}
+TEST_CASE("no rule of the grammar can loop without taking a byte") { CHECK(tao::pegtl::analyze<loomsheet::tokens::file>() == 0); }

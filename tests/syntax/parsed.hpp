@@ -23,8 +23,7 @@ struct Parsed {
         std::string all;
         for (const auto& finding : findings.list()) {
             const auto at = sources[finding.at.file].position(finding.at.begin);
-            all += fmt::format("{}{}@{}:{}", all.empty() ? "" : " ", loomsheet::code_name(finding.code), at.line,
-                               at.column);
+            all += fmt::format("{}{}@{}:{}", all.empty() ? "" : " ", loomsheet::code_name(finding.code), at.line, at.column);
         }
         return all;
     }

@@ -7,10 +7,9 @@ using namespace loomsheet;
 
 namespace {
 std::string kind_name(TokenKind kind) {
-    constexpr const char* names[] = {"name",   "ref",       "pins",          "word",        "word_pair",
-                                     "number", "pin",       "date",          "sign",        "text",
-                                     "arrow",  "range",     "plus_minus",    "colon",       "equals",
-                                     "comma",  "open_text", "decimal_comma", "dot_letters", "stray"};
+    constexpr const char* names[] = {"name",   "ref",   "pins",      "word",          "word_pair",   "number",     "pin",
+                                     "date",   "sign",  "text",      "arrow",         "range",       "plus_minus", "colon",
+                                     "equals", "comma", "open_text", "decimal_comma", "dot_letters", "stray"};
     return names[static_cast<unsigned>(kind)];
 }
 std::string scanned(const std::string& text) {
@@ -107,8 +106,7 @@ TEST_CASE("the margin, and what is first on its line") {
     Tree tree;
     scan("fuse F1\n  10 A\n\twhen\n\n# remark\nwire W1 # remark\n", tree);
     REQUIRE(tree.tokens.size() == 7);
-    const bool margin[] = {true, false, false, false, false, true, false},
-               first[] = {true, false, true, false, true, true, false};
+    const bool margin[] = {true, false, false, false, false, true, false}, first[] = {true, false, true, false, true, true, false};
     for (std::size_t i = 0; i < 7; ++i) {
         CHECK(bool(tree.tokens[i].at_margin) == margin[i]);
         CHECK(bool(tree.tokens[i].first_on_line) == first[i]);
@@ -121,8 +119,7 @@ TEST_CASE("comments and blank lines are kept, in their order") {
     scan(text, tree);
     std::string all;
     for (const Trivia& trivia : tree.trivia)
-        all += (trivia.kind == TriviaKind::comment ? "c" : "b") + text.substr(trivia.begin, trivia.end - trivia.begin) +
-               "|";
+        all += (trivia.kind == TriviaKind::comment ? "c" : "b") + text.substr(trivia.begin, trivia.end - trivia.begin) + "|";
     CHECK(all == "c# one|b\n|c# two|c# three|b \t\n|");
     CHECK(prints_back(text));
 }

@@ -13,8 +13,7 @@ namespace {
 std::string head_for(Context context, const PhraseRow& row) {
     switch (context) {
     case Context::plan: return "plan A-1 \"a\"\n  ";
-    case Context::part:
-        return std::string(row.suits.empty() ? "motor" : row.suits.substr(0, row.suits.find(' '))) + " X1\n  ";
+    case Context::part: return std::string(row.suits.empty() ? "motor" : row.suits.substr(0, row.suits.find(' '))) + " X1\n  ";
     case Context::wire: return "wire W1\n  ";
     case Context::cable: return "cable C1\n  ";
     case Context::access: return "access shield\n  ";
@@ -90,8 +89,8 @@ TEST_CASE("a phrase that may stand once stands once, the others as often as one 
         if (row.where & in(Context::item)) continue;
         for (unsigned c = 0; c <= static_cast<unsigned>(Context::question); ++c) {
             if ((row.where & in(static_cast<Context>(c))) == 0) continue;
-            const std::string text = head_for(static_cast<Context>(c), row) + std::string(row.example) + "\n  " +
-                                     std::string(row.example) + "\n";
+            const std::string text =
+                head_for(static_cast<Context>(c), row) + std::string(row.example) + "\n  " + std::string(row.example) + "\n";
             CHECK_MESSAGE(Parsed(text).places() == (row.repeats ? "" : "LS110@3:3"), text);
         }
     }

@@ -26,8 +26,7 @@ Box caution_row(LayoutContext& context, Span at, const std::string& lead, const 
 void cautions_of_parts(LayoutContext& context, Block& block) {
     for (const Part& part : context.plan.circuit.parts)
         for (const Words& words : part.cautions)
-            block.rows.push_back(
-                caution_row(context, words.at, context.say(Word::caution_of_part, part.id), words.text));
+            block.rows.push_back(caution_row(context, words.at, context.say(Word::caution_of_part, part.id), words.text));
 }
 
 } // namespace
@@ -40,8 +39,7 @@ Block cautions_block(LayoutContext& context) {
         block.rows.push_back(caution_row(context, words.at, words.text, ""));
     cautions_of_parts(context, block);
     for (const CautionRow& row : usual_cautions())
-        if (row.applies(plan))
-            block.rows.push_back(caution_row(context, plan.at, context.say(row.lead), context.say(row.text)));
+        if (row.applies(plan)) block.rows.push_back(caution_row(context, plan.at, context.say(row.lead), context.say(row.text)));
     Box& first = block.rows.front();
     Pen pen = context.pen(first, first.at);
     warning_sign(pen, context.axis.edge + 1.8, 1.2, 9);

@@ -1,10 +1,10 @@
 // The end of the sheet: readings copied from the cards, putting back together, sign-off.
 #include "sheet/blocks/blocks.hpp"
-#include "sheet/card/card.hpp"
 #include "sheet/blocks/fields.hpp"
-#include "sheet/words/state.hpp"
+#include "sheet/card/card.hpp"
 #include "sheet/card/symbol.hpp"
 #include "sheet/card/tick_list.hpp"
+#include "sheet/words/state.hpp"
 #include "sheet/words/words.hpp"
 #include <algorithm>
 #include <set>
@@ -31,8 +31,8 @@ double number_width(const LayoutContext& context, const Pen& pen, const Cell& ce
 double cell_height(const LayoutContext& context, const Pen& pen, const Cell& cell) {
     constexpr double least = 12;
     if (cell.name.empty()) return least;
-    const auto lines = static_cast<double>(
-        pen.wrap(type::caption, cell_width(context.axis) - number_width(context, pen, cell) - 2, cell.name).size());
+    const auto lines =
+        static_cast<double>(pen.wrap(type::caption, cell_width(context.axis) - number_width(context, pen, cell) - 2, cell.name).size());
     return std::max(least, 3.6 + lines * pen.leading(type::caption) + 4.5);
 }
 
@@ -51,8 +51,7 @@ void draw_cell(LayoutContext& context, Pen& pen, const Cell& cell, double x, dou
         fail_mark(pen, x + cell_width(axis) - 5.5, height - 6);
     }
     pen.region(page::Role::field, x, 0, cell_width(axis), height,
-               "check " + context.plan.checks[cell.check].label + " reading" +
-                   (cell.name.empty() ? "" : " " + cell.name)); // of the card
+               "check " + context.plan.checks[cell.check].label + " reading" + (cell.name.empty() ? "" : " " + cell.name)); // of the card
 }
 
 // Everything that any check unplugs, pulls, bridges, loads, switches on: each once, as one set-up.
@@ -104,8 +103,7 @@ Block readings_block(LayoutContext& context) {
         for (std::size_t i = first; i < last; ++i)
             height = std::max(height, cell_height(context, pen, cells[i]));
         for (std::size_t i = first; i < last; ++i)
-            draw_cell(context, pen, cells[i],
-                      axis.edge + static_cast<double>(i - first) * (cell_width(axis) + cell_gap), height);
+            draw_cell(context, pen, cells[i], axis.edge + static_cast<double>(i - first) * (cell_width(axis) + cell_gap), height);
         box.height = height + cell_gap;
         block.rows.push_back(std::move(box));
     }

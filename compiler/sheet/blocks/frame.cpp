@@ -41,8 +41,7 @@ HeadPlaces places(const Axes& axis) {
 // The title of the plan stands at the foot alone.
 void narrow_head(Pen& pen, const LayoutContext& context, const Facts& facts) {
     const Axes& axis = context.axis;
-    const double room = places(axis).title_end - axis.edge,
-                 x = axis.edge + pen.width(type::plan_id, context.plan.id) + 2.5;
+    const double room = places(axis).title_end - axis.edge, x = axis.edge + pen.width(type::plan_id, context.plan.id) + 2.5;
     pen.fit(axis.edge, 8.3, room, type::plan_id, context.plan.id);
     pen.fit(x, 8.3, room + axis.edge - x, type::caption, context.sheet.title);
     pen.fit(axis.edge, 12.6, room, type::caption, facts.revision);
@@ -53,16 +52,14 @@ void head_title(Pen& pen, const LayoutContext& context, const Facts& facts) {
     const Axes& axis = context.axis;
     if (axis.narrow) return narrow_head(pen, context, facts);
     const Plan& plan = context.plan;
-    const double x = axis.edge + std::max({26.0, pen.width(type::plan_id, plan.id) + 3,
-                                           pen.width(type::caption, context.sheet.title) + 3}),
+    const double x = axis.edge + std::max({26.0, pen.width(type::plan_id, plan.id) + 3, pen.width(type::caption, context.sheet.title) + 3}),
                  room = places(axis).title_end - x;
     pen.fit(axis.edge, 9.2, places(axis).title_end - axis.edge, type::plan_id, plan.id);
     pen.fit(axis.edge, 14.2, room + x - axis.edge, type::caption, context.sheet.title);
     const std::string second = context.say(Word::revision_and_digest, facts.revision, facts.digest);
     if (room < pen.width(type::caption, second))
-        return pen.does_not_fit(
-            fmt::format("the plan's name \"{}\" leaves no room for its title in the running head", plan.id),
-            "shorten it");
+        return pen.does_not_fit(fmt::format("the plan's name \"{}\" leaves no room for its title in the running head", plan.id),
+                                "shorten it");
     // At most two lines over the revision; else smaller ones, and three of them take the place of the revision, which
     // stands at the foot too.
     const std::vector<std::string> lines = pen.wrap(type::run_head, room, plan.title),
@@ -72,12 +69,10 @@ void head_title(Pen& pen, const LayoutContext& context, const Facts& facts) {
             pen.text(x, (lines.size() == 1 ? 9.2 : 7.2) + 4.2 * static_cast<double>(i), type::run_head, lines[i]);
     } else {
         if (small.size() > 3)
-            pen.does_not_fit(fmt::format("the title \"{}\" needs {} lines in the running head, there are three",
-                                         plan.title, small.size()),
+            pen.does_not_fit(fmt::format("the title \"{}\" needs {} lines in the running head, there are three", plan.title, small.size()),
                              "shorten it");
         for (std::size_t i = 0; i < std::min<std::size_t>(3, small.size()); ++i)
-            pen.text(x, 7.2 + pen.leading(type::caption_narrow) * static_cast<double>(i), type::caption_narrow,
-                     small[i]);
+            pen.text(x, 7.2 + pen.leading(type::caption_narrow) * static_cast<double>(i), type::caption_narrow, small[i]);
         if (small.size() > 2) return;
     }
     pen.text(x, lines.size() == 1 ? 14.2 : 15.8, type::caption, second);
@@ -100,8 +95,7 @@ void head(Pen& pen, const LayoutContext& context, const Facts& facts, std::size_
 }
 
 // On narrow paper revision and digest stand in the head alone.
-void foot(Pen& pen, const LayoutContext& context, const Facts& facts, double height, std::size_t page,
-          std::size_t count) {
+void foot(Pen& pen, const LayoutContext& context, const Facts& facts, double height, std::size_t page, std::size_t count) {
     const Axes& axis = context.axis;
     const Plan& plan = context.plan;
     const double rule = height - foot_rule(axis), text = height - axis.foot;
@@ -109,15 +103,14 @@ void foot(Pen& pen, const LayoutContext& context, const Facts& facts, double hei
     const std::string right = context.say(Word::page_of, page, count),
                       middle = axis.narrow ? "" : context.say(Word::revision_and_digest, facts.revision, facts.digest);
     pen.right(axis.right, text, type::caption_bold, right);
-    const double middle_x = axis.right - std::max(axis.narrow ? 0.0 : 24.0, pen.width(type::caption_bold, right) + 4) -
-                            pen.width(type::caption, middle);
+    const double middle_x =
+        axis.right - std::max(axis.narrow ? 0.0 : 24.0, pen.width(type::caption_bold, right) + 4) - pen.width(type::caption, middle);
     pen.text(middle_x, text, type::caption, middle);
     const double title_x = axis.edge + pen.width(type::caption_bold, plan.id) + 2.5;
     pen.fit(axis.edge, text, middle_x - axis.edge - 2, type::caption_bold, plan.id);
     if (title_x + pen.width(type::caption_narrow, plan.title) <= middle_x - 2)
         pen.text(title_x, text, type::caption_narrow, plan.title); // the head has it
-    pen.region(page::Role::foot, axis.edge, rule, axis.right - axis.edge, rule_over_foot + 1.7,
-               fmt::format("foot {}", page));
+    pen.region(page::Role::foot, axis.edge, rule, axis.right - axis.edge, rule_over_foot + 1.7, fmt::format("foot {}", page));
 }
 
 // A box for each check to tick; with more checks than boxes, empty boxes to write the way in.
@@ -125,8 +118,7 @@ void strip(Pen& pen, const LayoutContext& context, double height) {
     const Axes& axis = context.axis;
     const std::size_t count = context.order.checks.size();
     if (count == 0) return;
-    const double y = height - foot_rule(axis) - strip_gap - strip_box,
-                 base = y + strip_box / 2 + pen.half_cap(type::caption);
+    const double y = height - foot_rule(axis) - strip_gap - strip_box, base = y + strip_box / 2 + pen.half_cap(type::caption);
     const double room = axis.right - axis.edge;
     const auto fit = [&](double wide) { return static_cast<std::size_t>((room + strip_space) / (wide + strip_space)); };
     const bool numbered = count <= fit(strip_box);
@@ -149,9 +141,7 @@ void strip(Pen& pen, const LayoutContext& context, double height) {
 
 } // namespace
 
-double content_bottom(const Axes& axis, double height) {
-    return height - foot_rule(axis) - strip_gap - strip_box - 0.8;
-}
+double content_bottom(const Axes& axis, double height) { return height - foot_rule(axis) - strip_gap - strip_box - 0.8; }
 
 void draw_frames(LayoutContext& context, std::vector<page::Page>& pages, const std::string& digest) {
     const Plan& plan = context.plan;

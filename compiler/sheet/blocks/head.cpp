@@ -29,8 +29,7 @@ Box title_row(LayoutContext& context) {
     const double width = axis.right - axis.edge;
     double y = 7.6;
     if (!context.sheet.shop.empty()) {
-        y = 4.6 +
-            (pen.lines(axis.edge, 4.6, width, type::lead_in, context.sheet.shop) - 1) * pen.leading(type::lead_in);
+        y = 4.6 + (pen.lines(axis.edge, 4.6, width, type::lead_in, context.sheet.shop) - 1) * pen.leading(type::lead_in);
         y += 10.4;
     }
     y += (pen.lines(axis.edge, y, width, type::sheet_title, plan.title) - 1) * pen.leading(type::sheet_title);
@@ -76,8 +75,7 @@ Block complaint_block(LayoutContext& context) {
     Pen pen = context.pen(words, plan.at);
     double y = 4.6;
     if (!plan.complaint.empty()) {
-        y += (pen.lines(axis.edge, y, axis.right - axis.edge, type::block, plan.complaint) - 1) *
-             pen.leading(type::block);
+        y += (pen.lines(axis.edge, y, axis.right - axis.edge, type::block, plan.complaint) - 1) * pen.leading(type::block);
         y += 5.2;
     }
     if (!plan.complaint_with.items.empty()) {

@@ -14,12 +14,9 @@ struct Column {
 struct Columns {
     Column name, what, place, panel, pins;
 };
-Column column(const Axes& axis, double from, double to) {
-    return {axis.across(from), axis.across(to) - axis.across(from)};
-}
+Column column(const Axes& axis, double from, double to) { return {axis.across(from), axis.across(to) - axis.across(from)}; }
 Columns columns(const Axes& axis) {
-    return {column(axis, 18, 31.5), column(axis, 32.5, 79.5), column(axis, 82, 129), column(axis, 131, 165),
-            column(axis, 168, 198)};
+    return {column(axis, 18, 31.5), column(axis, 32.5, 79.5), column(axis, 82, 129), column(axis, 131, 165), column(axis, 168, 198)};
 }
 
 std::string element_rating(const Wording& say, const Element& element) {
@@ -48,8 +45,7 @@ std::string element_rating(const Wording& say, const Element& element) {
 std::vector<std::string> ratings(const Wording& say, const Circuit& circuit, const Part& part) {
     std::vector<std::string> list;
     const auto add = [&](std::string words) {
-        if (!words.empty() && std::find(list.begin(), list.end(), words) == list.end())
-            list.push_back(std::move(words));
+        if (!words.empty() && std::find(list.begin(), list.end(), words) == list.end()) list.push_back(std::move(words));
     };
     for (const Draw& given : part.gives)
         if (!given.when) add(rating(say, given.value));
@@ -121,8 +117,7 @@ Box row(LayoutContext& context, PartId id) {
     Pen pen = context.pen(box, part.at);
     double last = first; // the lowest baseline of the row
     const auto write = [&](const Column& column, double baseline, Style style, const std::string& words) {
-        const double end =
-            baseline + (pen.lines(column.x, baseline, column.width, style, words) - 1) * pen.leading(style);
+        const double end = baseline + (pen.lines(column.x, baseline, column.width, style, words) - 1) * pen.leading(style);
         last = std::max(last, end);
         return end;
     };
@@ -158,8 +153,7 @@ Block parts_block(LayoutContext& context) {
     block.together = true;
     const std::vector<bool> used = used_parts(context.plan);
     for (std::size_t i = 0; i < context.plan.circuit.parts.size(); ++i)
-        if (used[i] && is_listed(context.plan.circuit.parts[i]))
-            block.rows.push_back(row(context, static_cast<PartId>(i)));
+        if (used[i] && is_listed(context.plan.circuit.parts[i])) block.rows.push_back(row(context, static_cast<PartId>(i)));
     return block;
 }
 

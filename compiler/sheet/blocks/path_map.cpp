@@ -1,6 +1,6 @@
 // The checks as a map: where one is, and where each outcome leads.
-#include "sheet/blocks/blocks.hpp"
 #include "drawing/map.hpp"
+#include "sheet/blocks/blocks.hpp"
 #include "sheet/blocks/circuit_drawing.hpp"
 #include "sheet/words/limit.hpp"
 #include "sheet/words/words.hpp"
@@ -60,8 +60,7 @@ Block map_block(LayoutContext& context) {
             made.ways.push_back(way_of(context, check, line));
         checks.push_back(std::move(made));
     }
-    return picture_block(context, drawing::draw_map(checks, measure_with(context.faces), drawing_area(context)),
-                         context.say(Word::map));
+    return picture_block(context, drawing::draw_map(checks, measure_with(context.faces), drawing_area(context)), context.say(Word::map));
 }
 
 } // namespace loomsheet

@@ -1,6 +1,6 @@
 // The head of the proof sheet: the answer in four large figures, whether the verdicts hold, the figures behind it.
-#include "sheet/blocks/blocks.hpp"
 #include "faults/coverage.hpp"
+#include "sheet/blocks/blocks.hpp"
 #include "sheet/blocks/fields.hpp"
 #include "sheet/words/figure.hpp"
 #include "sheet/words/told.hpp"
@@ -18,9 +18,7 @@ Box proof_title(LayoutContext& context) {
     Box box;
     Pen pen = context.pen(box, context.plan.at);
     double y = 7.6;
-    y += (pen.lines(axis.edge, y, page_width(axis), type::sheet_title, context.plan.title) - 1) *
-             pen.leading(type::sheet_title) +
-         6.8;
+    y += (pen.lines(axis.edge, y, page_width(axis), type::sheet_title, context.plan.title) - 1) * pen.leading(type::sheet_title) + 6.8;
     y += (pen.lines(axis.edge, y, page_width(axis), type::text, context.plan.complaint) - 1) * pen.leading(type::text);
     box.height = y + 4;
     box.outline = context.plan.title;
@@ -69,8 +67,7 @@ Box four_figures(LayoutContext& context, const Figures& figures) {
 Box statement(LayoutContext& context, const std::string& words) {
     Box box;
     Pen pen = context.pen(box, context.plan.at);
-    box.height = 1.5 + pen.lines(context.axis.edge, 4.6, page_width(context.axis), type::block, words) *
-                           pen.leading(type::block);
+    box.height = 1.5 + pen.lines(context.axis.edge, 4.6, page_width(context.axis), type::block, words) * pen.leading(type::block);
     return box;
 }
 
@@ -81,9 +78,8 @@ std::string verdicts_words(const LayoutContext& context) {
     for (const int verdict : doubt.verdicts)
         names.push_back(context.order.letters[verdict] + " " + context.plan.verdicts[verdict].title);
     for (const int check : doubt.stops)
-        names.push_back(say(Word::proof_two,
-                            fmt::format("{} {}", context.order.numbers[check], context.plan.checks[check].title),
-                            say(Word::stop)));
+        names.push_back(
+            say(Word::proof_two, fmt::format("{} {}", context.order.numbers[check], context.plan.checks[check].title), say(Word::stop)));
     return names.empty() ? say(Word::proof_all_hold) : say(Word::proof_in_doubt, join(names, "; "));
 }
 
@@ -123,13 +119,10 @@ Block proof_figures_block(LayoutContext& context) {
     const Figures& f = diagnosis.figures;
     const Isolation& told = f.isolation;
     block.title = block_title(context, say(Word::proof_figures), "");
-    const auto add = [&](Word label, const std::string& words) {
-        block.rows.push_back(figure_row(context, label, words));
-    };
+    const auto add = [&](Word label, const std::string& words) { block.rows.push_back(figure_row(context, label, words)); };
     const auto one_place = [](double value) { return fmt::format("{:.1f}", value); };
     const auto whole = [](double value) { return fmt::format("{:.0f}", value); };
-    add(Word::proof_tried,
-        say(Word::proof_tried_text, diagnosis.matrix.faults.size(), told.units, diagnosis.matrix.harmless.size()));
+    add(Word::proof_tried, say(Word::proof_tried_text, diagnosis.matrix.faults.size(), told.units, diagnosis.matrix.harmless.size()));
     if (told.found > 0) {
         add(Word::proof_apart, say(Word::proof_apart_text, told_share(say, told.to_one), told_share(say, told.to_two),
                                    told_share(say, told.to_three), one_place(told.group)));
@@ -139,8 +132,7 @@ Block proof_figures_block(LayoutContext& context) {
     if (f.most_minutes > 0) add(Word::proof_time, say(Word::proof_time_text, whole(f.minutes), whole(f.most_minutes)));
     std::vector<std::string> way;
     for (const Taken& step : f.longest)
-        way.push_back(hold_together(std::to_string(context.order.numbers[step.check]) + " " +
-                                    context.plan.checks[step.check].label));
+        way.push_back(hold_together(std::to_string(context.order.numbers[step.check]) + " " + context.plan.checks[step.check].label));
     if (!way.empty()) add(Word::proof_longest, join(way));
     add(Word::proof_sound, say(f.false_alarm ? Word::proof_blamed : Word::proof_not_blamed));
     return block;

@@ -1,9 +1,9 @@
 // The proof sheet part by part: what is not surely found and why, and what a verdict does not tell apart.
-#include "sheet/blocks/blocks.hpp"
 #include "faults/coverage.hpp"
+#include "sheet/blocks/blocks.hpp"
+#include "sheet/card/symbol.hpp"
 #include "sheet/words/figure.hpp"
 #include "sheet/words/run.hpp"
-#include "sheet/card/symbol.hpp"
 #include "sheet/words/told.hpp"
 #include "sheet/words/words.hpp"
 #include <algorithm>
@@ -36,10 +36,8 @@ Box covered_row(LayoutContext& context, const Covered& each) {
                           placed_words(context.say, context.plan.circuit, {{each.suspect, 0}}).front());
     pen.rect(bar_x(axis), 1.6, bar_width, 3.6, stroke::rule);
     if (share > 0) pen.rect(bar_x(axis), 1.6, bar_width * share, 3.6, 0, page::Ink::black);
-    pen.text(share_x(axis), first, type::how,
-             context.say(Word::proof_of_hundred_short, told_share(context.say, share)));
-    lines = std::max(lines,
-                     pen.lines(fate_x(axis), first, axis.right - fate_x(axis), type::how, fate_words(context, each)));
+    pen.text(share_x(axis), first, type::how, context.say(Word::proof_of_hundred_short, told_share(context.say, share)));
+    lines = std::max(lines, pen.lines(fate_x(axis), first, axis.right - fate_x(axis), type::how, fate_words(context, each)));
     box.height = first + (lines - 1) * pen.leading(type::how) + 2;
     pen.line(axis.edge, box.height, axis.right, box.height, stroke::rule);
     pen.region(page::Role::cell, axis.edge, 0, axis.right - axis.edge, box.height,
@@ -62,8 +60,7 @@ Box group_row(LayoutContext& context, const Left& group) {
                                       join(suspect_words(context.say, context.plan.circuit, suspects))));
     box.height = std::max(mark_size + 1.6, first + (lines - 1) * pen.leading(type::how) + 2);
     pen.line(axis.edge, box.height, axis.right, box.height, stroke::rule);
-    pen.region(page::Role::cell, axis.edge, 0, axis.right - axis.edge, box.height,
-               "group " + context.plan.verdicts[group.verdict].label);
+    pen.region(page::Role::cell, axis.edge, 0, axis.right - axis.edge, box.height, "group " + context.plan.verdicts[group.verdict].label);
     return box;
 }
 
@@ -81,10 +78,8 @@ Block proof_coverage_block(LayoutContext& context) {
     Block block;
     const std::vector<Covered> list = covered(*context.diagnosis);
     if (list.empty()) return block;
-    const auto sure =
-        std::count_if(list.begin(), list.end(), [](const Covered& each) { return each.lost() < no_share; });
-    block.title = block_title(context, context.say(Word::proof_coverage),
-                              context.say(Word::proof_coverage_note, sure, list.size()));
+    const auto sure = std::count_if(list.begin(), list.end(), [](const Covered& each) { return each.lost() < no_share; });
+    block.title = block_title(context, context.say(Word::proof_coverage), context.say(Word::proof_coverage_note, sure, list.size()));
     const std::size_t unsure = list.size() - static_cast<std::size_t>(sure); // they come first
     for (std::size_t i = 0; i < std::min(unsure, most_proof_rows); ++i)
         block.rows.push_back(covered_row(context, list[i]));

@@ -1,8 +1,8 @@
 // The proof sheet's table: what every check must read on any sound car.
 #include "sheet/blocks/blocks.hpp"
-#include "sheet/words/figure.hpp"
 #include "sheet/blocks/reading_line.hpp"
 #include "sheet/card/symbol.hpp"
+#include "sheet/words/figure.hpp"
 #include "sheet/words/told.hpp"
 #include "sheet/words/words.hpp"
 #include <algorithm>
@@ -26,8 +26,7 @@ Box reading_line(LayoutContext& context, Span at, const ReadingLine& line) {
     else
         pen.text(axis.edge, first, type::how_bold, line.number);
     int lines = pen.lines(points_x(axis), first, reads_x(axis) - points_x(axis) - 2, type::how, line.points);
-    lines =
-        std::max(lines, pen.lines(reads_x(axis), first, limit_x(axis) - reads_x(axis) - 2, type::how_bold, line.reads));
+    lines = std::max(lines, pen.lines(reads_x(axis), first, limit_x(axis) - reads_x(axis) - 2, type::how_bold, line.reads));
     lines = std::max(lines, pen.lines(limit_x(axis), first, axis.right - limit_x(axis), type::how, line.more));
     box.height = first + (lines - 1) * pen.leading(type::how) + 1.6;
     pen.line(axis.edge, box.height, axis.right, box.height, stroke::rule);
@@ -52,14 +51,13 @@ Block proof_readings_block(LayoutContext& context) {
         const std::string number = std::to_string(context.order.numbers[index]);
         if (check.measure == MeasureKind::look)
             block.rows.push_back(reading_line(
-                context, check.at,
-                {number, check.title, say(Word::proof_two, say(Word::proof_look), told_seen(say, check, made)), ""}));
+                context, check.at, {number, check.title, say(Word::proof_two, say(Word::proof_look), told_seen(say, check, made)), ""}));
         for (std::size_t r = 0; r < check.rows.size(); ++r) {
             const RowPrediction& row = made.rows[r];
-            block.rows.push_back(reading_line(context, check.at,
-                                              {r == 0 ? number : "", points_told(say, plan, check, check.rows[r]),
-                                               told_range(say, plan.circuit, row, check.measure),
-                                               row.limit ? told_limit(say, plan, *row.limit) : ""}));
+            block.rows.push_back(
+                reading_line(context, check.at,
+                             {r == 0 ? number : "", points_told(say, plan, check, check.rows[r]),
+                              told_range(say, plan.circuit, row, check.measure), row.limit ? told_limit(say, plan, *row.limit) : ""}));
         }
     }
     return block;

@@ -1,6 +1,6 @@
 // The proof sheet's table of poor joints: from how many ohms on they harm, and from how many on they are surely seen.
-#include "sheet/blocks/blocks.hpp"
 #include "proof/blind.hpp"
+#include "sheet/blocks/blocks.hpp"
 #include "sheet/words/figure.hpp"
 #include "sheet/words/words.hpp"
 #include <algorithm>
@@ -26,16 +26,15 @@ Box small_line(LayoutContext& context, double first, const std::array<Style, 4>&
 
 Box small_captions(LayoutContext& context) {
     const Wording& say = context.say;
-    Box box = small_line(context, 3.6, {type::caption, type::caption, type::caption, type::caption},
-                         {say(Word::proof_small_place), say(Word::proof_small_harm), say(Word::proof_small_seen),
-                          say(Word::proof_small_by)});
+    Box box =
+        small_line(context, 3.6, {type::caption, type::caption, type::caption, type::caption},
+                   {say(Word::proof_small_place), say(Word::proof_small_harm), say(Word::proof_small_seen), say(Word::proof_small_by)});
     box.height += 1;
     return box;
 }
 
 std::string small_seen(const Wording& say, const SeenFrom& seen) {
-    return seen.ohms ? ohms_printed(added_words(*seen.ohms))
-                     : say(seen.open ? Word::small_open : Word::small_no_reading);
+    return seen.ohms ? ohms_printed(added_words(*seen.ohms)) : say(seen.open ? Word::small_open : Word::small_no_reading);
 }
 
 std::string small_by(const Wording& say, const Plan& plan, const SmallRow& row) {
@@ -46,9 +45,9 @@ std::string small_by(const Wording& say, const Plan& plan, const SmallRow& row) 
 Box small_row(LayoutContext& context, const SmallRow& row) {
     const Axes& axis = context.axis;
     const std::string place = told_point(context.say, context.plan.circuit, row.place);
-    Box box = small_line(context, 4.2, {type::how, type::how_bold, type::how, type::how},
-                         {place, ohms_printed(added_words(row.harms_from)), small_seen(context.say, row.seen),
-                          small_by(context.say, context.plan, row)});
+    Box box = small_line(
+        context, 4.2, {type::how, type::how_bold, type::how, type::how},
+        {place, ohms_printed(added_words(row.harms_from)), small_seen(context.say, row.seen), small_by(context.say, context.plan, row)});
     Pen pen = context.pen(box, context.plan.at);
     box.height += 1.6;
     pen.line(axis.edge, box.height, axis.right, box.height, stroke::rule);
@@ -62,10 +61,9 @@ Block proof_small_block(LayoutContext& context) {
     Block block;
     const Predictor sound(context.plan.circuit, system_volts(context.plan));
     const std::vector<SmallRow> rows = small_rows(context.plan, sound, *context.diagnosis, most_proof_rows);
-    const auto late =
-        static_cast<std::size_t>(std::count_if(rows.begin(), rows.end(), [](const SmallRow& row) { return row.late; }));
-    block.title = block_title(context, context.say(Word::proof_small),
-                              context.say(Word::proof_small_note, rows.size() - late, rows.size()));
+    const auto late = static_cast<std::size_t>(std::count_if(rows.begin(), rows.end(), [](const SmallRow& row) { return row.late; }));
+    block.title =
+        block_title(context, context.say(Word::proof_small), context.say(Word::proof_small_note, rows.size() - late, rows.size()));
     block.captions = small_captions(context);
     for (const SmallRow& row : rows)
         if (row.late && block.rows.size() < most_proof_rows) block.rows.push_back(small_row(context, row));

@@ -2,9 +2,9 @@
 #include "sheet/blocks/blocks.hpp"
 #include "sheet/card/card.hpp"
 #include "sheet/card/dial.hpp"
+#include "sheet/card/tick_list.hpp"
 #include "sheet/words/figure.hpp"
 #include "sheet/words/spot.hpp"
-#include "sheet/card/tick_list.hpp"
 #include "sheet/words/words.hpp"
 #include <algorithm>
 
@@ -24,8 +24,7 @@ bool any_check(const Plan& plan, Test test) {
 
 template <class Test>
 bool any_item(const Plan& plan, Test test) {
-    return any_check(
-        plan, [&](const Check& check) { return std::any_of(check.with.items.begin(), check.with.items.end(), test); });
+    return any_check(plan, [&](const Check& check) { return std::any_of(check.with.items.begin(), check.with.items.end(), test); });
 }
 
 template <class Use>
@@ -70,9 +69,7 @@ void meter(const Wording& say, const Plan& plan, Tools& tools) {
 }
 
 void clamp(const Wording& say, const Plan& plan, Tools& tools) {
-    if (any_check(plan, [](const Check& check) {
-            return check.measure == MeasureKind::clamp || check.measure == MeasureKind::drop;
-        }))
+    if (any_check(plan, [](const Check& check) { return check.measure == MeasureKind::clamp || check.measure == MeasureKind::drop; }))
         tools.push_back(say(Word::clamp_tool) + own_row(say, plan, "clamp"));
 }
 
@@ -112,24 +109,21 @@ void long_lead(const Wording& say, const Plan& plan, Tools& tools) {
     bool needed = false;
     each_spot(plan, [&](const Check&, const Row& row, const PointRef& point) {
         const PartId black = part_of(plan.circuit, row.black), red = part_of(plan.circuit, row.red);
-        needed = needed || (&point == &row.black && black != none && black != red &&
-                            plan.circuit.parts[black].kind == PartKind::battery);
+        needed = needed || (&point == &row.black && black != none && black != red && plan.circuit.parts[black].kind == PartKind::battery);
     });
     if (needed) tools.push_back(say(Word::long_lead_tool));
 }
 
 void tester(const Wording& say, const Plan& plan, Tools& tools) {
-    if (any_item(plan, [](const SetupItem& item) { return item.kind == ItemKind::output_on; }))
-        tools.push_back(say(Word::tester_tool));
+    if (any_item(plan, [](const SetupItem& item) { return item.kind == ItemKind::output_on; })) tools.push_back(say(Word::tester_tool));
 }
 
 void gauges(const Wording& say, const Plan& plan, Tools& tools) {
     for (const Check& check : plan.checks)
         if (check.measure == MeasureKind::read) once(tools, check.look);
     if (any_item(plan, [](const SetupItem& item) {
-            return item.kind == ItemKind::as_found ||
-                   (item.kind == ItemKind::at_value && item.value && item.value->unit &&
-                    item.value->unit->dimension == Dimension::temperature);
+            return item.kind == ItemKind::as_found || (item.kind == ItemKind::at_value && item.value && item.value->unit &&
+                                                       item.value->unit->dimension == Dimension::temperature);
         }))
         tools.push_back(say(Word::thermometer_tool));
 }
@@ -151,8 +145,8 @@ void helper(const Wording& say, const Plan& plan, Tools& tools) {
     if (any_check(plan, needs_helper)) tools.push_back(say(Word::helper_tool));
 }
 
-constexpr void (*tool_table[])(const Wording&, const Plan&, Tools&) = {
-    meter, clamp, test_lamp, loads, bridges, pins, long_lead, tester, gauges, panels, helper};
+constexpr void (*tool_table[])(const Wording&, const Plan&, Tools&) = {meter,     clamp,  test_lamp, loads,  bridges, pins,
+                                                                       long_lead, tester, gauges,    panels, helper};
 
 } // namespace
 

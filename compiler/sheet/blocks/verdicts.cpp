@@ -1,8 +1,8 @@
 // Verdicts: what failed, the repair, where it is proved, what the verdict blames.
 #include "sheet/blocks/blocks.hpp"
+#include "sheet/card/symbol.hpp"
 #include "sheet/words/figure.hpp"
 #include "sheet/words/run.hpp"
-#include "sheet/card/symbol.hpp"
 #include "sheet/words/words.hpp"
 #include <algorithm>
 
@@ -22,8 +22,7 @@ std::vector<Onward> onward_of(const Verdict& verdict) {
     std::vector<Onward> list;
     for (const int check : verdict.after)
         list.push_back({Word::proof, check});
-    if (verdict.then.kind == TargetKind::check && verdict.then.index != none)
-        list.push_back({Word::go_on, verdict.then.index});
+    if (verdict.then.kind == TargetKind::check && verdict.then.index != none) list.push_back({Word::go_on, verdict.then.index});
     return list;
 }
 
@@ -36,8 +35,7 @@ double onward_room(const LayoutContext& context, const Pen& pen, const Verdict& 
     const std::vector<Onward> ways = onward_of(verdict);
     double room = ways.empty() && verdict.then_plan.empty() ? 0 : usual;
     for (const Onward& way : ways) {
-        const std::string words =
-            context.say(Word::name_and_page, context.say(way.label), std::string(context.page_figures, '0'));
+        const std::string words = context.say(Word::name_and_page, context.say(way.label), std::string(context.page_figures, '0'));
         room = std::max(room, pen.width(type::words, words) + before_number +
                                   tab_width(pen, mark_size, std::to_string(context.order.numbers[way.check])) + gap);
     }
@@ -61,8 +59,7 @@ double onward(LayoutContext& context, Pen& pen, const Verdict& verdict) {
         y += mark_size + 1.5;
     }
     if (!verdict.then_plan.empty()) {
-        pen.right(axis.right, y + mark_size / 2 + pen.half_cap(type::main), type::main,
-                  context.say(Word::go_on_plan, verdict.then_plan));
+        pen.right(axis.right, y + mark_size / 2 + pen.half_cap(type::main), type::main, context.say(Word::go_on_plan, verdict.then_plan));
         y += mark_size + 1.5;
     }
     return y;
@@ -89,8 +86,7 @@ Box verdict_row(LayoutContext& context, int index) {
     pennant(pen, axis.text, 0.5, mark_size, letter);
 
     const double first = 4.5 + pen.half_cap(type::main);
-    const double taken = onward_room(context, pen, verdict),
-                 room = axis.narrow ? axis.right - title_x(axis) - taken : 58;
+    const double taken = onward_room(context, pen, verdict), room = axis.narrow ? axis.right - title_x(axis) - taken : 58;
     const double title_lines = pen.lines(title_x(axis), first, room, type::main, verdict.title);
     double y = first + (title_lines - 1) * pen.leading(type::main) + 4.6;
     const std::string blames = blamed(context.say, context.plan.circuit, verdict);
@@ -103,15 +99,13 @@ Box verdict_row(LayoutContext& context, int index) {
     double repaired = axis.narrow ? std::max(y + 0.5, onward_end + 2 * pen.half_cap(type::words)) : first;
     for (const Words& repair : verdict.repairs) {
         pen.point_at(repair.at);
-        repaired += pen.leading(type::words) * pen.lines(repair_x(axis), repaired,
-                                                         axis.right - repair_x(axis) - (axis.narrow ? 0 : taken),
+        repaired += pen.leading(type::words) * pen.lines(repair_x(axis), repaired, axis.right - repair_x(axis) - (axis.narrow ? 0 : taken),
                                                          type::words, repair.text) +
                     0.8;
     }
     pen.point_at(verdict.at);
 
-    box.height =
-        std::max({10.0, y - pen.leading(type::how) + 2.5, repaired - pen.leading(type::words) + 1.5, onward_end});
+    box.height = std::max({10.0, y - pen.leading(type::how) + 2.5, repaired - pen.leading(type::words) + 1.5, onward_end});
     pen.line(axis.edge, box.height, axis.right, box.height, stroke::rule);
     pen.region(page::Role::cell, axis.edge, 0, axis.right - axis.edge, box.height, box.anchor);
     box.height += 0.8;

@@ -1,10 +1,10 @@
 #include "sheet/card/card.hpp"
 #include "faults/outcome.hpp"
+#include "sheet/card/symbol.hpp"
 #include "sheet/words/figure.hpp"
 #include "sheet/words/item.hpp"
 #include "sheet/words/run.hpp"
 #include "sheet/words/state.hpp"
-#include "sheet/card/symbol.hpp"
 #include "sheet/words/words.hpp"
 #include <algorithm>
 #include <fmt/format.h>
@@ -39,8 +39,7 @@ double foot_row(Card& card, double top, const std::string& label, const std::str
 namespace {
 
 // As many as fit one line; the rest is counted, together with `more`, and not dropped in silence.
-std::string suspects_in_line(const Wording& say, const Pen& pen, const std::vector<std::string>& suspects,
-                             std::size_t more = 0) {
+std::string suspects_in_line(const Wording& say, const Pen& pen, const std::vector<std::string>& suspects, std::size_t more = 0) {
     const double room = pen.axis.right - pen.axis.words;
     std::string line;
     for (std::size_t i = 0; i < suspects.size(); ++i) {
@@ -64,7 +63,8 @@ std::string in_doubt(const Wording& say, const Check& check) {
     };
     if (is(OutcomeKind::answer)) return say(Word::does_not_fit); // an answer says that it rattles
     if (rattling == left_out && !leaves_something(check)) return say(Word::jumps);
-    const bool answers = std::any_of(check.outcomes.begin(), check.outcomes.end(), [](const Outcome& each) { return each.kind == OutcomeKind::answer; });
+    const bool answers =
+        std::any_of(check.outcomes.begin(), check.outcomes.end(), [](const Outcome& each) { return each.kind == OutcomeKind::answer; });
     return say(Word::comes_and_goes, say(answers ? Word::anything_else : Word::no));
 }
 
@@ -133,8 +133,7 @@ double card_title(Card& card) {
     const std::string beside = listed(say, side);
     pen.right(axis.right, middle + pen.half_cap(type::minutes), type::minutes, beside);
     const double room = axis.right - start - (beside.empty() ? 0 : pen.width(type::minutes, beside) + 4);
-    const int count =
-        pen.lines(start, middle + pen.half_cap(type::check_title), room, type::check_title, card.check.title);
+    const int count = pen.lines(start, middle + pen.half_cap(type::check_title), room, type::check_title, card.check.title);
     return card::columns + (count - 1) * pen.leading(type::check_title);
 }
 
@@ -206,8 +205,7 @@ std::vector<Box> check_card(LayoutContext& context, int index, double page_room)
         std::optional<Box> fits;
         while (end-- > (part == 1 ? 0 : first + 1)) // as many rows as there is room for; the set-up alone at the worst
             if (fits = card_part(context, index, first, end, false, part); fits->height <= page_room) break;
-        if (!fits || fits->height > page_room)
-            return parts.push_back(std::move(rest)), parts; // the pager says what is too high
+        if (!fits || fits->height > page_room) return parts.push_back(std::move(rest)), parts; // the pager says what is too high
         parts.push_back(std::move(*fits));
         first = end;
     }

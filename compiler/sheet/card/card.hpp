@@ -22,9 +22,7 @@ struct Card {
 
     bool has_rows() const { return first_row < end_row; }
     bool shows(CardPart part) const { return context.sheet.card.has(part); }
-    std::vector<OutcomeLine> outcomes() const {
-        return outcome_lines(say, check, shows(CardPart::limits) ? Figured::yes : Figured::no);
-    }
+    std::vector<OutcomeLine> outcomes() const { return outcome_lines(say, check, shows(CardPart::limits) ? Figured::yes : Figured::no); }
     const Plan& plan() const { return context.plan; }
     const Circuit& circuit() const { return context.plan.circuit; }
 };

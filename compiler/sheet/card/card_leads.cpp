@@ -1,9 +1,9 @@
 // Where the tips go, or what is looked at; and the connector as one sees it.
-#include "sheet/words/figure.hpp"
 #include "sheet/card/housing.hpp"
 #include "sheet/card/lead.hpp"
 #include "sheet/card/socket.hpp"
 #include "sheet/card/symbol.hpp"
+#include "sheet/words/figure.hpp"
 #include <algorithm>
 
 namespace loomsheet {
@@ -62,8 +62,7 @@ double look(Card& card, double top, Word label) {
     std::vector<std::string> names, places;
     for (const State& state : card.check.look_states.list) {
         const PartId part = part_of(card.circuit(), state.of);
-        if (part == none || std::find(names.begin(), names.end(), card.circuit().parts[part].id) != names.end())
-            continue;
+        if (part == none || std::find(names.begin(), names.end(), card.circuit().parts[part].id) != names.end()) continue;
         names.push_back(card.circuit().parts[part].id);
         places.push_back(part_and_place(card.say, card.circuit(), part));
     }

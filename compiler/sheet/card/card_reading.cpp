@@ -28,12 +28,10 @@ std::vector<Blank> blanks(const Card& card, const Dial& dial) {
         for (const std::string& name : names) {
             const std::string ending = name.empty() ? "" : " " + name;
             if (predicted || answered)
-                list.push_back({name.empty() ? say(Word::predicted) : say(Word::predicted_of, name),
-                                answered ? "" : dial.unit, " predicted" + ending, low,
-                                answered && names.size() == 1 ? sound_words(card, 0) : ""});
+                list.push_back({name.empty() ? say(Word::predicted) : say(Word::predicted_of, name), answered ? "" : dial.unit,
+                                " predicted" + ending, low, answered && names.size() == 1 ? sound_words(card, 0) : ""});
             if (card.shows(CardPart::blanks))
-                list.push_back(
-                    {name.empty() ? dial.caption : name, dial.unit, " reading" + ending, alone ? tall : low, ""});
+                list.push_back({name.empty() ? dial.caption : name, dial.unit, " reading" + ending, alone ? tall : low, ""});
         }
     }
     if (!card.shows(CardPart::blanks)) return list;
@@ -63,9 +61,7 @@ double sound_car(Card& card, double y) {
     if (!card.context.prediction || card.check.rows.size() != 1) return y;
     const RowPrediction& row = (*card.context.prediction)[static_cast<std::size_t>(card.index)].rows.front();
     const std::string words = card.say(Word::sound_car, told_range(card.say, card.circuit(), row, card.check.measure));
-    return y +
-           card.pen.lines(card.axis.probe, y + 3.4, card::field_width, type::how, words) * card.pen.leading(type::how) +
-           1;
+    return y + card.pen.lines(card.axis.probe, y + 3.4, card::field_width, type::how, words) * card.pen.leading(type::how) + 1;
 }
 
 } // namespace
@@ -94,8 +90,8 @@ double card_reading(Card& card, double top) {
                      height = blank.height + (lines - 1) * pen.leading(type::caption) + (lines > 1 ? 4 : 0) + below;
         field(pen, axis.probe, y, card::field_width, height, blank.caption, blank.unit);
         pen.lines(axis.probe + 1.5, y + height - 1.8 - below, room, type::lead_in, blank.filled);
-        pen.region(blank.filled.empty() ? page::Role::reading : page::Role::cell, axis.probe, y, card::field_width,
-                   height, card.name + blank.name);
+        pen.region(blank.filled.empty() ? page::Role::reading : page::Role::cell, axis.probe, y, card::field_width, height,
+                   card.name + blank.name);
         y += height + field_gap;
     }
     return y - field_gap + 1;

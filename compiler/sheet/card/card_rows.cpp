@@ -1,8 +1,8 @@
 // A check of several rows: each stands with its leads, its blank, its limit and its own outcomes; what counts for all
 // of them stands below, at the usual place.
 #include "sheet/card/lead.hpp"
-#include "sheet/words/limit.hpp"
 #include "sheet/card/symbol.hpp"
+#include "sheet/words/limit.hpp"
 #include "sheet/words/words.hpp"
 #include <algorithm>
 
@@ -18,14 +18,12 @@ double predicted(Card& card, double y, const Row& row, const Dial& dial, double 
     const Axes& axis = card.axis;
     Pen& pen = card.pen;
     const bool answered = card.shows(CardPart::answered);
-    const std::string filled =
-        answered ? sound_words(card, static_cast<std::size_t>(&row - card.check.rows.data())) : std::string();
+    const std::string filled = answered ? sound_words(card, static_cast<std::size_t>(&row - card.check.rows.data())) : std::string();
     const std::vector<std::string> lines = pen.wrap(type::how_bold, width - 3, filled);
     const double height = std::max(blank_height, 5 + pen.leading(type::how_bold) * static_cast<double>(lines.size()));
     field(pen, axis.face, y + 0.5, width, height, card.say(Word::predicted), answered ? "" : dial.unit);
     if (answered) pen.lines(axis.face + 1.5, y + 8.2, width - 3, type::how_bold, filled);
-    pen.region(answered ? page::Role::cell : page::Role::reading, axis.face, y + 0.5, width, height,
-               card.name + " predicted " + row.name);
+    pen.region(answered ? page::Role::cell : page::Role::reading, axis.face, y + 0.5, width, height, card.name + " predicted " + row.name);
     return y + height + 2;
 }
 
@@ -34,17 +32,14 @@ double blank(Card& card, double y, const Row& row, const Dial& dial) {
     const Axes& axis = card.axis;
     Pen& pen = card.pen;
     const double blank_width = axis.right - axis.face;
-    if (card.shows(CardPart::answered) || card.shows(CardPart::predicted))
-        y = predicted(card, y, row, dial, blank_width);
+    if (card.shows(CardPart::answered) || card.shows(CardPart::predicted)) y = predicted(card, y, row, dial, blank_width);
     if (!card.shows(CardPart::blanks)) return y;
-    field(pen, axis.face, y + 0.5, blank_width, blank_height, card.shows(CardPart::predicted) ? dial.caption : "",
-          dial.unit);
+    field(pen, axis.face, y + 0.5, blank_width, blank_height, card.shows(CardPart::predicted) ? dial.caption : "", dial.unit);
     pen.region(page::Role::reading, axis.face, y + 0.5, blank_width, blank_height, card.name + " reading " + row.name);
     const Limit* limit = limit_of(card.check, row.name);
     if (!limit || !has_own_limits(card.check) || !card.shows(CardPart::limits)) return y + blank_height + 1.5;
     const double first = y + blank_height + 5.4;
-    const int count =
-        pen.lines(axis.face, first, blank_width, type::main, limit_words(card.say, *limit, card.check.measure));
+    const int count = pen.lines(axis.face, first, blank_width, type::main, limit_words(card.say, *limit, card.check.measure));
     return first + (count - 1) * pen.leading(type::main) + 1.5;
 }
 
@@ -85,8 +80,7 @@ double card_rows(Card& card, double top) {
         const double room = axis.right - axis.probe;
         if (i != card.first_row || shared) card.pen.line(axis.probe, y, axis.right, y, stroke::rule);
         card.pen.point_at(row.at);
-        y += 4.6 +
-             (card.pen.lines(axis.probe, y + 4.6, room, type::main, row.name) - 1) * card.pen.leading(type::main) + 1.4;
+        y += 4.6 + (card.pen.lines(axis.probe, y + 4.6, room, type::main, row.name) - 1) * card.pen.leading(type::main) + 1.4;
         const double start = y;
         std::vector<Lead> leads = leads_of(card, row);
         if (shared) leads.pop_back();

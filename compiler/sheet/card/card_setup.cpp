@@ -1,8 +1,8 @@
 // The left of a card: its caution, what changes on each way here, the whole set-up, the steps.
 #include "sheet/card/card.hpp"
 #include "sheet/card/cautions.hpp"
-#include "sheet/layout/route.hpp"
 #include "sheet/card/symbol.hpp"
+#include "sheet/layout/route.hpp"
 #include "sheet/words/words.hpp"
 #include <algorithm>
 #include <fmt/format.h>
@@ -59,8 +59,7 @@ double lists(Card& card, double top) {
     for (const TickList& list : tick_lists(card.say, card.plan(), card.context.order, routes, card.index)) {
         if (!list.heading.empty()) {
             card.pen.lines(axis.text, y + 3.2, room(axis), type::how_bold, list.heading);
-            y += 1 + card.pen.leading(type::how_bold) *
-                         static_cast<double>(card.pen.wrap(type::how_bold, room(axis), list.heading).size());
+            y += 1 + card.pen.leading(type::how_bold) * static_cast<double>(card.pen.wrap(type::how_bold, room(axis), list.heading).size());
         }
         for (const Step& step : list.steps)
             y = tick_row(card, y, step, ++number, type::main, "tick");
@@ -86,14 +85,12 @@ double steps(Card& card, double top) {
 // Where something can start, or the check feeds what has no feed otherwise.
 bool wants_the_teacher(const Card& card) {
     for (const SetupItem& item : setup_of(card.check).items)
-        if (item.kind == ItemKind::bridge || item.kind == ItemKind::output_on || item.kind == ItemKind::engine_running)
-            return true;
+        if (item.kind == ItemKind::bridge || item.kind == ItemKind::output_on || item.kind == ItemKind::engine_running) return true;
     return !card.check.cautions.empty();
 }
 
 double teacher(Card& card, double y) {
-    return tick_row(card, y, {card.say(Word::show_teacher), card.say(Word::show_teacher_why), ""}, 1, type::main,
-                    "teacher");
+    return tick_row(card, y, {card.say(Word::show_teacher), card.say(Word::show_teacher_why), ""}, 1, type::main, "teacher");
 }
 
 } // namespace

@@ -1,8 +1,8 @@
 // The foot of a card on the sheets of a class: questions, what the reading proves, the teacher's sign, the planted
 // cars.
 #include "sheet/card/class_way.hpp"
-#include "sheet/words/figure.hpp"
 #include "sheet/card/question.hpp"
+#include "sheet/words/figure.hpp"
 #include "sheet/words/told.hpp"
 #include "sheet/words/words.hpp"
 #include <fmt/format.h>
@@ -22,8 +22,7 @@ double questions(Card& card, double y, Told told) {
     for (const Question& each : card.check.questions) {
         label(card, y, card.say(Word::question));
         const double marks = each.marks > 0 ? each.marks : card.check.questions.size() == 1 ? card.check.marks : 0;
-        y = question(card.say, card.pen, card.axis.words, y, each, marks, told,
-                     fmt::format("{} answer {}", card.name, ++number));
+        y = question(card.say, card.pen, card.axis.words, y, each, marks, told, fmt::format("{} answer {}", card.name, ++number));
     }
     card.pen.point_at(card.check.at);
     return y;
@@ -37,8 +36,7 @@ void class_column(Card& card, double top, double bottom) {
     if (!card.shows(CardPart::reasons) || bottom - top < least) return;
     const double room = axis.divider - axis.box - 3;
     double y = top + gap + 3.5;
-    y += (card.pen.lines(axis.box, y, room, type::how_bold, card.say(Word::reasons)) - 1) *
-         card.pen.leading(type::how_bold);
+    y += (card.pen.lines(axis.box, y, room, type::how_bold, card.say(Word::reasons)) - 1) * card.pen.leading(type::how_bold);
     const double first = y;
     while (y + pitch < bottom - 1 && y < first + 6 * pitch) {
         y += pitch;
@@ -70,8 +68,7 @@ double class_foot(Card& card, double top) {
             const std::string reads = told_reading(say, card.circuit(), made.rows[r], card.check.measure);
             list.push_back(made.rows.size() == 1 ? reads : say(Word::proof_two, card.check.rows[r].name, reads));
         }
-        const std::string way =
-            ways_words(card.context, card.index, car.outcomes[static_cast<std::size_t>(card.index)]);
+        const std::string way = ways_words(card.context, card.index, car.outcomes[static_cast<std::size_t>(card.index)]);
         y = foot_row(card, y, card.plan().plants[i].title, say(Word::leads_to, listed(say, list), way));
     }
     return y;

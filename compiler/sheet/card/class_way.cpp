@@ -8,8 +8,7 @@ namespace loomsheet {
 std::string sign_of(const LayoutContext& context, const Target* target) {
     if (target && target->index != none && (target->kind == TargetKind::check || target->kind == TargetKind::next))
         return std::to_string(context.order.numbers[target->index]);
-    if (target && target->index != none && target->kind == TargetKind::verdict)
-        return context.order.letters[target->index];
+    if (target && target->index != none && target->kind == TargetKind::verdict) return context.order.letters[target->index];
     return context.say(target && target->kind == TargetKind::done ? Word::done : Word::stop);
 }
 

@@ -15,8 +15,7 @@ struct Range {
 // 3 1/2 digits: up to 1.999 of a range. The 2 V range reads 0.001 V and is asked for below 1 V, because 0.1 V on the 20
 // V range is a fifth uncertain (computed in trade data, section 7).
 constexpr Range volt_ranges[] = {{1, "2 V"}, {20, "20 V"}, {200, "200 V"}, {1000, "1000 V"}};
-constexpr Range ohm_ranges[] = {{200, "200 Ω"},  {2e3, "2 kΩ"}, {2e4, "20 kΩ"},
-                                {2e5, "200 kΩ"}, {2e6, "2 MΩ"}, {2e7, "20 MΩ"}};
+constexpr Range ohm_ranges[] = {{200, "200 Ω"}, {2e3, "2 kΩ"}, {2e4, "20 kΩ"}, {2e5, "200 kΩ"}, {2e6, "2 MΩ"}, {2e7, "20 MΩ"}};
 constexpr Range ampere_ranges[] = {{0.2, "200 mA"}, {10, "10 A"}};
 
 // Leads have 0.2 to 0.5 ohm of their own (trade data, section 7): they matter below this.
@@ -53,8 +52,8 @@ std::optional<double> stated_ohms(const Circuit& circuit, const Check& check) {
     for (const Row& row : check.rows)
         for (const Part& part : circuit.parts)
             for (const Element& element : part.elements) {
-                const bool there = (element.a == row.red.pin && element.b == row.black.pin) ||
-                                   (element.a == row.black.pin && element.b == row.red.pin);
+                const bool there =
+                    (element.a == row.red.pin && element.b == row.black.pin) || (element.a == row.black.pin && element.b == row.red.pin);
                 if (there && row.red.pin != none && element.value && element.value->unit &&
                     element.value->unit->dimension == Dimension::ohm)
                     return element.value->high();
@@ -92,8 +91,8 @@ Dial volts(const Wording& say, const Plan& plan, const Check& check) {
     const double usual = check.measure == MeasureKind::drop ? 0.5 : system_volts(plan);
     const double most = greatest(plan, check).value_or(usual);
     const bool alternating = check.measure == MeasureKind::volts_ac;
-    Dial dial = meter(say, "V", alternating ? Symbol::alternating : Symbol::direct,
-                      say(Word::on_range, range_for(volt_ranges, most)), unit_of(say, check, "V"));
+    Dial dial = meter(say, "V", alternating ? Symbol::alternating : Symbol::direct, say(Word::on_range, range_for(volt_ranges, most)),
+                      unit_of(say, check, "V"));
     dial.fine = most < volt_ranges[0].up_to;
     dial.current_blank = check.measure == MeasureKind::drop;
     return dial;
@@ -102,17 +101,15 @@ Dial volts(const Wording& say, const Plan& plan, const Check& check) {
 Dial ohms(const Wording& say, const Plan& plan, const Check& check) {
     std::optional<double> most = greatest(plan, check);
     if (!most) most = stated_ohms(plan.circuit, check);
-    Dial dial =
-        meter(say, "Ω", Symbol::bare, most ? say(Word::on_range, range_for(ohm_ranges, *most)) : say(Word::range_down),
-              unit_of(say, check, "Ω"));
+    Dial dial = meter(say, "Ω", Symbol::bare, most ? say(Word::on_range, range_for(ohm_ranges, *most)) : say(Word::range_down),
+                      unit_of(say, check, "Ω"));
     dial.lead_blank = most && *most < lead_matters_below;
     return dial;
 }
 
 Dial amperes(const Wording& say, const Plan& plan, const Check& check) {
     const std::optional<double> most = greatest(plan, check);
-    return meter(say, "A", Symbol::direct,
-                 most ? say(Word::on_range, range_for(ampere_ranges, *most)) : say(Word::on_range, "10 A"),
+    return meter(say, "A", Symbol::direct, most ? say(Word::on_range, range_for(ampere_ranges, *most)) : say(Word::on_range, "10 A"),
                  unit_of(say, check, "A"));
 }
 

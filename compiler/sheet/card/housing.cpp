@@ -1,6 +1,6 @@
 #include "sheet/card/housing.hpp"
-#include "sheet/words/figure.hpp"
 #include "sheet/card/symbol.hpp"
+#include "sheet/words/figure.hpp"
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
@@ -76,8 +76,7 @@ void cavities(Pen& pen, const Circuit& circuit, const Housing& seen, const Grid&
 
 // With many columns: the probed numbers on leaders, above or, where one stands near already, below; the first and the
 // last cavity where there is room.
-void outside_numbers(Pen& pen, const Circuit& circuit, const Housing& seen, const Grid& grid, double above,
-                     double below) {
+void outside_numbers(Pen& pen, const Circuit& circuit, const Housing& seen, const Grid& grid, double above, double below) {
     constexpr double near = 8;
     const double under = below + 2 * pen.half_cap(type::main) + 0.8;
     const auto middle = [&](int index) { return grid.corner(index).x + grid.cell_w / 2; };
@@ -110,8 +109,8 @@ bool lead_signs(const Wording& say, Pen& pen, const Circuit& circuit, const Hous
     for (const Housing::Probe& probe : seen.probed) {
         const int index = index_of(circuit, grid, probe.cavity);
         if (index != none)
-            pill(pen, grid.corner(index).x + (grid.cell_w - width) / 2, y, width, height, type::caption_narrow,
-                 say(probe.lead), probe.solid);
+            pill(pen, grid.corner(index).x + (grid.cell_w - width) / 2, y, width, height, type::caption_narrow, say(probe.lead),
+                 probe.solid);
     }
     return true;
 }
@@ -120,19 +119,14 @@ void lock(Pen& pen, int hour, double x, double y, double w, double h) {
     const double middle_x = x + w / 2, middle_y = y + h / 2;
     const double wide = lock_width / 2, narrow = lock_width / 2 - 1.2;
     const auto across = [&](double edge, double away) {
-        pen.path({{middle_x - wide, edge},
-                  {middle_x + wide, edge},
-                  {middle_x + narrow, edge + away},
-                  {middle_x - narrow, edge + away}},
-                 0, true, page::Ink::black);
+        pen.path({{middle_x - wide, edge}, {middle_x + wide, edge}, {middle_x + narrow, edge + away}, {middle_x - narrow, edge + away}}, 0,
+                 true, page::Ink::black);
     };
     const auto upright = [&](double edge, double away) {
         const double half = std::min(wide, h / 2);
-        pen.path({{edge, middle_y - half},
-                  {edge, middle_y + half},
-                  {edge + away, middle_y + half - 1.2},
-                  {edge + away, middle_y - half + 1.2}},
-                 0, true, page::Ink::black);
+        pen.path(
+            {{edge, middle_y - half}, {edge, middle_y + half}, {edge + away, middle_y + half - 1.2}, {edge + away, middle_y - half + 1.2}},
+            0, true, page::Ink::black);
     };
     if (hour == 11 || hour == 12 || hour == 1)
         across(y, -lock_height);
@@ -144,8 +138,8 @@ void lock(Pen& pen, int hour, double x, double y, double w, double h) {
         upright(x, -lock_height);
 }
 
-double face_drawn(const Wording& say, Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y,
-                  double width, double height) {
+double face_drawn(const Wording& say, Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y, double width,
+                  double height) {
     constexpr double number_room = 4.2, sign_room = 6;
     const Part& part = circuit.parts[seen.connector];
     Grid grid{part.face_rows, part.face_columns, is_mirrored(part, seen.view)};
@@ -185,8 +179,7 @@ std::vector<std::string> captions(const Wording& say, const Circuit& circuit, co
 
 } // namespace
 
-double housing(const Wording& say, Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y,
-               double width, double height) {
+double housing(const Wording& say, Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y, double width, double height) {
     const Part& part = circuit.parts[seen.connector];
     double end = y;
     if (part.face_rows > 0 && part.face_columns > 0) end = face_drawn(say, pen, circuit, seen, x, y, width, height) + 1;

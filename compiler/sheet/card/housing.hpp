@@ -23,7 +23,6 @@ struct Housing {
 bool is_mirrored(const Part& connector, View view);
 // Draws it `width` wide and some `height` high at most from y down and its captions below; returns where it ends.
 // Without a face in the plan only the captions are printed.
-double housing(const Wording& say, Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y,
-               double width, double height);
+double housing(const Wording& say, Pen& pen, const Circuit& circuit, const Housing& seen, double x, double y, double width, double height);
 
 } // namespace loomsheet

@@ -1,7 +1,7 @@
 #include "sheet/card/lead.hpp"
-#include "sheet/words/figure.hpp"
 #include "sheet/card/swatch.hpp"
 #include "sheet/card/symbol.hpp"
+#include "sheet/words/figure.hpp"
 #include <algorithm>
 
 namespace loomsheet {
@@ -28,8 +28,8 @@ double wire_codes(Card& card, double line, const std::vector<Colour>& colours) {
     std::vector<std::string> codes;
     for (const Colour& colour : colours)
         codes.push_back(colour.code());
-    const int count = card.pen.lines(axis.wire, line + card.pen.half_cap(type::wire_code), words_room(axis),
-                                     type::wire_code, join(codes, card.say(Word::and_wire)));
+    const int count = card.pen.lines(axis.wire, line + card.pen.half_cap(type::wire_code), words_room(axis), type::wire_code,
+                                     join(codes, card.say(Word::and_wire)));
     if (colours.size() == 1) swatch(card.pen, axis.swatch, line - swatch_height / 2, colours.front());
     return line + (count - 1) * card.pen.leading(type::wire_code);
 }
@@ -39,8 +39,8 @@ double wire_words(Card& card, double baseline, const std::vector<Colour>& colour
     std::vector<std::string> words;
     for (const Colour& colour : colours)
         words.push_back(colour_words(card.say, card.circuit(), colour));
-    return baseline + (card.pen.lines(card.axis.wire, baseline, words_room(card.axis), type::words, join(words)) - 1) *
-                          card.pen.leading(type::words);
+    return baseline +
+           (card.pen.lines(card.axis.wire, baseline, words_room(card.axis), type::words, join(words)) - 1) * card.pen.leading(type::words);
 }
 
 std::string wire_ends(const Wording& say, const Circuit& circuit, const Wire& wire) {
@@ -65,9 +65,8 @@ void lead_pill(const Wording& say, Pen& pen, double y, Word label, bool solid) {
     constexpr double width = 17, room = 14.5;
     const bool narrow = pen.width(type::block, words) > room;
     if (const double needs = pen.width(type::block_narrow, words); needs > width - 1)
-        pen.does_not_fit(
-            fmt::format("\"{}\" is {:.0f} mm long in print, the sign of a lead has {:.0f} mm", words, needs, width - 1),
-            "write another word");
+        pen.does_not_fit(fmt::format("\"{}\" is {:.0f} mm long in print, the sign of a lead has {:.0f} mm", words, needs, width - 1),
+                         "write another word");
     pill(pen, pen.axis.probe, y + 0.5, width, 8, narrow ? type::block_narrow : type::block, words, solid);
 }
 
@@ -80,8 +79,7 @@ double lead_row(Card& card, double y, const Lead& lead, Said said) {
     pen.text(axis.pin, line + pen.half_cap(type::pin), type::pin, lead.spot.name);
     const double name_width = pen.width(type::pin, lead.spot.name);
     std::string metal = card.say(lead.spot.metal);
-    if (const std::string mark = lead.spot.mark.empty() ? "" : card.say(Word::cavity_mark, lead.spot.mark);
-        !mark.empty()) {
+    if (const std::string mark = lead.spot.mark.empty() ? "" : card.say(Word::cavity_mark, lead.spot.mark); !mark.empty()) {
         if (name_width + 1.5 + pen.width(type::words, mark) <= pin_room(axis))
             pen.text(axis.pin + name_width + 1.5, line + pen.half_cap(type::pin), type::words, mark);
         else

@@ -41,8 +41,7 @@ double question(const Wording& say, Pen& pen, double x, double top, const Questi
     if (told == Told::answered) {
         const std::string words = answer_words(say, question);
         y += pen.leading(type::words);
-        y += (pen.lines(x, y, axis.right - x, type::words, words.empty() ? say(Word::no_answer) : words) - 1) *
-             pen.leading(type::words);
+        y += (pen.lines(x, y, axis.right - x, type::words, words.empty() ? say(Word::no_answer) : words) - 1) * pen.leading(type::words);
         return y + 2;
     }
     const double room_asked = question.space ? question.space->si * 1000 : 2 * line_pitch;

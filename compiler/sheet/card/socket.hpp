@@ -12,7 +12,6 @@ struct Socket {
     std::vector<Housing::Probe> probed;
 };
 // `width` wide from y down; returns where it ends.
-double socket(const Wording& say, Pen& pen, const Circuit& circuit, const Socket& seen, double x, double y,
-              double width);
+double socket(const Wording& say, Pen& pen, const Circuit& circuit, const Socket& seen, double x, double y, double width);
 
 } // namespace loomsheet

@@ -97,7 +97,8 @@ void draw(Pen& pen, Band band, const Hatch& hatch) {
 void fill(Pen& pen, const Band& band, std::string_view code) {
     const ColourRow* row = find_colour_code(code);
     if (!row)
-        return pen.centre(band.x + band.w / 2, band.y + band.h / 2 + pen.half_cap(type::caption_bold), type::caption_bold, std::string(code));
+        return pen.centre(band.x + band.w / 2, band.y + band.h / 2 + pen.half_cap(type::caption_bold), type::caption_bold,
+                          std::string(code));
     for (const Hatch& hatch : row->hatches)
         draw(pen, band, hatch);
 }

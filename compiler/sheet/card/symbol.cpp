@@ -44,8 +44,7 @@ double pennant_width(const Pen& pen, double height, const std::string& letter) {
 void pennant(Pen& pen, double x, double y, double height, const std::string& letter) {
     const Style style = tab_style(height, letter);
     const double width = pennant_width(pen, height, letter), shoulder = x + width - 0.42 * height;
-    pen.path({{x, y}, {shoulder, y}, {x + width, y + height / 2}, {shoulder, y + height}, {x, y + height}}, 0, true,
-             page::Ink::black);
+    pen.path({{x, y}, {shoulder, y}, {x + width, y + height / 2}, {shoulder, y + height}, {x, y + height}}, 0, true, page::Ink::black);
     pen.centre((x + shoulder) / 2 + 0.3, y + height / 2 + pen.half_cap(style), style, letter, page::Ink::white);
 }
 
@@ -72,8 +71,7 @@ double dial_sign(Pen& pen, double x, double y, const Dial& dial) {
     constexpr double radius = 3.6;
     const double middle = x + radius;
     pen.circle(middle, y, radius, stroke::mark);
-    pen.path({{middle, y - 2.7}, {middle + 1, y + 1}, {middle, y + 1.8}, {middle - 1, y + 1}}, 0, true,
-             page::Ink::black);
+    pen.path({{middle, y - 2.7}, {middle + 1, y + 1}, {middle, y + 1.8}, {middle - 1, y + 1}}, 0, true, page::Ink::black);
     double next = x + 2 * radius + 2.2;
     pen.text(next, y + pen.half_cap(type::unit), type::unit, dial.function);
     next += pen.width(type::unit, dial.function) + 0.9;

@@ -1,7 +1,7 @@
 // The signs of the sheet. Square = where to go, circle = where to touch or pass, diamond = fail, pennant = a verdict.
 #pragma once
-#include "sheet/card/dial.hpp"
 #include "page/pen.hpp"
+#include "sheet/card/dial.hpp"
 
 namespace loomsheet {
 

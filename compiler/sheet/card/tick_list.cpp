@@ -20,8 +20,7 @@ std::vector<Box> tick_list(LayoutContext& context, const std::vector<std::string
             tick_box(pen, axis.box + shift, top, fmt::format("tick {} {}", name, i + 1));
             const auto count = static_cast<double>(pen.wrap(type::text, room, words[i]).size());
             const double middle = top + tick_size / 2, above = (count - 1) / 2 * pen.leading(type::text);
-            const double first =
-                count > 2 ? top + 2 * pen.half_cap(type::text) : middle - above + pen.half_cap(type::text);
+            const double first = count > 2 ? top + 2 * pen.half_cap(type::text) : middle - above + pen.half_cap(type::text);
             pen.lines(axis.text + shift, first, room, type::text, words[i]);
             box.height = std::max(box.height, first + (count - 1) * pen.leading(type::text) + 2);
         }

@@ -1,7 +1,7 @@
 // What a class has beyond the cards of the checks: the aim, the questions of the plan, the marks.
 #include "sheet/class/class_blocks.hpp"
-#include "sheet/words/figure.hpp"
 #include "sheet/card/question.hpp"
+#include "sheet/words/figure.hpp"
 #include "sheet/words/words.hpp"
 #include <algorithm>
 #include <fmt/format.h>
@@ -37,10 +37,8 @@ Box marks_row(LayoutContext& context, const Kind& kind) {
     const std::string caption = context.say(kind.caption);
     pen.text(axis.edge, height / 2 + pen.half_cap(type::main), type::main, caption);
     pen.rect(axis.right - width, 0, width, height, stroke::rule);
-    if (kind.most > 0)
-        pen.right(axis.right - 1.5, height - 2.5, type::text, context.say(Word::out_of, number(kind.most)));
-    pen.region(page::Role::field, axis.right - width, 0, width, height,
-               fmt::format("marks {}", static_cast<int>(kind.caption)));
+    if (kind.most > 0) pen.right(axis.right - 1.5, height - 2.5, type::text, context.say(Word::out_of, number(kind.most)));
+    pen.region(page::Role::field, axis.right - width, 0, width, height, fmt::format("marks {}", static_cast<int>(kind.caption)));
     box.height = height + 2;
     return box;
 }
@@ -64,9 +62,9 @@ Block questions_block(LayoutContext& context) {
     for (const Question& each : context.plan.questions) {
         Box box;
         Pen pen = context.pen(box, each.at);
-        box.height = question(context.say, pen, axis.edge, 0, each, each.marks, answered ? Told::answered : Told::asked,
-                              "answer " + each.label) +
-                     1.5;
+        box.height =
+            question(context.say, pen, axis.edge, 0, each, each.marks, answered ? Told::answered : Told::asked, "answer " + each.label) +
+            1.5;
         pen.line(axis.edge, box.height, axis.right, box.height, stroke::rule);
         block.rows.push_back(std::move(box));
     }
@@ -84,9 +82,8 @@ Block marks_block(LayoutContext& context) {
     for (const Plant& each : plan.plants)
         cards += each.marks;
     block.title = block_title(context, context.say(Word::marks), "");
-    for (const Kind& kind :
-         {Kind{Word::marks_predictions, 0}, Kind{Word::marks_readings, 0}, Kind{Word::marks_reasons, 0},
-          Kind{Word::marks_questions, questions}, Kind{Word::marks_cards, cards}, Kind{Word::marks_all, 0}})
+    for (const Kind& kind : {Kind{Word::marks_predictions, 0}, Kind{Word::marks_readings, 0}, Kind{Word::marks_reasons, 0},
+                             Kind{Word::marks_questions, questions}, Kind{Word::marks_cards, cards}, Kind{Word::marks_all, 0}})
         block.rows.push_back(marks_row(context, kind));
     block.together = true;
     return block;

@@ -1,11 +1,11 @@
 // The cards of the instructor: of each planted fault a front, which the class may see, and a back: how it is put in,
 // what every check then reads, the way of a right diagnosis, what is right and what is half right.
-#include "sheet/class/class_blocks.hpp"
 #include "circuit/fault.hpp"
-#include "sheet/card/class_way.hpp"
-#include "sheet/words/figure.hpp"
-#include "sheet/card/question.hpp"
 #include "sheet/blocks/reading_line.hpp"
+#include "sheet/card/class_way.hpp"
+#include "sheet/card/question.hpp"
+#include "sheet/class/class_blocks.hpp"
+#include "sheet/words/figure.hpp"
 #include "sheet/words/state.hpp"
 #include "sheet/words/told.hpp"
 #include "sheet/words/words.hpp"
@@ -54,10 +54,8 @@ Box row(const Planted& of, Word label, const std::string& words, Style style = t
     constexpr double words_at = 42;
     Box box;
     Pen pen = of.context.pen(box, of.plant.at);
-    const double x = axis.narrow ? axis.edge : axis.edge + words_at,
-                 first = axis.narrow ? 4.6 + pen.leading(type::how_bold) : 4.6;
-    const int left = pen.lines(axis.edge, 4.6, axis.narrow ? axis.right - axis.edge : words_at - 2, type::how_bold,
-                               of.context.say(label));
+    const double x = axis.narrow ? axis.edge : axis.edge + words_at, first = axis.narrow ? 4.6 + pen.leading(type::how_bold) : 4.6;
+    const int left = pen.lines(axis.edge, 4.6, axis.narrow ? axis.right - axis.edge : words_at - 2, type::how_bold, of.context.say(label));
     const int lines = pen.lines(x, first, axis.right - x, style, words);
     box.height = std::max(4.6 + (left - 1) * pen.leading(type::how_bold), first + (lines - 1) * pen.leading(style)) + 2;
     pen.line(axis.edge, box.height, axis.right, box.height, stroke::rule);
@@ -70,9 +68,7 @@ Box lines_to_write(const Planted& of, Word caption, int count) {
     Box box;
     Pen pen = of.context.pen(box, of.plant.at);
     pen.text(of.context.axis.edge, 5.6, type::how_bold, of.context.say(caption));
-    box.height = writing_lines(pen, of.context.axis.edge, 4.5, count,
-                               fmt::format("{} {}", of.plant.label, static_cast<int>(caption))) +
-                 3;
+    box.height = writing_lines(pen, of.context.axis.edge, 4.5, count, fmt::format("{} {}", of.plant.label, static_cast<int>(caption))) + 3;
     return box;
 }
 
@@ -81,8 +77,7 @@ std::vector<Box> front(const Planted& of) {
     const std::string& says = of.plant.complaint.empty() ? of.plan().complaint : of.plant.complaint;
     rows.push_back(row(of, Word::card_customer, says, type::main));
     const Setup& with = of.plant.with.items.empty() ? of.plan().complaint_with : of.plant.with;
-    if (!with.items.empty())
-        rows.push_back(row(of, Word::card_with, setup_words(of.context.say, of.plan().circuit, with)));
+    if (!with.items.empty()) rows.push_back(row(of, Word::card_with, setup_words(of.context.say, of.plan().circuit, with)));
     rows.push_back(lines_to_write(of, Word::card_diagnosis, 3));
     rows.push_back(lines_to_write(of, Word::card_evidence, 5));
     rows.push_back(lines_to_write(of, Word::card_repair, 3));
@@ -152,32 +147,26 @@ std::vector<Box> readings(const Planted& of) {
     const Wording& say = of.context.say;
     std::vector<Box> rows;
     const Ending& right = of.car.endings[of.right()];
-    rows.push_back(reading_line(of.context, of.plant.at,
-                                {"", say(Word::card_check), say(Word::card_reads), say(Word::card_leads)}));
+    rows.push_back(reading_line(of.context, of.plant.at, {"", say(Word::card_check), say(Word::card_reads), say(Word::card_leads)}));
     for (const int index : of.context.order.checks) {
         const Check& check = of.plan().checks[index];
         const CheckPrediction& made = of.car.readings[static_cast<std::size_t>(index)];
-        const bool on_way =
-            std::any_of(right.way.begin(), right.way.end(), [&](const Taken& step) { return step.check == index; });
-        const bool as_sound =
-            of.context.diagnosis && of.car.outcomes[static_cast<std::size_t>(index)] ==
-                                        of.context.diagnosis->matrix.sound[static_cast<std::size_t>(index)];
+        const bool on_way = std::any_of(right.way.begin(), right.way.end(), [&](const Taken& step) { return step.check == index; });
+        const bool as_sound = of.context.diagnosis && of.car.outcomes[static_cast<std::size_t>(index)] ==
+                                                          of.context.diagnosis->matrix.sound[static_cast<std::size_t>(index)];
         if (as_sound && !on_way) continue;
         const std::string number = std::to_string(of.context.order.numbers[index]);
         const std::string way = ways_words(of.context, index, of.car.outcomes[static_cast<std::size_t>(index)]);
         if (made.rows.empty())
-            rows.push_back(
-                reading_line(of.context, check.at, {number, check.title, told_seen(say, check, made), way, on_way}));
+            rows.push_back(reading_line(of.context, check.at, {number, check.title, told_seen(say, check, made), way, on_way}));
         for (std::size_t r = 0; r < made.rows.size(); ++r) {
             const std::string points = points_told(say, of.plan(), check, check.rows[r]);
             rows.push_back(reading_line(of.context, check.at,
-                                        {r == 0 ? number : "", points,
-                                         told_reading(say, of.plan().circuit, made.rows[r], check.measure),
+                                        {r == 0 ? number : "", points, told_reading(say, of.plan().circuit, made.rows[r], check.measure),
                                          r == 0 ? way : "", on_way && r == 0}));
         }
     }
-    if (of.context.diagnosis)
-        rows.push_back(reading_line(of.context, of.plant.at, {"", say(Word::card_as_sound), "", ""}));
+    if (of.context.diagnosis) rows.push_back(reading_line(of.context, of.plant.at, {"", say(Word::card_as_sound), "", ""}));
     return rows;
 }
 
@@ -186,8 +175,7 @@ std::vector<Box> back(const Planted& of) {
     const Circuit& circuit = of.plan().circuit;
     std::vector<Box> rows{title(of, say(Word::card_back), false)};
     std::string fault = ohms_printed(fault_words(circuit, of.plant.fault));
-    if (const PartId part = of.plant.fault.at_point.part; part != none)
-        fault += say(Word::dot) + part_and_place(say, circuit, part);
+    if (const PartId part = of.plant.fault.at_point.part; part != none) fault += say(Word::dot) + part_and_place(say, circuit, part);
     rows.push_back(row(of, Word::card_fault, fault, type::main));
     if (!of.plant.how.empty()) rows.push_back(row(of, Word::card_how, of.plant.how));
     if (!of.plant.undo.empty()) rows.push_back(row(of, Word::card_undo, of.plant.undo));
@@ -200,8 +188,7 @@ std::vector<Box> back(const Planted& of) {
     if (!of.car.endings.empty()) {
         rows.push_back(row(of, Word::card_way, way_words(of), type::main));
         rows.push_back(row(of, Word::card_right, right_words(of), type::main));
-        if (const std::string half = half_right_words(of); !half.empty())
-            rows.push_back(row(of, Word::card_half_right, half));
+        if (const std::string half = half_right_words(of); !half.empty()) rows.push_back(row(of, Word::card_half_right, half));
         rows.push_back(row(of, Word::card_whole_again, whole_again_words(of)));
         for (Box& each : readings(of))
             rows.push_back(std::move(each));

@@ -12,11 +12,11 @@ namespace loomsheet {
 
 struct LayoutContext {
     // What is passed by reference outlives it; `axes` is copied.
-    LayoutContext(const Plan& the_plan, const Faces& the_faces, const SheetTemplate& the_sheet,
-                  const SheetOptions& options, const Axes& axes, double room)
+    LayoutContext(const Plan& the_plan, const Faces& the_faces, const SheetTemplate& the_sheet, const SheetOptions& options,
+                  const Axes& axes, double room)
         : plan(the_plan), faces(the_faces), sheet(the_sheet), axis(axes), say(the_sheet.words), page_room(room),
-          diagnosis(options.diagnosis), prediction(options.prediction), planted(options.planted),
-          order(order_of(the_plan)), routes(the_plan) {}
+          diagnosis(options.diagnosis), prediction(options.prediction), planted(options.planted), order(order_of(the_plan)),
+          routes(the_plan) {}
 
     const Plan& plan;
     const Faces& faces;

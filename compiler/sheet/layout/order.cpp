@@ -46,9 +46,8 @@ private:
         std::vector<const Outcome*> outcomes;
         for (const Outcome& outcome : plan_.checks[check].outcomes)
             outcomes.push_back(&outcome);
-        std::stable_sort(outcomes.begin(), outcomes.end(), [](const Outcome* a, const Outcome* b) {
-            return a->kind == OutcomeKind::pass && b->kind != OutcomeKind::pass;
-        });
+        std::stable_sort(outcomes.begin(), outcomes.end(),
+                         [](const Outcome* a, const Outcome* b) { return a->kind == OutcomeKind::pass && b->kind != OutcomeKind::pass; });
         std::vector<int> next;
         for (const Outcome* outcome : outcomes)
             follow(outcome->target, next);

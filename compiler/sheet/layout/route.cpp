@@ -33,12 +33,10 @@ Panels without(const Panels& a, const Panels& b) {
 bool before_panels(const Change& change) {
     if (change.kind != ChangeKind::undo) return false;
     const ItemKind kind = change.item.kind;
-    return kind != ItemKind::unplugged && kind != ItemKind::pulled && kind != ItemKind::one_of_pulled &&
-           kind != ItemKind::disconnected;
+    return kind != ItemKind::unplugged && kind != ItemKind::pulled && kind != ItemKind::one_of_pulled && kind != ItemKind::disconnected;
 }
 
-std::vector<Step> steps_of(const Wording& say, const Plan& plan, const Order& order, const Routes::Way& way,
-                           bool with_origin) {
+std::vector<Step> steps_of(const Wording& say, const Plan& plan, const Order& order, const Routes::Way& way, bool with_origin) {
     std::vector<Step> steps;
     const int origin = with_origin && way.from >= 0 ? order.numbers[way.from] : 0;
     const auto split = std::find_if_not(way.changes.begin(), way.changes.end(), before_panels);
@@ -47,8 +45,7 @@ std::vector<Step> steps_of(const Wording& say, const Plan& plan, const Order& or
     for (const PanelId panel : way.panels)
         steps.push_back(panel_off(say, plan.circuit.panels[panel]));
     add(steps_of(say, plan.circuit, {split, way.changes.end()}, origin));
-    if (steps.empty() && way.from < 0)
-        steps.push_back({say(Word::key_at, upper(say(Word::key_off))), say(Word::all_connected), ""});
+    if (steps.empty() && way.from < 0) steps.push_back({say(Word::key_at, upper(say(Word::key_off))), say(Word::all_connected), ""});
     return steps;
 }
 
@@ -76,9 +73,7 @@ Routes::Routes(const Plan& plan) : plan_(plan), origins_(origins_of(plan)) {
     settle_panels();
 }
 
-std::vector<PanelId> Routes::off_after(int check) const {
-    return check < 0 ? Panels{} : both(off_[check], needs_[check]);
-}
+std::vector<PanelId> Routes::off_after(int check) const { return check < 0 ? Panels{} : both(off_[check], needs_[check]); }
 
 // A panel counts as off when it is off on every way here: start from all of them and strike out until nothing changes.
 void Routes::settle_panels() {
@@ -137,8 +132,7 @@ std::vector<Group> groups_of(const Wording& say, const Plan& plan, const Order& 
     std::vector<Group> groups;
     for (Routes::Way& way : ways) {
         std::vector<Step> steps = steps_of(say, plan, order, way, false);
-        const auto same = std::find_if(groups.begin(), groups.end(),
-                                       [&](const Group& group) { return same_steps(group.steps, steps); });
+        const auto same = std::find_if(groups.begin(), groups.end(), [&](const Group& group) { return same_steps(group.steps, steps); });
         if (same == groups.end())
             groups.push_back({{std::move(way)}, std::move(steps)});
         else
@@ -157,13 +151,11 @@ TickList from_anywhere(const Wording& say, const Plan& plan, const Order& order,
 
 } // namespace
 
-std::vector<TickList> tick_lists(const Wording& say, const Plan& plan, const Order& order, const Routes& routes,
-                                 int check) {
+std::vector<TickList> tick_lists(const Wording& say, const Plan& plan, const Order& order, const Routes& routes, int check) {
     constexpr std::size_t most_lists = 3;
     std::vector<Routes::Way> ways = routes.ways_to(check);
     const auto place = [&](const Routes::Way& way) { return way.from < 0 ? 0 : order.numbers[way.from]; };
-    std::stable_sort(ways.begin(), ways.end(),
-                     [&](const Routes::Way& a, const Routes::Way& b) { return place(a) < place(b); });
+    std::stable_sort(ways.begin(), ways.end(), [&](const Routes::Way& a, const Routes::Way& b) { return place(a) < place(b); });
     std::vector<Group> groups = groups_of(say, plan, order, std::move(ways));
     if (groups.size() > most_lists) return {from_anywhere(say, plan, order, routes, check)};
     std::vector<TickList> lists;
@@ -175,8 +167,7 @@ std::vector<TickList> tick_lists(const Wording& say, const Plan& plan, const Ord
                 names.push_back(origin_words(say, order, way));
             list.heading = say(Word::coming_from, join(names));
         }
-        list.steps =
-            group.ways.size() == 1 ? steps_of(say, plan, order, group.ways.front(), true) : std::move(group.steps);
+        list.steps = group.ways.size() == 1 ? steps_of(say, plan, order, group.ways.front(), true) : std::move(group.steps);
         lists.push_back(std::move(list));
     }
     return lists;

@@ -40,7 +40,6 @@ struct TickList {
     std::string heading; // "from 7, 12"; empty when there is one list only
     std::vector<Step> steps;
 };
-std::vector<TickList> tick_lists(const Wording& say, const Plan& plan, const Order& order, const Routes& routes,
-                                 int check);
+std::vector<TickList> tick_lists(const Wording& say, const Plan& plan, const Order& order, const Routes& routes, int check);
 
 } // namespace loomsheet

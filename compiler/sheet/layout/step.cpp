@@ -29,36 +29,26 @@ std::string output_how(const Wording& say, const Circuit& circuit, const SetupIt
 
 Step apply(const Wording& say, const Circuit& circuit, const SetupItem& item) {
     switch (item.kind) {
-    case ItemKind::key:
-        return {say(Word::key_at, upper(key_words(say, item))), item.word == "crank" ? say(Word::held) : "", ""};
+    case ItemKind::key: return {say(Word::key_at, upper(key_words(say, item))), item.word == "crank" ? say(Word::held) : "", ""};
     case ItemKind::asleep: return {say(Word::asleep), say(Word::asleep_how), ""};
     case ItemKind::engine_running: return {say(Word::engine_running), "", ""};
     case ItemKind::engine_speed: return {say(Word::engine_at, value_words(say, item)), "", ""};
-    case ItemKind::unplugged:
-        return {say(Word::unplugged, part_id(circuit, item)), part_and_place(say, circuit, item.part), ""};
-    case ItemKind::pulled:
-        return {say(Word::pulled, part_id(circuit, item)), part_and_place(say, circuit, item.part), ""};
-    case ItemKind::disconnected:
-        return {say(Word::disconnected, pin_words(circuit, item.pin)), say(Word::disconnected_how), ""};
+    case ItemKind::unplugged: return {say(Word::unplugged, part_id(circuit, item)), part_and_place(say, circuit, item.part), ""};
+    case ItemKind::pulled: return {say(Word::pulled, part_id(circuit, item)), part_and_place(say, circuit, item.part), ""};
+    case ItemKind::disconnected: return {say(Word::disconnected, pin_words(circuit, item.pin)), say(Word::disconnected_how), ""};
     case ItemKind::position:
-        return {say(Word::at_position, part_id(circuit, item), upper(item.word)),
-                part_words(say, circuit.parts[item.part]), ""};
-    case ItemKind::pressed:
-        return {say(Word::pressed, part_id(circuit, item)), part_words(say, circuit.parts[item.part]), ""};
+        return {say(Word::at_position, part_id(circuit, item), upper(item.word)), part_words(say, circuit.parts[item.part]), ""};
+    case ItemKind::pressed: return {say(Word::pressed, part_id(circuit, item)), part_words(say, circuit.parts[item.part]), ""};
     case ItemKind::at_value:
-        return {say(Word::at_position, part_id(circuit, item), value_words(say, item)), circuit.parts[item.part].how,
-                ""};
+        return {say(Word::at_position, part_id(circuit, item), value_words(say, item)), circuit.parts[item.part].how, ""};
     case ItemKind::as_found:
-        return {say(Word::as_found, part_id(circuit, item)), part_words(say, circuit.parts[item.part]),
-                say(Word::as_found_blank)};
-    case ItemKind::moved:
-        return {say(Word::moved, part_id(circuit, item), item.word, item.word2), say(Word::moved_how), ""};
+        return {say(Word::as_found, part_id(circuit, item)), part_words(say, circuit.parts[item.part]), say(Word::as_found_blank)};
+    case ItemKind::moved: return {say(Word::moved, part_id(circuit, item), item.word, item.word2), say(Word::moved_how), ""};
     case ItemKind::bridge:
         return {ends_words(say, circuit, item, Word::bridge),
                 item.value ? say(Word::bridge_how, value_words(say, item)) : say(Word::bridge_unfused), ""};
     case ItemKind::load:
-        return {say(is_lamp(item) ? Word::lamp_on : Word::load_on, value_words(say, item)),
-                across_words(say, circuit, item), ""};
+        return {say(is_lamp(item) ? Word::lamp_on : Word::load_on, value_words(say, item)), across_words(say, circuit, item), ""};
     case ItemKind::one_of_pulled: return {say(Word::one_of, join(part_ids(circuit, item))), say(Word::one_of_how), ""};
     case ItemKind::output_on:
     case ItemKind::words: break;
@@ -74,12 +64,10 @@ Step undo(const Wording& say, const Circuit& circuit, const SetupItem& item, int
     case ItemKind::engine_speed: return {say(Word::engine_off), since(say, Word::was_running, origin), ""};
     case ItemKind::unplugged: return {say(Word::plugged, part_id(circuit, item)), say(Word::lock_clicks), ""};
     case ItemKind::pulled: return {say(Word::fitted, part_id(circuit, item)), since(say, Word::was_out, origin), ""};
-    case ItemKind::disconnected:
-        return {say(Word::connected, pin_words(circuit, item.pin)), since(say, Word::was_off, origin), ""};
+    case ItemKind::disconnected: return {say(Word::connected, pin_words(circuit, item.pin)), since(say, Word::was_off, origin), ""};
     case ItemKind::position: {
         const std::string normal = normal_position(circuit.parts[item.part]);
-        return {normal.empty() ? say(Word::let_go, part_id(circuit, item))
-                               : say(Word::at_position, part_id(circuit, item), upper(normal)),
+        return {normal.empty() ? say(Word::let_go, part_id(circuit, item)) : say(Word::at_position, part_id(circuit, item), upper(normal)),
                 since(say, Word::was_set, origin), ""};
     }
     case ItemKind::pressed:
@@ -106,13 +94,10 @@ std::vector<Step> steps_of(const Wording& say, const Circuit& circuit, std::span
         const bool ends = changes[i].kind == ChangeKind::undo;
         if (item.kind == ItemKind::output_on) {
             std::vector<PinId> pins{item.pin};
-            while (i + 1 < changes.size() && changes[i + 1].kind == changes[i].kind &&
-                   same_module(circuit, changes[i + 1].item, item))
+            while (i + 1 < changes.size() && changes[i + 1].kind == changes[i].kind && same_module(circuit, changes[i + 1].item, item))
                 pins.push_back(changes[++i].item.pin);
-            steps.push_back(
-                ends
-                    ? Step{say(Word::released, outputs_words(say, circuit, pins)), since(say, Word::was_on, origin), ""}
-                    : Step{say(Word::called, outputs_words(say, circuit, pins)), output_how(say, circuit, item), ""});
+            steps.push_back(ends ? Step{say(Word::released, outputs_words(say, circuit, pins)), since(say, Word::was_on, origin), ""}
+                                 : Step{say(Word::called, outputs_words(say, circuit, pins)), output_how(say, circuit, item), ""});
         } else {
             steps.push_back(ends ? undo(say, circuit, item, origin) : apply(say, circuit, item));
         }

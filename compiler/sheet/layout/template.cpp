@@ -3,8 +3,7 @@
 namespace loomsheet {
 namespace {
 
-constexpr PaperRow paper_table[] = {
-    {"A4", Paper::a4, 210, 297}, {"Letter", Paper::letter, 215.9, 279.4}, {"A5", Paper::a5, 148, 210}};
+constexpr PaperRow paper_table[] = {{"A4", Paper::a4, 210, 297}, {"Letter", Paper::letter, 215.9, 279.4}, {"A5", Paper::a5, 148, 210}};
 
 constexpr PartRow card_table[] = {
     {"caution", "the caution of this check"},

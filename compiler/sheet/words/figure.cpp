@@ -13,18 +13,14 @@ std::string number(double value) {
     return text;
 }
 
-std::string figure(const Quantity& quantity) {
-    return number(quantity.unit ? quantity.si / quantity.unit->factor : quantity.si);
-}
+std::string figure(const Quantity& quantity) { return number(quantity.unit ? quantity.si / quantity.unit->factor : quantity.si); }
 
 std::string unit(const Wording& say, const Quantity& quantity) {
     if (!quantity.unit) return "";
     return quantity.unit->dimension == Dimension::speed ? say(Word::unit_rpm) : std::string(quantity.unit->printed);
 }
 
-std::string amount(const Wording& say, const Quantity& quantity) {
-    return fmt::format("{} {}", figure(quantity), unit(say, quantity));
-}
+std::string amount(const Wording& say, const Quantity& quantity) { return fmt::format("{} {}", figure(quantity), unit(say, quantity)); }
 
 std::string rating(const Wording& say, const Quantity& quantity) {
     return quantity.written.empty() ? amount(say, quantity) : quantity.written;
@@ -75,13 +71,12 @@ std::string colour_words(const Wording& say, const Circuit& circuit, const Colou
     const auto word = [&](const std::string& code) {
         if (const ColourRow* row = find_colour_code(code))
             return say(word_after(Word::colour_black, static_cast<std::size_t>(row - colours().data())));
-        const auto own = std::find_if(circuit.own_colours.begin(), circuit.own_colours.end(),
-                                      [&](const auto& each) { return each.first == code; });
+        const auto own =
+            std::find_if(circuit.own_colours.begin(), circuit.own_colours.end(), [&](const auto& each) { return each.first == code; });
         return own == circuit.own_colours.end() ? code : own->second;
     };
     if (colour.empty()) return {};
-    return colour.stripe.empty() ? word(colour.base)
-                                 : say(Word::colour_striped, word(colour.base), word(colour.stripe));
+    return colour.stripe.empty() ? word(colour.base) : say(Word::colour_striped, word(colour.base), word(colour.stripe));
 }
 
 std::string upper(std::string_view words) {
@@ -95,14 +90,11 @@ std::string upper(std::string_view words) {
     return made;
 }
 
-std::string part_words(const Wording& say, const Part& part) {
-    return part.name.empty() ? kind_of(say, part) : part.name;
-}
+std::string part_words(const Wording& say, const Part& part) { return part.name.empty() ? kind_of(say, part) : part.name; }
 
 std::string part_and_place(const Wording& say, const Circuit& circuit, PartId part) {
     const std::string place = circuit.place_of(part);
-    return place.empty() ? part_words(say, circuit.parts[part])
-                         : fmt::format("{}, {}", part_words(say, circuit.parts[part]), place);
+    return place.empty() ? part_words(say, circuit.parts[part]) : fmt::format("{}, {}", part_words(say, circuit.parts[part]), place);
 }
 
 std::string hold_together(std::string_view words) {
@@ -119,9 +111,7 @@ std::string hold_together(std::string_view words) {
     return held;
 }
 
-std::string join(const std::vector<std::string>& list, std::string_view between) {
-    return fmt::format("{}", fmt::join(list, between));
-}
+std::string join(const std::vector<std::string>& list, std::string_view between) { return fmt::format("{}", fmt::join(list, between)); }
 
 std::string listed(const Wording& say, std::vector<std::string> list) {
     constexpr std::size_t is_long = 24; // bytes

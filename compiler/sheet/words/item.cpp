@@ -20,13 +20,9 @@ std::string key_words(const Wording& say, const SetupItem& item) {
     return say(word_after(Word::key_off, static_cast<std::size_t>(at - std::begin(positions))));
 }
 
-std::string value_words(const Wording& say, const SetupItem& item) {
-    return item.value ? amount(say, *item.value) : "";
-}
+std::string value_words(const Wording& say, const SetupItem& item) { return item.value ? amount(say, *item.value) : ""; }
 
-bool is_lamp(const SetupItem& item) {
-    return item.value && item.value->unit && item.value->unit->dimension == Dimension::watt;
-}
+bool is_lamp(const SetupItem& item) { return item.value && item.value->unit && item.value->unit->dimension == Dimension::watt; }
 
 bool has_ends(const SetupItem& item) { return item.a.part != none || item.a.pin != none || item.a.wire != none; }
 
@@ -43,8 +39,7 @@ std::string across_words(const Wording& say, const Circuit& circuit, const Setup
 }
 
 bool same_module(const Circuit& circuit, const SetupItem& a, const SetupItem& b) {
-    return a.kind == ItemKind::output_on && b.kind == ItemKind::output_on &&
-           circuit.pins[a.pin].part == circuit.pins[b.pin].part;
+    return a.kind == ItemKind::output_on && b.kind == ItemKind::output_on && circuit.pins[a.pin].part == circuit.pins[b.pin].part;
 }
 
 std::string outputs_words(const Wording& say, const Circuit& circuit, const std::vector<PinId>& pins) {

@@ -12,8 +12,7 @@ bool has_own_limits(const Check& check) {
 namespace {
 
 bool has(const Check& check, OutcomeKind kind) {
-    return std::any_of(check.outcomes.begin(), check.outcomes.end(),
-                       [&](const Outcome& outcome) { return outcome.kind == kind; });
+    return std::any_of(check.outcomes.begin(), check.outcomes.end(), [&](const Outcome& outcome) { return outcome.kind == kind; });
 }
 
 bool names_cases(const Check& check) { return has(check, OutcomeKind::band) || has(check, OutcomeKind::answer); }
@@ -81,11 +80,9 @@ std::string pass_words(const Wording& say, const Check& check, const Limit* limi
 // What an outcome that names no row says where there are several.
 std::string for_all_rows(const Wording& say, const Check& check, const Outcome& outcome, const std::string& words) {
     if (outcome.kind == OutcomeKind::no_current || outcome.kind == OutcomeKind::answer) return words;
-    if (outcome.kind == OutcomeKind::pass)
-        return has_own_limits(check) ? say(Word::every_row_within) : say(Word::in_every_row, words);
-    const bool some_own = std::any_of(check.outcomes.begin(), check.outcomes.end(), [](const Outcome& other) {
-        return other.kind != OutcomeKind::pass && !other.row.empty();
-    });
+    if (outcome.kind == OutcomeKind::pass) return has_own_limits(check) ? say(Word::every_row_within) : say(Word::in_every_row, words);
+    const bool some_own = std::any_of(check.outcomes.begin(), check.outcomes.end(),
+                                      [](const Outcome& other) { return other.kind != OutcomeKind::pass && !other.row.empty(); });
     if (some_own) return say(Word::any_other_row);
     return has_own_limits(check) ? say(Word::any_row_not) : say(Word::in_any_row, words);
 }
@@ -150,8 +147,7 @@ std::string limit_words(const Wording& say, const Limit& limit, MeasureKind meas
     switch (limit.kind) {
     case LimitKind::range:
         if (!limit.low || !limit.high) break;
-        if (limit.low->unit == limit.high->unit)
-            return say(Word::range, figure(*limit.low), figure(*limit.high), unit(say, *limit.high));
+        if (limit.low->unit == limit.high->unit) return say(Word::range, figure(*limit.low), figure(*limit.high), unit(say, *limit.high));
         return say(Word::range_two_units, amount(say, *limit.low), amount(say, *limit.high));
     case LimitKind::below: return limit.high ? say(Word::or_less, amount(say, *limit.high)) : "";
     case LimitKind::above: return limit.low ? say(Word::or_more, amount(say, *limit.low)) : "";
@@ -164,9 +160,8 @@ std::string limit_words(const Wording& say, const Limit& limit, MeasureKind meas
 }
 
 std::vector<OutcomeLine> outcome_lines(const Wording& say, const Check& check, Figured figured) {
-    constexpr OutcomeKind order[] = {OutcomeKind::pass,       OutcomeKind::answer, OutcomeKind::band,
-                                     OutcomeKind::low,        OutcomeKind::high,   OutcomeKind::open,
-                                     OutcomeKind::no_current, OutcomeKind::fail};
+    constexpr OutcomeKind order[] = {OutcomeKind::pass, OutcomeKind::answer, OutcomeKind::band,       OutcomeKind::low,
+                                     OutcomeKind::high, OutcomeKind::open,   OutcomeKind::no_current, OutcomeKind::fail};
     std::vector<OutcomeLine> lines;
     for (const OutcomeKind kind : order)
         for (const Outcome& outcome : check.outcomes)

@@ -14,7 +14,8 @@ Texts texts_in(const page::Page& page, const page::Region& region) {
         const auto* text = std::get_if<page::Text>(&mark);
         if (!text) continue;
         const double middle = text->x + text->width / 2;
-        if (middle >= region.x && middle <= region.x + region.w && text->y >= region.y && text->y <= region.y + region.h) found.push_back(text);
+        if (middle >= region.x && middle <= region.x + region.w && text->y >= region.y && text->y <= region.y + region.h)
+            found.push_back(text);
     }
     return found;
 }
@@ -24,7 +25,8 @@ double right_end(const page::Text& text) { return text.x + text.width; }
 // A number in its tab, a letter in its pennant: white on black.
 Texts white_in(const page::Page& page, const page::Region& region) {
     Texts found = texts_in(page, region);
-    found.erase(std::remove_if(found.begin(), found.end(), [](const page::Text* each) { return each->ink != page::Ink::white; }), found.end());
+    found.erase(std::remove_if(found.begin(), found.end(), [](const page::Text* each) { return each->ink != page::Ink::white; }),
+                found.end());
     std::stable_sort(found.begin(), found.end(), [](const page::Text* a, const page::Text* b) { return a->x < b->x; });
     return found;
 }
@@ -32,7 +34,8 @@ Texts white_in(const page::Page& page, const page::Region& region) {
 // At the right end stands where it leads, before it the words.
 PrintedWay way_in(const page::Page& page, const page::Region& region) {
     const Texts texts = texts_in(page, region);
-    const auto last = std::max_element(texts.begin(), texts.end(), [](const page::Text* a, const page::Text* b) { return right_end(*a) < right_end(*b); });
+    const auto last = std::max_element(texts.begin(), texts.end(),
+                                       [](const page::Text* a, const page::Text* b) { return right_end(*a) < right_end(*b); });
     PrintedWay way;
     if (last == texts.end()) return way;
     for (const page::Text* each : texts)

@@ -11,8 +11,8 @@ struct PrintedWay {
     std::string sign;  // the number of a check, the letter of a verdict, STOP, DONE; empty where nothing is printed
 };
 struct PrintedCard {
-    std::string label; // of the check or the verdict in the plan
-    std::string sign;  // its own number or letter
+    std::string label;                 // of the check or the verdict in the plan
+    std::string sign;                  // its own number or letter
     std::vector<std::size_t> outcomes; // of a check, by way: which of the plan's, from 0; behind them the fail that the plan left out
     std::vector<PrintedWay> ways;      // of a verdict: where it is proved, where it goes on
 };

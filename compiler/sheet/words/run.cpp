@@ -34,16 +34,14 @@ std::string suspect_words(const Wording& say, const Circuit& circuit, const Poin
     return whole && !circuit.parts[point.part].name.empty() ? name + " " + circuit.parts[point.part].name : name;
 }
 
-std::vector<std::string> suspect_words(const Wording& say, const Circuit& circuit,
-                                       const std::vector<RankedSuspect>& ranked) {
+std::vector<std::string> suspect_words(const Wording& say, const Circuit& circuit, const std::vector<RankedSuspect>& ranked) {
     std::vector<std::string> words;
     for (const RankedSuspect& each : ranked)
         add_once(words, suspect_words(say, circuit, point_at(each.suspect)));
     return words;
 }
 
-std::vector<std::string> placed_words(const Wording& say, const Circuit& circuit,
-                                      const std::vector<RankedSuspect>& ranked) {
+std::vector<std::string> placed_words(const Wording& say, const Circuit& circuit, const std::vector<RankedSuspect>& ranked) {
     const auto place = [&](std::size_t i) {
         if (i >= ranked.size()) return std::string();
         const Suspect& one = ranked[i].suspect;
@@ -57,8 +55,7 @@ std::vector<std::string> placed_words(const Wording& say, const Circuit& circuit
     return words;
 }
 
-std::vector<std::string> run_words(const Wording& say, const Circuit& circuit, const PointRef& from,
-                                   const PointRef& to) {
+std::vector<std::string> run_words(const Wording& say, const Circuit& circuit, const PointRef& from, const PointRef& to) {
     std::vector<std::string> words;
     for (const Suspect& each : suspects_between(circuit, build_graph(circuit), from, to))
         add_once(words, suspect_words(say, circuit, point_at(each)));
@@ -93,8 +90,7 @@ std::vector<std::string> suspects_of(const Wording& say, const Plan& plan, const
         const Target& target = outcome.target;
         std::vector<std::string> found;
         if (target.kind == TargetKind::suspects) found = suspects_of(say, plan.circuit, target);
-        if (target.kind == TargetKind::verdict && target.index != none)
-            found = blames_of(say, plan.circuit, plan.verdicts[target.index]);
+        if (target.kind == TargetKind::verdict && target.index != none) found = blames_of(say, plan.circuit, plan.verdicts[target.index]);
         for (std::string& one : found)
             add_once(words, std::move(one));
     }

@@ -12,8 +12,7 @@ std::string with_state(const Wording& say, const Circuit& circuit, PartId part, 
     return place.empty() ? words : words + ", " + place;
 }
 
-void cavity_of_plug(const Wording& say, Spot& spot, const Circuit& circuit, const Setup& setup, const PointRef& point,
-                    PartId plug) {
+void cavity_of_plug(const Wording& say, Spot& spot, const Circuit& circuit, const Setup& setup, const PointRef& point, PartId plug) {
     const bool apart = is_apart(circuit, setup, plug);
     spot.connector = plug;
     spot.cavity = point.pin;
@@ -37,8 +36,7 @@ void own_metal(const Wording& say, Spot& spot, const Circuit& circuit, const Set
     }
 }
 
-void wire_end(const Wording& say, Spot& spot, const Circuit& circuit, const Setup& setup, const PointRef& point,
-              PartId part) {
+void wire_end(const Wording& say, Spot& spot, const Circuit& circuit, const Setup& setup, const PointRef& point, PartId part) {
     const Part& owner = circuit.parts[part];
     if (owner.kind == PartKind::battery) {
         spot.metal = Word::clamp;
@@ -72,16 +70,14 @@ void wires_of(Spot& spot, const Circuit& circuit, const PointRef& point) {
 bool is_apart(const Circuit& circuit, const Setup& setup, PartId connector) {
     return std::any_of(setup.items.begin(), setup.items.end(), [&](const SetupItem& item) {
         if (item.kind != ItemKind::unplugged || item.part == none) return false;
-        return item.part == connector || circuit.parts[connector].twin == item.part ||
-               circuit.parts[connector].plugs_on == item.part;
+        return item.part == connector || circuit.parts[connector].twin == item.part || circuit.parts[connector].plugs_on == item.part;
     });
 }
 
 bool is_pulled(const Setup& setup, PartId part) {
     return std::any_of(setup.items.begin(), setup.items.end(), [&](const SetupItem& item) {
         return (item.kind == ItemKind::pulled && item.part == part) ||
-               (item.kind == ItemKind::one_of_pulled &&
-                std::find(item.parts.begin(), item.parts.end(), part) != item.parts.end());
+               (item.kind == ItemKind::one_of_pulled && std::find(item.parts.begin(), item.parts.end(), part) != item.parts.end());
     });
 }
 
@@ -98,8 +94,7 @@ Spot spot_of(const Wording& say, const Circuit& circuit, const Setup& setup, con
     const PartId part = part_of(circuit, point);
     if (point.metal == Metal::body) {
         spot.metal = Word::bare_metal;
-        spot.place =
-            near == none ? say(Word::of_the_body) : say(Word::of_the_body_near, part_and_place(say, circuit, near));
+        spot.place = near == none ? say(Word::of_the_body) : say(Word::of_the_body_near, part_and_place(say, circuit, near));
     } else if (part == none) {
         spot.metal = Word::around_wire;
     } else if (circuit.parts[part].kind == PartKind::connector) {

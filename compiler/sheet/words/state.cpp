@@ -23,8 +23,7 @@ std::string state_words(const Wording& say, const Circuit& circuit, const SetupI
     case ItemKind::moved: return say(Word::state_moved, part_id(circuit, item), item.word, item.word2);
     case ItemKind::bridge: return ends_words(say, circuit, item, Word::state_bridge);
     case ItemKind::load:
-        return say(is_lamp(item) ? Word::state_lamp : Word::state_load, value_words(say, item),
-                   across_words(say, circuit, item));
+        return say(is_lamp(item) ? Word::state_lamp : Word::state_load, value_words(say, item), across_words(say, circuit, item));
     case ItemKind::one_of_pulled: return say(Word::state_one_of, join(part_ids(circuit, item)));
     case ItemKind::words: break;
     }
@@ -55,8 +54,7 @@ std::string setup_words(const Wording& say, const Circuit& circuit, const Setup&
 std::vector<std::string> put_back_words(const Wording& say, const Circuit& circuit, const SetupItem& item) {
     const auto fitted = [&](PartId id) {
         const Part& part = circuit.parts[id];
-        return part.rating ? say(Word::back_fitted_rated, part.id, rating(say, *part.rating))
-                           : say(Word::back_fitted, part.id);
+        return part.rating ? say(Word::back_fitted_rated, part.id, rating(say, *part.rating)) : say(Word::back_fitted, part.id);
     };
     switch (item.kind) {
     case ItemKind::key: return {say(Word::back_key)};

@@ -1,6 +1,6 @@
 #include "sheet/words/told.hpp"
-#include "proof/words.hpp"
 #include "proof/reading_table.hpp"
+#include "proof/words.hpp"
 #include "sheet/words/figure.hpp"
 #include "sheet/words/words.hpp"
 
@@ -11,8 +11,7 @@ namespace {
 std::string true_minus(std::string words) {
     for (std::size_t at = words.find('-'); at != std::string::npos; at = words.find('-', at + 1)) {
         const bool begins = at == 0 || words[at - 1] == ' ' || words[at - 1] == '(';
-        if (begins && at + 1 < words.size() && words[at + 1] >= '0' && words[at + 1] <= '9')
-            words.replace(at, 1, "\u2212");
+        if (begins && at + 1 < words.size() && words[at + 1] >= '0' && words[at + 1] <= '9') words.replace(at, 1, "\u2212");
     }
     return words;
 }

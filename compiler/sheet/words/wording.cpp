@@ -10,9 +10,7 @@
 namespace loomsheet {
 namespace {
 
-Form form_of(const Statement& statement) {
-    return sheet_vocabulary().statements[static_cast<std::size_t>(statement.row)].head;
-}
+Form form_of(const Statement& statement) { return sheet_vocabulary().statements[static_cast<std::size_t>(statement.row)].head; }
 
 // Of a word that a language may leave out: a colour has one in its own row.
 std::string_view own_text(std::size_t word) {
@@ -20,9 +18,7 @@ std::string_view own_text(std::size_t word) {
     return colour < colours().size() ? colours()[colour].word : std::string_view();
 }
 
-std::string count_of(int places) {
-    return places == 0 ? "no place" : places == 1 ? "one place" : fmt::format("{} places", places);
-}
+std::string count_of(int places) { return places == 0 ? "no place" : places == 1 ? "one place" : fmt::format("{} places", places); }
 
 } // namespace
 
@@ -67,15 +63,13 @@ std::string wrong_places(std::string_view text, int places) {
         } else if (inside.size() == 1 && inside[0] >= '0' && inside[0] < '0' + places) {
             any_numbered = numbered[static_cast<std::size_t>(inside[0] - '0')] = true;
         } else {
-            return fmt::format("`{{{}}}` is no place of this word, which has {}", inside == "?" ? "" : inside,
-                               count_of(places));
+            return fmt::format("`{{{}}}` is no place of this word, which has {}", inside == "?" ? "" : inside, count_of(places));
         }
         at = end;
     }
     if (any_numbered && counted > 0) return "either all places are numbered or none";
     if (any_numbered) counted = static_cast<int>(std::count(numbered.begin(), numbered.end(), true));
-    return counted == places ? ""
-                             : fmt::format("this word has {}, this text has {}", count_of(places), count_of(counted));
+    return counted == places ? "" : fmt::format("this word has {}, this text has {}", count_of(places), count_of(counted));
 }
 
 WordingReader::WordingReader(Sources& sources, Disk& disk, Findings& findings)
@@ -86,14 +80,13 @@ void WordingReader::language(const LanguageName& asked) {
     if (asked.is_file) {
         std::string text;
         if (const DiskError error = disk_.read(asked.name, text); !error.empty())
-            return findings_.add(4, asked.at, error, "the path is seen from the file that names it");
+            return findings_.add(finding::used_file_unreadable, asked.at, error, "the path is seen from the file that names it");
         return file(sources_.add(asked.name, std::move(text)));
     }
     const std::string name = asked.name + ".words";
-    if (const std::string_view text = shipped_file(name); !text.empty())
-        return file(sources_.add(name, std::string(text)));
+    if (const std::string_view text = shipped_file(name); !text.empty()) return file(sources_.add(name, std::string(text)));
     const std::vector<std::string> names = shipped_names(".words");
-    findings_.add(852, asked.at, fmt::format("no language `{}` ships", asked.name),
+    findings_.add(finding::unknown_to_templates, asked.at, fmt::format("no language `{}` ships", asked.name),
                   fmt::format("there are {}", fmt::join(names, ", ")));
 }
 
@@ -110,10 +103,9 @@ void WordingReader::file(std::uint32_t number) {
         } else if (form == Form::word) {
             word(tree, statement);
         } else {
-            findings_.add(
-                851, tree.span(statement.first, 1),
-                fmt::format("`{}` has no place here in a file of words", sources_.text(tree.span(statement.first, 1))),
-                "such a file has `word` statements, and may begin with one `language`, from which it takes the rest");
+            findings_.add(finding::not_for_this_file, tree.span(statement.first, 1),
+                          fmt::format("`{}` has no place here in a file of words", sources_.text(tree.span(statement.first, 1))),
+                          "such a file has `word` statements, and may begin with one `language`, from which it takes the rest");
         }
     }
     if (findings_.list().size() == before) missing(number);
@@ -123,7 +115,7 @@ void WordingReader::base(const Tree& tree, const Statement& statement) {
     Reader args(sources_, tree, statement.first_head_arg, statement.head_args);
     const Span at = tree.span(tree.args[statement.first_head_arg].first, 1);
     if (!args.is(Atom::key))
-        return findings_.add(851, at,
+        return findings_.add(finding::not_for_this_file, at,
                              "a file of words takes the rest from a language that ships, not from another file",
                              "for instance: language english");
     language({std::string(args.take_text()), false, at});
@@ -135,21 +127,20 @@ void WordingReader::word(const Tree& tree, const Statement& statement) {
     Reader args(sources_, tree, statement.first_head_arg, statement.head_args);
     const Span name_at = args.take();
     const std::string_view name = sources_.text(name_at);
-    const Span at =
-        tree.span(tree.args[statement.first_head_arg + 1].first, tree.args[statement.first_head_arg + 1].count);
+    const Span at = tree.span(tree.args[statement.first_head_arg + 1].first, tree.args[statement.first_head_arg + 1].count);
     const std::optional<Word> found = find_word(name);
-    if (!found) return findings_.add(852, name_at, fmt::format("there is no word `{}`", name), meant_word(name));
+    if (!found) return findings_.add(finding::unknown_to_templates, name_at, fmt::format("there is no word `{}`", name), meant_word(name));
     const auto number = static_cast<std::size_t>(*found);
     std::string text = args.text();
     if (const std::string wrong = wrong_places(text, word_rows()[number].places); !wrong.empty()) {
-        findings_.add(855, at, fmt::format("`{}`: {}", name, wrong),
+        findings_.add(finding::word_with_wrong_places, at, fmt::format("`{}`: {}", name, wrong),
                       said_[number] ? fmt::format("until now it is: \"{}\"", said_[number]->text)
                                     : fmt::format("write its places as {{}}, in order"));
         return;
     }
     std::optional<Said>& said = said_[number];
     if (said && said->at.end > 0 && said->at.file == name_at.file)
-        findings_.add({853,
+        findings_.add({finding::twice_in_template,
                        name_at,
                        fmt::format("`{}` has its words twice", name),
                        "keep one of the two",
@@ -165,10 +156,9 @@ void WordingReader::missing(std::uint32_t number) {
     if (names.empty()) return;
     const std::size_t left = names.size() - std::min(names.size(), most);
     names.resize(names.size() - left);
-    findings_.add(
-        854, {number, 0, 0},
-        fmt::format("no words for `{}`{}", fmt::join(names, "`, `"), left > 0 ? fmt::format(" and {} more", left) : ""),
-        "write them, or begin with `language english`, from which the rest is taken");
+    findings_.add(finding::word_without_text, {number, 0, 0},
+                  fmt::format("no words for `{}`{}", fmt::join(names, "`, `"), left > 0 ? fmt::format(" and {} more", left) : ""),
+                  "write them, or begin with `language english`, from which the rest is taken");
 }
 
 Wording WordingReader::wording() const {

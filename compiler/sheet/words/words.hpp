@@ -37,8 +37,6 @@ struct Wording {
 };
 
 // The word a number of rows behind another: for tables whose rows have words in their own order.
-constexpr Word word_after(Word first, std::size_t rows) {
-    return static_cast<Word>(static_cast<std::size_t>(first) + rows);
-}
+constexpr Word word_after(Word first, std::size_t rows) { return static_cast<Word>(static_cast<std::size_t>(first) + rows); }
 
 } // namespace loomsheet
