@@ -1,7 +1,7 @@
 // The workshop's meter: how true it reads, and what it can show.
 #pragma once
 #include "model/circuit.hpp"
-#include "model/measures.hpp"
+#include "model/kinds/measures.hpp"
 
 namespace loomsheet {
 

@@ -1,7 +1,7 @@
 #include "drawing/drawing.hpp"
 #include "drawing/extracts.hpp"
 #include "drawing/layout.hpp"
-#include "drawing/volts.hpp"
+#include "drawing/scheme/volts.hpp"
 #include <algorithm>
 #include <optional>
 

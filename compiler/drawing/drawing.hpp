@@ -6,8 +6,8 @@
 // (`columns`), bars between layers their tracks (`tracks`). Words have zones of their own, so that none lies on a line
 // (`paint`).
 #pragma once
-#include "drawing/picture.hpp"
-#include "drawing/scheme.hpp"
+#include "drawing/scheme/picture.hpp"
+#include "drawing/scheme/scheme.hpp"
 #include "model/plan.hpp"
 
 namespace loomsheet::drawing {

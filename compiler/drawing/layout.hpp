@@ -1,6 +1,6 @@
 // The whole way from a scheme to places.
 #pragma once
-#include "drawing/paint.hpp"
+#include "drawing/paint/paint.hpp"
 
 namespace loomsheet::drawing {
 

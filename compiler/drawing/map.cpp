@@ -1,6 +1,6 @@
 #include "drawing/map.hpp"
-#include "drawing/measures.hpp"
-#include "drawing/sketch.hpp"
+#include "drawing/paint/sketch.hpp"
+#include "drawing/scheme/measures.hpp"
 #include <algorithm>
 
 namespace loomsheet::drawing {

@@ -1,5 +1,5 @@
 #include "drawing/paging.hpp"
-#include "drawing/sets.hpp"
+#include "drawing/scheme/sets.hpp"
 #include <algorithm>
 
 namespace loomsheet::drawing {

@@ -2,7 +2,7 @@
 // splices of many wires and large modules stays on one page. No wire is cut: what goes on elsewhere is a splice or a
 // pin, marked with the page.
 #pragma once
-#include "drawing/scheme.hpp"
+#include "drawing/scheme/scheme.hpp"
 #include "drawing/strands.hpp"
 
 namespace loomsheet::drawing {

@@ -1,7 +1,7 @@
 // The circuit with all names resolved. Ids are indices into the vectors of `Circuit`. Knows no voltages.
 #pragma once
-#include "model/element_kinds.hpp"
-#include "model/part_kinds.hpp"
+#include "model/kinds/element_kinds.hpp"
+#include "model/kinds/part_kinds.hpp"
 #include "model/quantity.hpp"
 #include <string>
 #include <unordered_map>

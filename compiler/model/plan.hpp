@@ -1,9 +1,9 @@
 // A plan with all names resolved: its circuit, set-ups, checks, verdicts and what a class needs.
 #pragma once
 #include "model/circuit.hpp"
-#include "model/fault_kinds.hpp"
-#include "model/item_kinds.hpp"
-#include "model/measures.hpp"
+#include "model/kinds/fault_kinds.hpp"
+#include "model/kinds/item_kinds.hpp"
+#include "model/kinds/measures.hpp"
 #include <string>
 #include <vector>
 

@@ -1,5 +1,5 @@
-#include "proof/outcomes_used.hpp"
 #include "proof/arrows.hpp"
+#include "proof/verdicts.hpp"
 #include "proof/words.hpp"
 #include <algorithm>
 #include <fmt/format.h>

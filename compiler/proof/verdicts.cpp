@@ -2,7 +2,6 @@
 #include "circuit/fault.hpp"
 #include "proof/allow.hpp"
 #include "proof/blind.hpp"
-#include "proof/outcomes_used.hpp"
 #include "proof/witness.hpp"
 #include "proof/words.hpp"
 #include <algorithm>

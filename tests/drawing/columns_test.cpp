@@ -1,5 +1,5 @@
 // Where the columns stand, on drawings of a few nodes; widths are written by hand.
-#include "drawing/columns.hpp"
+#include "drawing/place/columns.hpp"
 #include "hand.hpp"
 #include <doctest/doctest.h>
 

@@ -1,5 +1,5 @@
 // Crossings of nets between two layers against points counted by brute force.
-#include "drawing/crossings.hpp"
+#include "drawing/place/crossings.hpp"
 #include "hand.hpp"
 #include <algorithm>
 #include <doctest/doctest.h>

@@ -1,5 +1,5 @@
 // The inside of a part: which cells stand under one another, which side by side, and what joins them.
-#include "drawing/grid.hpp"
+#include "drawing/scheme/grid.hpp"
 #include "hand.hpp"
 #include <algorithm>
 #include <doctest/doctest.h>

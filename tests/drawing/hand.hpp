@@ -1,7 +1,7 @@
 // What is written by hand for the tests of the drawing's steps: texts are 2 mm a byte wide in every type, and break at
 // spaces.
 #pragma once
-#include "drawing/measures.hpp"
+#include "drawing/scheme/measures.hpp"
 #include "model/plan.hpp"
 #include <string>
 #include <vector>

@@ -1,5 +1,5 @@
 // The rows of a drawing on graphs of a few nodes.
-#include "drawing/layers.hpp"
+#include "drawing/place/layers.hpp"
 #include "hand.hpp"
 #include <algorithm>
 #include <doctest/doctest.h>

@@ -1,5 +1,5 @@
 // How much room words and signs ask for; a letter is 2 mm wide.
-#include "drawing/measures.hpp"
+#include "drawing/scheme/measures.hpp"
 #include "hand.hpp"
 #include <doctest/doctest.h>
 #include <numeric>

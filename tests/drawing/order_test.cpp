@@ -1,7 +1,7 @@
 // Crossing reduction: orders against all orders of small drawings, and what they are made of.
-#include "drawing/blocks.hpp"
-#include "drawing/order.hpp"
-#include "drawing/packing.hpp"
+#include "drawing/place/blocks.hpp"
+#include "drawing/place/order.hpp"
+#include "drawing/place/packing.hpp"
 #include "hand.hpp"
 #include <algorithm>
 #include <doctest/doctest.h>

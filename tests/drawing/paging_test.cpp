@@ -1,6 +1,6 @@
 // A circuit shared out over pages: what stays together, where each part is, what is said where it goes on.
 #include "drawing/extracts.hpp"
-#include "drawing/volts.hpp"
+#include "drawing/scheme/volts.hpp"
 #include "hand.hpp"
 #include <algorithm>
 #include <doctest/doctest.h>

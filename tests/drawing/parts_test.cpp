@@ -1,7 +1,7 @@
 // How each kind of part is drawn: its signs, its pins above and below, what is written.
-#include "drawing/elements.hpp"
-#include "drawing/parts.hpp"
-#include "drawing/volts.hpp"
+#include "drawing/scheme/elements.hpp"
+#include "drawing/scheme/parts.hpp"
+#include "drawing/scheme/volts.hpp"
 #include "hand.hpp"
 #include <algorithm>
 #include <doctest/doctest.h>

@@ -1,6 +1,6 @@
 // A picture as text that a person reads, and goldens of such texts.
 #pragma once
-#include "drawing/picture.hpp"
+#include "drawing/scheme/picture.hpp"
 #include <string>
 
 // A line for each stroke, circle, frame, cover and word, in the order in which they are drawn.

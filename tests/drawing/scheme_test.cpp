@@ -1,7 +1,7 @@
 // A circuit as nodes and edges that lead down, on circuits of a few parts.
-#include "drawing/cycles.hpp"
-#include "drawing/scheme.hpp"
-#include "drawing/volts.hpp"
+#include "drawing/scheme/cycles.hpp"
+#include "drawing/scheme/scheme.hpp"
+#include "drawing/scheme/volts.hpp"
 #include "hand.hpp"
 #include <algorithm>
 #include <doctest/doctest.h>

@@ -1,6 +1,6 @@
 // The signs: each within what it says it covers, its leads from edge to edge.
-#include "drawing/measures.hpp"
-#include "drawing/signs.hpp"
+#include "drawing/paint/signs.hpp"
+#include "drawing/scheme/measures.hpp"
 #include "hand.hpp"
 #include "picture_text.hpp"
 #include <algorithm>

@@ -1,5 +1,5 @@
 // The network simplex against all placings tried one after the other.
-#include "drawing/simplex.hpp"
+#include "drawing/place/simplex.hpp"
 #include "hand.hpp"
 #include <algorithm>
 #include <doctest/doctest.h>

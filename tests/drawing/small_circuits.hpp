@@ -1,6 +1,6 @@
 // Circuits of a few parts that between them have everything a drawing can show.
 #pragma once
-#include "drawing/scheme.hpp"
+#include "drawing/scheme/scheme.hpp"
 #include <string>
 #include <vector>
 

@@ -1,5 +1,5 @@
 // Channel routing on channels of a few nets.
-#include "drawing/tracks.hpp"
+#include "drawing/place/tracks.hpp"
 #include "hand.hpp"
 #include <algorithm>
 #include <cmath>

@@ -1,5 +1,5 @@
 // What is up and what is down: shares of the supply between parts in series.
-#include "drawing/volts.hpp"
+#include "drawing/scheme/volts.hpp"
 #include "hand.hpp"
 #include <doctest/doctest.h>
 
