@@ -22,8 +22,7 @@ Exit predict(const Arguments& arguments, const Surroundings& around) {
     if (!error.empty()) return complain(around, error);
     const bool for_programs = arguments.format == Format::json;
     std::string objects; // of the plans, as JSON
-    const auto told = [&](const Plan& plan, const Predictor& car) {
-        const Prediction readings = predict(plan, car);
+    const auto told = [&](const Plan& plan, const Predictor& car, const Prediction& readings) {
         const std::string fault = car.fault() ? fault_words(plan.circuit, *car.fault()) : std::string();
         if (!for_programs)
             return fmt::format("{} {}: {}\n{}{}", plan.id, plan.title, fault.empty() ? "sound" : fault,
@@ -35,7 +34,9 @@ Exit predict(const Arguments& arguments, const Surroundings& around) {
     const Tally tally =
         each_plan(plans, around, tongue, {{}, arguments.fault, Until::predicted}, [&](const std::string&, const Analysis& made) {
             const Plan& plan = *made.plan;
-            return Done{{}, plan.asked ? told(plan, Predictor(*made.sound, *plan.asked, normal_use(plan))) : told(plan, *made.sound)};
+            if (!plan.asked) return Done{{}, told(plan, *made.sound, *made.prediction)};
+            const Predictor car(*made.sound, *plan.asked, normal_use(plan));
+            return Done{{}, told(plan, car, predict(plan, car))};
         });
     if (for_programs) around.out << fmt::format("{{\"plans\": [{}],\n\"findings\": {}}}\n", objects, tally.json);
     return tally.exit;

@@ -8,7 +8,7 @@
 namespace loomsheet {
 namespace {
 
-using Used = std::set<const Allow*>;
+using UsedAllows = std::set<const Allow*>;
 
 const std::vector<Allow>* allows_of(const Plan& plan, const StatementPlace& place) {
     switch (place.kind) {
@@ -20,14 +20,14 @@ const std::vector<Allow>* allows_of(const Plan& plan, const StatementPlace& plac
     }
 }
 
-bool accepts(const std::vector<Allow>& allows, int code, Used& used) {
+bool accepts(const std::vector<Allow>& allows, int code, UsedAllows& used) {
     bool accepted = false;
     for (const Allow& allow : allows)
         if (allow.code == code) accepted = true, used.insert(&allow);
     return accepted;
 }
 
-void report_unused(const std::vector<Allow>& allows, const Used& used, Family family, Findings& findings) {
+void report_unused(const std::vector<Allow>& allows, const UsedAllows& used, Family family, Findings& findings) {
     for (const Allow& allow : allows) {
         if ((finding::family(allow.code) == finding::proof) != (family == Family::proved)) continue;
         const CatalogueRow* row = find_in_catalogue(allow.code);
@@ -40,7 +40,7 @@ void report_unused(const std::vector<Allow>& allows, const Used& used, Family fa
 } // namespace
 
 void apply_allowances(const Plan& plan, Findings& findings, Family family) {
-    Used used;
+    UsedAllows used;
     const StatementPlaces places(plan);
     std::erase_if(findings.list(), [&](const Diagnostic& finding) {
         if (severity_of(finding) == Severity::error) return false;
